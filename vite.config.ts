@@ -1,0 +1,30 @@
+import { fileURLToPath } from 'node:url'
+import react from '@vitejs/plugin-react'
+import { defineConfig } from 'vitest/config'
+
+const fromRoot = (path: string) => fileURLToPath(new URL(path, import.meta.url))
+
+export default defineConfig({
+  // Relative addresses, so that the built folder works under any path of any static host.
+  base: './',
+  plugins: [react()],
+  build: { target: 'es2022', assetsInlineLimit: 0 },
+  worker: { format: 'es' },
+  preview: { host: '127.0.0.1', port: 4173 },
+  test: {
+    // ebur128-wasm ships no entry for Node; its bundler-free build works as it is.
+    alias: { 'ebur128-wasm': fromRoot('./node_modules/ebur128-wasm/ebur128_wasm.js') },
+    server: { deps: { inline: ['ebur128-wasm'] } },
+    testTimeout: 60_000,
+    projects: [
+      {
+        extends: true,
+        test: { name: 'core', environment: 'node', include: ['test/**/*.test.ts'], exclude: ['test/view/**'] },
+      },
+      {
+        extends: true,
+        test: { name: 'view', environment: 'happy-dom', include: ['test/view/**/*.test.tsx'] },
+      },
+    ],
+  },
+})
