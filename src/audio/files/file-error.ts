@@ -1,0 +1,36 @@
+/** What is wrong with a file. Branch on this, never on the message. */
+export type FileErrorCode =
+  /** The file has no bytes. */
+  | 'empty'
+  /** Not a sound file, whatever its name says. */
+  | 'not-audio'
+  /** The file ends before its header says it should. */
+  | 'truncated'
+  /** The header contradicts itself, or the samples are not sound. */
+  | 'damaged'
+  /** A sound file without a single frame of sound. */
+  | 'no-frames'
+  /** A sound file, but of a kind, rate or channel count that is not taken. */
+  | 'unsupported'
+  /** Too much sound for the memory or for the file format. */
+  | 'too-long'
+
+/** A file that cannot be taken in or written. The message is made to be shown as it stands. */
+export class FileError extends Error {
+  override readonly name = 'FileError'
+
+  /**
+   * @param code what is wrong
+   * @param fileName the file as the user knows it
+   * @param problem what happened, a phrase that follows the file's name, e.g. "is empty"
+   * @param advice what to do about it, a whole sentence
+   */
+  constructor(
+    readonly code: FileErrorCode,
+    readonly fileName: string,
+    problem: string,
+    advice: string,
+  ) {
+    super(`“${fileName}” ${problem}. ${advice}`)
+  }
+}
