@@ -1,0 +1,39 @@
+import { playBacking } from './backing'
+import { faultLabels } from './fault-sizes'
+import { spoil } from './faults'
+import type { DemoTake, PhonemeLabel, PhraseLabel } from './labels'
+import { layOut, type Segment } from './layout'
+import { phoneme } from './phonemes'
+import { type Phrase, song } from './score'
+import { sampleRate } from './track'
+import { singCleanly } from './voice'
+
+const seeds = { voice: 101, faults: 201, backing: 301 } as const
+
+/**
+ * The built-in take: a short song of our own, sung by a synthesiser and spoilt in known ways, with its
+ * backing and labels. Vocal mono and backing stereo, 48 kHz, equally long. The same samples on every call.
+ */
+export function demoTake(): DemoTake {
+  const segments = layOut(song)
+  const voice = singCleanly(segments, song.phrases, song.durationSeconds, seeds.voice)
+  const phrases = song.phrases.map((phrase, index) => phraseLabel(phrase, index, segments))
+  return {
+    title: song.title,
+    vocal: { sampleRate, channels: [spoil(voice, segments, song.durationSeconds, seeds.faults)] },
+    backing: playBacking(song, seeds.backing),
+    labels: { phonemes: segments.map(phonemeLabel), phrases, faults: faultLabels(segments, phrases) },
+  }
+}
+
+function phonemeLabel({ symbol, startSeconds, endSeconds, frequencyHz }: Segment): PhonemeLabel {
+  const label = { symbol, kind: phoneme(symbol).kind, startSeconds, endSeconds }
+  return frequencyHz === undefined ? label : { ...label, frequencyHz }
+}
+
+function phraseLabel({ words }: Phrase, index: number, segments: readonly Segment[]): PhraseLabel {
+  const sung = segments.filter(
+    ({ phrase, symbol }) => phrase === index && symbol !== 'breath' && symbol !== 'silence',
+  )
+  return { words, startSeconds: sung[0]?.startSeconds ?? 0, endSeconds: sung.at(-1)?.endSeconds ?? 0 }
+}

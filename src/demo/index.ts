@@ -1,0 +1,10 @@
+export { demoTake } from './demo-take'
+export type {
+  DemoLabels,
+  DemoTake,
+  FaultKind,
+  FaultLabel,
+  PhonemeKind,
+  PhonemeLabel,
+  PhraseLabel,
+} from './labels'
