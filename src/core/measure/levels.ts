@@ -1,0 +1,42 @@
+/** Plain facts of one channel, all linear (full scale = 1). */
+export interface ChannelLevels {
+  readonly peak: number
+  readonly meanSquare: number
+  readonly mean: number
+  readonly clippedSamples: number
+}
+
+/** Just below the largest positive value of 16-bit sound, 1 - 2^-15, so that both its rails count. */
+const RAIL = 1 - 2 ** -14
+/** A peak may touch the rail by itself; a wave that was cut off stays there. */
+const SHORTEST_CLIPPED_RUN = 3
+
+/**
+ * Peak, mean square, mean and clipped samples of one channel; all 0 when it is empty.
+ *
+ * A sample is clipped when it belongs to a run of at least three samples of the same value at or beyond full
+ * scale (to within one step of 15-bit sound). Samples of a float file that go beyond full scale and move on
+ * are not clipped: turned down they are whole.
+ */
+export function channelLevels(samples: Float32Array): ChannelLevels {
+  let [peak, squares, sum, clippedSamples] = [0, 0, 0, 0]
+  let previous = 0
+  let run = 0
+  for (let i = 0; i < samples.length; i++) {
+    const x = samples[i] ?? 0
+    const size = Math.abs(x)
+    if (size > peak) peak = size
+    squares += x * x
+    sum += x
+    if (size < RAIL) {
+      run = 0
+      continue
+    }
+    run = run > 0 && x === previous ? run + 1 : 1
+    previous = x
+    if (run === SHORTEST_CLIPPED_RUN) clippedSamples += SHORTEST_CLIPPED_RUN
+    else if (run > SHORTEST_CLIPPED_RUN) clippedSamples++
+  }
+  const count = Math.max(1, samples.length)
+  return { peak, meanSquare: squares / count, mean: sum / count, clippedSamples }
+}
