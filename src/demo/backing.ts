@@ -2,7 +2,6 @@ import { dbToGain } from '../core/dsp/decibels'
 import type { Sound } from '../core/sound'
 import { addDrum, addStroke, addTone, type StereoBuffer } from './instruments'
 import { noteFrequencyHz } from './note'
-import { type Random, seededRandom } from './random'
 import { rms } from './room'
 import { beatSeconds, type Chord, type Song } from './score'
 import { sampleRate } from './track'
@@ -14,29 +13,28 @@ const bass = [1, 0.45, 0.2, 0.08] as const
 
 /**
  * The band: soft keys, a bass and light percussion, in stereo. It stays below about 2 kHz but for the brushes,
- * and leaves that room to the voice. The same seed gives the same samples.
+ * and leaves that room to the voice. The same samples on every call.
  */
-export function playBacking(song: Song, seed: number): Sound {
+export function playBacking(song: Song): Sound {
   const frames = Math.round(song.durationSeconds * sampleRate)
   const buffer: StereoBuffer = [new Float64Array(frames), new Float64Array(frames)]
-  const random = seededRandom(seed)
   const beat = beatSeconds(song)
   let start = song.leadInBeats * beat
-  playCountIn(buffer, song, random)
+  playCountIn(buffer, song)
   for (const chord of song.chords) {
     playChord(buffer, chord, start, beat)
-    playPercussion(buffer, chord, start, beat, random)
+    playPercussion(buffer, chord, start, beat)
     start += chord.beats * beat
   }
   const scale = dbToGain(levelDbfs) / rms(buffer[0])
-  const channels = buffer.map((samples) => Float32Array.from(samples, (sample) => sample * scale))
+  const channels = buffer.map((samples) => new Float32Array(samples.map((sample) => sample * scale)))
   return { sampleRate, channels }
 }
 
-function playCountIn(buffer: StereoBuffer, song: Song, random: Random): void {
+function playCountIn(buffer: StereoBuffer, song: Song): void {
   for (let count = 0; count < song.leadInBeats; count += 1) {
     const startSeconds = count * beatSeconds(song)
-    addStroke(buffer, { startSeconds, gain: 0.12, pan: 0, decaySeconds: 0.02 }, random)
+    addStroke(buffer, { startSeconds, gain: 0.12, pan: 0, decaySeconds: 0.02 })
   }
 }
 
@@ -70,17 +68,11 @@ function playChord(buffer: StereoBuffer, chord: Chord, start: number, beat: numb
   }
 }
 
-function playPercussion(
-  buffer: StereoBuffer,
-  chord: Chord,
-  start: number,
-  beat: number,
-  random: Random,
-): void {
+function playPercussion(buffer: StereoBuffer, chord: Chord, start: number, beat: number): void {
   for (let half = 0; half < 2 * chord.beats; half += 1) {
     const startSeconds = start + (half * beat) / 2
     if (half % 4 === 0) addDrum(buffer, startSeconds, 52, 0.5)
-    if (half % 4 === 2) addStroke(buffer, { startSeconds, gain: 0.07, pan: -0.2, decaySeconds: 0.06 }, random)
-    else addStroke(buffer, { startSeconds, gain: 0.025, pan: 0.4, decaySeconds: 0.02 }, random)
+    if (half % 4 === 2) addStroke(buffer, { startSeconds, gain: 0.07, pan: -0.2, decaySeconds: 0.06 })
+    else addStroke(buffer, { startSeconds, gain: 0.025, pan: 0.4, decaySeconds: 0.02 })
   }
 }

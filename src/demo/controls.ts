@@ -1,4 +1,5 @@
 import { dbToGain } from '../core/dsp/decibels'
+import { dynamicsTrack } from './dynamics'
 import type { Segment } from './layout'
 import { type Formants, type Place, phoneme, phonemes } from './phonemes'
 import { controlRate, fillTrack, newTrack, smoothed } from './track'
@@ -13,7 +14,7 @@ export interface Controls {
   readonly otherNoise: Readonly<Record<Place, Float64Array>>
 }
 
-const tongueSeconds = 0.035
+const tongueSeconds = 0.045
 const amplitudeSeconds = 0.012
 const breathinessGain = dbToGain(-32)
 const aspirationGain = dbToGain(-20)
@@ -56,11 +57,13 @@ export function controlTracks(segments: readonly Segment[], seconds: number): Co
     palatal: smoothed(tracks.palatal, amplitudeSeconds),
     labial: smoothed(tracks.labial, amplitudeSeconds),
   })
+  const dynamics = dynamicsTrack(segments, seconds)
+  const shaped = (track: Float64Array) => track.map((gain, i) => gain * (dynamics[i] ?? 1))
   const softened = smoothedPlaces(otherNoise)
   addBursts(softened, segments)
   return {
-    voiceGain: smoothed(voice, amplitudeSeconds),
-    breathGain: smoothed(breath, amplitudeSeconds),
+    voiceGain: smoothed(shaped(voice), amplitudeSeconds),
+    breathGain: smoothed(shaped(breath), amplitudeSeconds),
     formantsHz: formantTracks(segments, seconds),
     damping: smoothed(damping, tongueSeconds),
     sibilance: smoothedPlaces(sibilance),

@@ -8,7 +8,7 @@ import { type Phrase, song } from './score'
 import { sampleRate } from './track'
 import { singCleanly } from './voice'
 
-const seeds = { voice: 101, faults: 201, backing: 301 } as const
+const seeds = { voice: 101, faults: 201 } as const
 
 /**
  * The built-in take: a short song of our own, sung by a synthesiser and spoilt in known ways, with its
@@ -21,7 +21,7 @@ export function demoTake(): DemoTake {
   return {
     title: song.title,
     vocal: { sampleRate, channels: [spoil(voice, segments, song.durationSeconds, seeds.faults)] },
-    backing: playBacking(song, seeds.backing),
+    backing: playBacking(song),
     labels: { phonemes: segments.map(phonemeLabel), phrases, faults: faultLabels(segments, phrases) },
   }
 }

@@ -13,6 +13,7 @@ export const faultSizes = {
   room: { decaySeconds: 0.35, levelDb: -20 },
   box: { frequencyHz: 310, gainDb: 6, q: 1.8 },
   top: { frequencyHz: 6000, gainDb: -6 },
+  preamplifierHz: 12,
   voicePeakDbfs: -4,
   rumble: { fromHz: 18, toHz: 45, levelDbfs: -46 },
   noise: { fromHz: 100, toHz: 1500, topDb: -12, levelDbfs: -64 },
@@ -33,7 +34,7 @@ export function faultLabels(segments: readonly Segment[], phrases: readonly Phra
     {
       kind: 'proximity',
       what: `Bass rise of a cardioid microphone sung into from close by: ${riseDb} dB at 200 Hz`,
-      amount: faultSizes.proximityMetres * 100,
+      amount: Math.round(faultSizes.proximityMetres * 100),
       unit: 'cm',
       frequencyHz: 200,
     },

@@ -6,7 +6,7 @@ import { burstStart } from './controls'
 import { faultSizes as sizes } from './fault-sizes'
 import type { Segment } from './layout'
 import { proximityShelf } from './proximity'
-import { seededRandom, whiteNoise } from './random'
+import { whiteNoise } from './random'
 import { addRoom, rms } from './room'
 import { atSampleRate, fillTrack, newTrack, sampleRate, smoothed } from './track'
 import { type CleanVoice, toFrame } from './voice'
@@ -31,6 +31,8 @@ export function spoil(
     bell(box.frequencyHz, box.gainDb, box.q, sampleRate),
     highShelf(top.frequencyHz, top.gainDb, butterworthQ, sampleRate),
   ])
+  // The shelf of the proximity rise lifts what little direct current there is; a preamplifier stops it.
+  filter(take, [highPass(sizes.preamplifierHz, butterworthQ, sampleRate)])
   scaleToPeak(take, sizes.voicePeakDbfs)
   const { rumble, noise } = sizes
   addNoise(take, rumble.levelDbfs, seed, [
@@ -91,7 +93,7 @@ function scaleToPeak(samples: Float32Array, peakDbfs: number): void {
 }
 
 function addNoise(samples: Float32Array, levelDbfs: number, seed: number, sections: readonly Biquad[]): void {
-  const noise = Float32Array.from(whiteNoise(samples.length, seededRandom(seed)))
+  const noise = new Float32Array(whiteNoise(samples.length, seed))
   filter(noise, sections)
   const scale = dbToGain(levelDbfs) / rms(noise)
   for (let i = 0; i < samples.length; i += 1) samples[i] = (samples[i] ?? 0) + scale * (noise[i] ?? 0)

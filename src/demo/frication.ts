@@ -1,5 +1,5 @@
 import type { Place } from './phonemes'
-import { type Random, whiteNoise } from './random'
+import { whiteNoise } from './random'
 import { resonate } from './resonator'
 import { sampleRate } from './track'
 
@@ -31,8 +31,8 @@ const hisses: Readonly<Record<Place, Hiss>> = {
 }
 
 /** `frames` of the hiss made at `place`, with mean square 1. */
-export function frication(place: Place, frames: number, random: Random): Float64Array {
-  const samples = whiteNoise(frames, random)
+export function frication(place: Place, frames: number, seed: number): Float64Array {
+  const samples = whiteNoise(frames, seed)
   const { differences, resonances } = hisses[place]
   for (let pass = 0; pass < differences; pass += 1) {
     let last = 0

@@ -1,5 +1,5 @@
 import { type PulseTables, pulseTables, tableLength } from './pulse-table'
-import type { Random } from './random'
+import { seededRandom, whiteNoise } from './random'
 import { hopFrames, sampleRate } from './track'
 
 /** What drives the glottis, one value for each control hop. */
@@ -15,7 +15,9 @@ export interface GlottalControls {
 // L. C. Klatt, JASA 87(2), 1990).
 const soft = { rise: 0.5, fall: 0.24, cornerHz: 1400 } as const
 const full = { rise: 0.38, fall: 0.16, cornerHz: 4500 } as const
-/** From cycle to cycle, standard deviation as a share; common practice, no source. */
+/** Above this the noise of breath falls off. */
+const breathCornerHz = 3000
+/** From cycle to cycle, as a share; common practice, no source. */
 const jitter = 0.003
 const shimmer = 0.03
 
@@ -24,14 +26,18 @@ const shimmer = 0.03
  * pulse changes from soft to full with the effort, and breath noise that is halved for half of each cycle
  * while the voice sounds (Klatt 1980). Cycles vary a little in length and strength.
  */
-export function glottalSource(controls: GlottalControls, frames: number, random: Random): Float64Array {
+export function glottalSource(controls: GlottalControls, frames: number, seed: number): Float64Array {
   const softTables = pulseTables(soft.rise, soft.fall)
   const fullTables = pulseTables(full.rise, full.fall)
+  const noise = whiteNoise(frames, seed)
+  const random = seededRandom(seed)
   const source = new Float64Array(frames)
   let phase = 0
   let cycleRate = 1
   let cycleGain = 1
+  const breathFollow = onePole(breathCornerHz)
   let tilted = 0
+  let breathed = 0
   const spread = () => (random() + random() + random() - 1.5) * 2
 
   for (let hop = 0; hop * hopFrames < frames; hop += 1) {
@@ -42,7 +48,7 @@ export function glottalSource(controls: GlottalControls, frames: number, random:
     const softSamples = tableFor(softTables, pitchHz)
     const fullSamples = tableFor(fullTables, pitchHz)
     const cornerHz = soft.cornerHz * (full.cornerHz / soft.cornerHz) ** effort
-    const follow = 1 - Math.exp((-2 * Math.PI * cornerHz) / sampleRate)
+    const follow = onePole(cornerHz)
     const end = Math.min(frames, (hop + 1) * hopFrames)
     for (let i = hop * hopFrames; i < end; i += 1) {
       const step = i - hop * hopFrames
@@ -54,8 +60,8 @@ export function glottalSource(controls: GlottalControls, frames: number, random:
       tilted += follow * (lerp(softPulse, fullPulse, effort) * cycleGain - tilted)
       const voiceGain = voice.from + voice.slope * step
       const halved = voiceGain > 0.01 && phase > 0.5 ? 0.5 : 1
-      const noise = (2 * random() - 1) * Math.sqrt(3) * halved
-      source[i] = tilted * voiceGain + noise * (breath.from + breath.slope * step)
+      breathed += breathFollow * ((noise[i] ?? 0) * halved - breathed)
+      source[i] = tilted * voiceGain + breathed * (breath.from + breath.slope * step)
       phase += (pitchHz * cycleRate) / sampleRate
       if (phase >= 1) {
         phase -= 1
@@ -65,6 +71,11 @@ export function glottalSource(controls: GlottalControls, frames: number, random:
     }
   }
   return source
+}
+
+/** Share of the way to its input that a one-pole low-pass goes in one frame. */
+function onePole(cornerHz: number): number {
+  return 1 - Math.exp((-2 * Math.PI * cornerHz) / sampleRate)
 }
 
 function lerp(from: number, to: number, share: number): number {

@@ -1,4 +1,4 @@
-import { type Random, whiteNoise } from './random'
+import { whiteNoise } from './random'
 import { sampleRate } from './track'
 
 /** Left and right. */
@@ -63,11 +63,11 @@ export interface Stroke {
   readonly decaySeconds: number
 }
 
-/** Adds a stroke; the difference of neighbouring samples is what takes the bottom out of the noise. */
-export function addStroke(target: StereoBuffer, stroke: Stroke, random: Random): void {
+/** Adds a stroke, its noise seeded by the frame it starts at, so that no two are alike; the difference of neighbouring samples is what takes the bottom out of the noise. */
+export function addStroke(target: StereoBuffer, stroke: Stroke): void {
   const first = Math.round(stroke.startSeconds * sampleRate)
   const length = Math.min(Math.round(6 * stroke.decaySeconds * sampleRate), target[0].length - first)
-  const noise = whiteNoise(Math.max(0, length), random)
+  const noise = whiteNoise(Math.max(0, length), first)
   let last = 0
   noise.forEach((sample, i) => {
     const edge = Math.min(1, i / (0.003 * sampleRate))

@@ -64,7 +64,7 @@ export const phonemes = {
   A: vowel(A),
   O: vowel(O),
   V: vowel(V),
-  '@': vowel(neutral),
+  '@': { kind: 'vowel', formantsHz: neutral, voiceDb: -2.5 },
   eI: vowel(E, i),
   oU: vowel(O, U),
   aI: vowel(A, i),

@@ -11,8 +11,9 @@ export function pulseSlope(phase: number, rise: number, fall: number): number {
   return 0
 }
 
-/** Values of one cycle in a pulse table; a power of two. */
+/** Values of one cycle in a pulse table. */
 export const tableLength = 2048
+/** Values of the cycle that is analysed: so many that its own folded harmonics are below -60 dB. */
 const analysisLength = 8192
 /** Tables hold this many harmonics, most first. */
 const harmonicCounts = [160, 112, 80, 56, 40, 28, 20] as const
@@ -25,32 +26,43 @@ export function pulseTables(rise: number, fall: number): PulseTables {
   const most = harmonicCounts[0]
   const { cosines, sines } = fourierSeries(rise, fall, most)
   const power = cosines.reduce((sum, cosine, k) => sum + (cosine ** 2 + (sines[k] ?? 0) ** 2) / 2, 0)
+  const { cosine, sine } = circle(tableLength)
   return harmonicCounts.map((harmonics) => {
     const samples = new Float64Array(tableLength)
     for (let k = 1; k <= harmonics; k += 1) {
-      const cosine = (cosines[k] ?? 0) / Math.sqrt(power)
-      const sine = (sines[k] ?? 0) / Math.sqrt(power)
+      const even = (cosines[k] ?? 0) / Math.sqrt(power)
+      const odd = (sines[k] ?? 0) / Math.sqrt(power)
       for (let i = 0; i < tableLength; i += 1) {
-        const angle = (2 * Math.PI * ((i * k) % tableLength)) / tableLength
-        samples[i] = (samples[i] ?? 0) + cosine * Math.cos(angle) + sine * Math.sin(angle)
+        const angle = (i * k) % tableLength
+        samples[i] = (samples[i] ?? 0) + even * (cosine[angle] ?? 0) + odd * (sine[angle] ?? 0)
       }
     }
     return { harmonics, samples }
   })
 }
 
-/** Fourier coefficients 0 (left at 0: no direct current) to `most` of the slope. */
+/** Fourier coefficients 1 to `most` of the slope; 0, the direct current, is left at 0. */
 function fourierSeries(rise: number, fall: number, most: number) {
+  const { cosine, sine } = circle(analysisLength)
   const cosines = new Float64Array(most + 1)
   const sines = new Float64Array(most + 1)
   for (let i = 0; i < analysisLength; i += 1) {
-    const phase = (i + 0.5) / analysisLength
-    const slope = (2 / analysisLength) * pulseSlope(phase, rise, fall)
+    const slope = (2 / analysisLength) * pulseSlope(i / analysisLength, rise, fall)
     if (slope === 0) continue
     for (let k = 1; k <= most; k += 1) {
-      cosines[k] = (cosines[k] ?? 0) + slope * Math.cos(2 * Math.PI * k * phase)
-      sines[k] = (sines[k] ?? 0) + slope * Math.sin(2 * Math.PI * k * phase)
+      const angle = (i * k) % analysisLength
+      cosines[k] = (cosines[k] ?? 0) + slope * (cosine[angle] ?? 0)
+      sines[k] = (sines[k] ?? 0) + slope * (sine[angle] ?? 0)
     }
   }
   return { cosines, sines }
+}
+
+/** Cosine and sine at `steps` places around the circle. */
+function circle(steps: number) {
+  const angle = (index: number) => (2 * Math.PI * index) / steps
+  return {
+    cosine: Float64Array.from({ length: steps }, (_, index) => Math.cos(angle(index))),
+    sine: Float64Array.from({ length: steps }, (_, index) => Math.sin(angle(index))),
+  }
 }

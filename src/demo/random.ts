@@ -1,6 +1,15 @@
 /** A repeatable source of numbers in [0, 1). */
 export type Random = () => number
 
+const increment = 0x6d2b79f5
+
+/** The number in [0, 1) that belongs to a state of the generator. */
+function output(state: number): number {
+  let mixed = Math.imul(state ^ (state >>> 15), 1 | state)
+  mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed
+  return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296
+}
+
 /**
  * Repeatable random numbers in [0, 1) from a 32-bit seed: the public-domain generator known as mulberry32.
  * Two generators of one seed give the same numbers in every engine (integer arithmetic only).
@@ -8,17 +17,22 @@ export type Random = () => number
 export function seededRandom(seed: number): Random {
   let state = seed | 0
   return () => {
-    state = (state + 0x6d2b79f5) | 0
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state)
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296
+    state = (state + increment) | 0
+    return output(state)
   }
 }
 
-/** `frames` samples of white noise with mean 0 and mean square 1 (uniform, so never beyond +-sqrt 3). */
-export function whiteNoise(frames: number, random: Random): Float64Array {
+/**
+ * `frames` samples of white noise with mean 0 and mean square 1 (uniform, so never beyond +-sqrt 3), from the
+ * numbers of {@link seededRandom}. The state is a local here: in a closure it would cost an allocation a frame.
+ */
+export function whiteNoise(frames: number, seed: number): Float64Array {
   const noise = new Float64Array(frames)
   const peak = Math.sqrt(3)
-  for (let i = 0; i < frames; i += 1) noise[i] = (2 * random() - 1) * peak
+  let state = seed | 0
+  for (let i = 0; i < frames; i += 1) {
+    state = (state + increment) | 0
+    noise[i] = (2 * output(state) - 1) * peak
+  }
   return noise
 }

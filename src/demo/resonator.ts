@@ -22,13 +22,28 @@ export function resonator(
   return { a: 1 - b - c, b, c }
 }
 
-/** A resonator with its memory; coefficients may change between blocks without a break in the sound. */
+/** A resonator with its memory, so that it can be reshaped while it rings. */
 export class ResonatorFilter {
   private last = 0
   private beforeLast = 0
 
-  /** Runs frames `from` up to `to` of `samples` through the resonance, in place. */
-  process(samples: Float64Array, from: number, to: number, { a, b, c }: ResonatorCoefficients): void {
+  /**
+   * Runs frames `from` up to `to` of `samples` through the resonance, in place, while it changes from `start`
+   * to `end` along a straight line. Steps instead would click: the coefficients between two stable resonators
+   * are those of a stable one, because the region of stability is a triangle.
+   */
+  process(
+    samples: Float64Array,
+    from: number,
+    to: number,
+    start: ResonatorCoefficients,
+    end: ResonatorCoefficients,
+  ): void {
+    const frames = Math.max(1, to - from)
+    const stepA = (end.a - start.a) / frames
+    const stepB = (end.b - start.b) / frames
+    const stepC = (end.c - start.c) / frames
+    let { a, b, c } = start
     let last = this.last
     let beforeLast = this.beforeLast
     for (let i = from; i < to; i += 1) {
@@ -36,6 +51,9 @@ export class ResonatorFilter {
       beforeLast = last
       last = next
       samples[i] = next
+      a += stepA
+      b += stepB
+      c += stepC
     }
     this.last = last
     this.beforeLast = beforeLast
@@ -49,6 +67,6 @@ export function resonate(
   bandwidthHz: number,
   sampleRate: number,
 ): void {
-  const coefficients = resonator(frequencyHz, bandwidthHz, sampleRate)
-  new ResonatorFilter().process(samples, 0, samples.length, coefficients)
+  const fixed = resonator(frequencyHz, bandwidthHz, sampleRate)
+  new ResonatorFilter().process(samples, 0, samples.length, fixed, fixed)
 }

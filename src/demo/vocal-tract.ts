@@ -11,9 +11,10 @@ export interface TractControls {
 
 // Within the ranges of Klatt 1980: 50 to 80, 70 to 120, 100 to 180 Hz.
 const bandwidthsHz = [80, 110, 170] as const
-// Above the formants that make the vowel: the resonances of an even tube 15 cm long, with the losses growing.
-// They stand for the "higher-pole correction" that a synthesiser of 10 kHz does not need.
-const upperFormantsHz = [4080, 5250, 6420, 7580, 8750, 9920, 11080] as const
+// Above the formants that make the vowel come the resonances of an even tube 15 cm long, (2 n - 1) c / (4 L)
+// with c = 350 m/s, all the way to half the sample rate: leave one out and everything below it gets duller.
+const tubeSpacingHz = 350 / (2 * 0.15)
+const firstUpperFormant = 4
 const upperBandwidthShare = 0.07
 
 /**
@@ -22,18 +23,25 @@ const upperBandwidthShare = 0.07
  * resonance does not fall below a high note; so does this one.
  */
 export function shapeByTract(samples: Float64Array, controls: TractControls): void {
-  controls.formantsHz.forEach((track, index) => {
-    const filter = new ResonatorFilter()
-    const bandwidthHz = bandwidthsHz[index] ?? 0
-    for (let hop = 0; hop * hopFrames < samples.length; hop += 1) {
-      const written = track[hop] ?? 0
-      const formantHz = index === 0 ? Math.max(written, controls.pitchHz[hop] ?? 0) : written
-      const coefficients = resonator(formantHz, bandwidthHz * (controls.damping[hop] ?? 1), sampleRate)
-      const from = hop * hopFrames
-      filter.process(samples, from, Math.min(samples.length, from + hopFrames), coefficients)
-    }
-  })
-  for (const formantHz of upperFormantsHz) {
+  // The fixed resonances come first: behind the moving ones they would amplify the traces of the movement.
+  for (let n = firstUpperFormant; (n - 0.5) * tubeSpacingHz < sampleRate / 2; n += 1) {
+    const formantHz = (n - 0.5) * tubeSpacingHz
     resonate(samples, formantHz, formantHz * upperBandwidthShare, sampleRate)
   }
+  const { damping, pitchHz } = controls
+  controls.formantsHz.forEach((track, index) => {
+    const bandwidthHz = bandwidthsHz[index] ?? 0
+    const shapeAt = (hop: number) => {
+      const writtenHz = track[hop] ?? 0
+      const formantHz = index === 0 ? Math.max(writtenHz, pitchHz[hop] ?? 0) : writtenHz
+      return resonator(formantHz, bandwidthHz * (damping[hop] ?? 1), sampleRate)
+    }
+    const filter = new ResonatorFilter()
+    let start = shapeAt(0)
+    for (let from = 0; from < samples.length; from += hopFrames) {
+      const end = shapeAt(from / hopFrames + 1)
+      filter.process(samples, from, Math.min(samples.length, from + hopFrames), start, end)
+      start = end
+    }
+  })
 }
