@@ -129,9 +129,18 @@ describe('EBU Tech 3341 (November 2023), Table 1', () => {
 describe('both gates of BS.1770-5, equations 3 to 7, where the cases of Tech 3341 see only one', () => {
   const exact = 0.01
 
-  it('silence is kept out by the absolute gate before the relative one is set', () => {
-    const stretches = tone([5, -23], [5, -37], [60, null])
-    expect(gatedLufs(stretches, { absolute: false })).toBeLessThan(gatedLufs(stretches) - 2)
+  it.each([null, -75])(
+    'the absolute gate keeps out a pause at %j dBFS before the relative one is set',
+    (pause) => {
+      const stretches = tone([5, -23], [5, -37], [60, pause])
+      expect(gatedLufs(stretches, { absolute: false })).toBeLessThan(gatedLufs(stretches) - 2)
+      within(integratedLoudness(stereoTone(48_000, stretches)), gatedLufs(stretches), exact)
+    },
+  )
+
+  it('the absolute gate lies at -70 LUFS', () => {
+    const stretches = tone([20, -69.5], [20, -70.5])
+    expect(gatedLufs(stretches, { absolute: false })).toBeLessThan(gatedLufs(stretches) - 0.4)
     within(integratedLoudness(stereoTone(48_000, stretches)), gatedLufs(stretches), exact)
   })
 
