@@ -1,0 +1,32 @@
+/** Gain of one stage along the take: the lowest in each hop, so that no peak is missed. */
+export interface Trace {
+  readonly hopFrames: number
+  /** dB, 0 or less, one value a hop from the first frame on. */
+  readonly gainDb: Float32Array
+}
+
+/** Frames a hop of a trace: 2.7 ms at 48 kHz, finer than a picture of a whole take shows. */
+export const TRACE_HOP_FRAMES = 128
+
+/** Collects gains, frame by frame, into a trace. */
+export class TraceBuilder implements Trace {
+  readonly hopFrames = TRACE_HOP_FRAMES
+  readonly gainDb: Float32Array
+
+  /** @param frames length of the take */
+  constructor(private readonly frames: number) {
+    this.gainDb = new Float32Array(Math.ceil(frames / TRACE_HOP_FRAMES))
+  }
+
+  /** Takes in `count` gains in dB, the first of them for frame `start` of the take; frames outside it are ignored. */
+  add(gainDb: Float32Array, start: number, count: number): void {
+    const lowest = this.gainDb
+    const first = Math.max(0, -start)
+    const end = Math.min(count, this.frames - start)
+    for (let n = first; n < end; n++) {
+      const hop = ((start + n) / TRACE_HOP_FRAMES) | 0
+      const gain = gainDb[n] ?? 0
+      if (gain < (lowest[hop] ?? 0)) lowest[hop] = gain
+    }
+  }
+}

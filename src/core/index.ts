@@ -1,0 +1,35 @@
+/** The public face of the core: everything other code, and other people's code, stands on. */
+export { bypassed, type ChainDoc, chainOf, chainToJson, MAX_STAGES } from './chain/chain-doc'
+export { ChainError } from './chain/chain-error'
+export { magnitudeDb } from './chain/magnitude'
+export { parseChain } from './chain/parse'
+export { type Rendering, type RenderOptions, renderChain, renderRemoved, renderSteps } from './chain/render'
+export type { Trace } from './chain/trace'
+export * from './measure'
+export { durationSeconds, excerpt, frameCount, type Sound } from './sound'
+export {
+  isStageKind,
+  type SettingsByKind,
+  type StageDoc,
+  type StageKind,
+  stageDefinitions,
+  stageKinds,
+} from './stages'
+export {
+  type BandSettings,
+  type BandShape,
+  bandParameters,
+  type EqualiserDesign,
+  usedBandSettings,
+} from './stages/band'
+export { defaultSettings, defaultStage } from './stages/defaults'
+export type {
+  ChoiceParameter,
+  ListParameter,
+  NumberParameter,
+  Parameter,
+  ParameterTable,
+  SwitchParameter,
+  Unit,
+} from './stages/parameter'
+export type { Processor, ProcessorHost, StageDefinition } from './stages/stage-definition'

@@ -1,0 +1,215 @@
+import { BiquadCascade } from '../dsp/biquad-cascade'
+import { linkwitzRiley4 } from '../dsp/crossover'
+import { fastDbToGain } from '../dsp/exp2'
+import { limitedFrequencyHz } from '../dsp/frequency-limit'
+import { linkedPeak } from '../dsp/linked-peak'
+import { Ramp } from '../dsp/ramp'
+import { ReductionEnvelope } from '../dsp/reduction-envelope'
+import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
+import { frequency, plain } from './describe'
+import {
+  attackParameter,
+  CHUNK_FRAMES,
+  kneeParameter,
+  ratioParameter,
+  releaseParameter,
+  thresholdParameter,
+} from './dynamics'
+import type { Processor, ProcessorHost, StageDefinition } from './stage-definition'
+
+/** Settings of the de-esser. `band` says what is turned down: what lies above the crossover, or everything. */
+export interface DeEsserSettings {
+  readonly crossoverHz: number
+  readonly thresholdDb: number
+  readonly ratio: number
+  readonly kneeDb: number
+  readonly attackMs: number
+  readonly releaseMs: number
+  readonly rangeDb: number
+  readonly band: 'above' | 'all'
+}
+
+/**
+ * Band-split de-esser. The level of what lies above a Linkwitz-Riley crossover drives a gain computer. The halves
+ * of the crossover add up to an all-pass, so the output is written as that all-pass less what is taken from the
+ * upper half: with nothing taken it is the all-pass, bit for bit, and the lower half need not be computed.
+ */
+class DeEsserProcessor implements Processor<DeEsserSettings> {
+  readonly latencyFrames = 0
+  private readonly envelope: ReductionEnvelope
+  private readonly high: BiquadCascade
+  private readonly sum: BiquadCascade
+  private readonly upper: readonly Float32Array[]
+  private readonly levels = new Float64Array(CHUNK_FRAMES)
+  /** 1 where the band above is turned down, 0 where everything is. */
+  private readonly split: Ramp
+  private readonly rampFrames: number
+  private started = false
+
+  constructor(
+    settings: DeEsserSettings,
+    private readonly host: ProcessorHost,
+  ) {
+    const { sampleRate, channelCount } = host
+    this.rampFrames = framesOf(SETTING_RAMP_MS, sampleRate)
+    this.envelope = new ReductionEnvelope(settings, sampleRate)
+    this.high = new BiquadCascade(2, channelCount, this.rampFrames)
+    this.sum = new BiquadCascade(1, channelCount, this.rampFrames)
+    this.upper = Array.from({ length: channelCount }, () => new Float32Array(CHUNK_FRAMES))
+    this.split = new Ramp(splitOf(settings))
+    this.set(settings)
+  }
+
+  set(settings: DeEsserSettings): void {
+    const { sampleRate } = this.host
+    const rampFrames = this.started ? this.rampFrames : 0
+    const crossover = linkwitzRiley4(limitedFrequencyHz(settings.crossoverHz, sampleRate), sampleRate)
+    this.high.set(crossover.high)
+    this.sum.set(settings.band === 'above' ? [crossover.sum] : [])
+    this.envelope.set(settings, rampFrames)
+    this.split.goTo(splitOf(settings), rampFrames)
+  }
+
+  process(channels: readonly Float32Array[], frames: number, gainDb?: Float32Array): void {
+    this.started = true
+    let from = 0
+    while (from < frames) {
+      const rampLeft = Math.max(this.envelope.rampFramesLeft, this.split.left)
+      const count = Math.min(CHUNK_FRAMES, frames - from, rampLeft > 0 ? rampLeft : CHUNK_FRAMES)
+      this.splitOffUpper(channels, from, count)
+      linkedPeak(this.upper, 0, count, this.levels)
+      this.envelope.run(this.levels, count)
+      if (gainDb) for (let n = 0; n < count; n++) gainDb[from + n] = -(this.levels[n] ?? 0)
+      this.apply(channels, from, count)
+      from += count
+    }
+  }
+
+  reset(): void {
+    this.envelope.reset()
+    this.high.reset()
+    this.sum.reset()
+    this.split.finish()
+    this.started = false
+  }
+
+  private splitOffUpper(channels: readonly Float32Array[], from: number, count: number): void {
+    for (let c = 0; c < channels.length; c++) {
+      const samples = channels[c]
+      const upper = this.upper[c]
+      if (samples && upper) for (let n = 0; n < count; n++) upper[n] = samples[from + n] ?? 0
+    }
+    this.high.process(this.upper, count)
+  }
+
+  private apply(channels: readonly Float32Array[], from: number, count: number): void {
+    const { levels } = this
+    for (let n = 0; n < count; n++) {
+      const reduction = levels[n] ?? 0
+      levels[n] = reduction > 0 ? 1 - fastDbToGain(-reduction) : 0
+    }
+    this.sum.process(channels, count, from)
+    const start = this.split.now
+    const perFrame = this.split.perFrame
+    let split = start
+    for (let c = 0; c < channels.length; c++) {
+      const samples = channels[c]
+      const upper = this.upper[c]
+      if (!samples || !upper) continue
+      split = start
+      for (let n = 0; n < count; n++) {
+        split += perFrame
+        const whole = samples[from + n] ?? 0
+        samples[from + n] = whole - (levels[n] ?? 0) * (whole + split * ((upper[n] ?? 0) - whole))
+      }
+    }
+    this.split.advanceTo(split, count)
+  }
+}
+
+/** The path of a de-esser that finds nothing to hold: its all-pass alone. */
+class DeEsserReference implements Processor<DeEsserSettings> {
+  readonly latencyFrames = 0
+  private readonly sum: BiquadCascade
+
+  constructor(
+    settings: DeEsserSettings,
+    private readonly host: ProcessorHost,
+  ) {
+    this.sum = new BiquadCascade(1, host.channelCount, framesOf(SETTING_RAMP_MS, host.sampleRate))
+    this.set(settings)
+  }
+
+  set({ band, crossoverHz }: DeEsserSettings): void {
+    const { sampleRate } = this.host
+    const { sum } = linkwitzRiley4(limitedFrequencyHz(crossoverHz, sampleRate), sampleRate)
+    this.sum.set(band === 'above' ? [sum] : [])
+  }
+
+  process(channels: readonly Float32Array[], frames: number): void {
+    this.sum.process(channels, frames)
+  }
+
+  reset(): void {
+    this.sum.reset()
+  }
+}
+
+function splitOf({ band }: DeEsserSettings): number {
+  return band === 'above' ? 1 : 0
+}
+
+/** The de-esser. Defaults are common practice, no source. */
+export const deEsser: StageDefinition<DeEsserSettings> = {
+  label: 'De-esser',
+  purpose: 'Holds back S and T where they stick out.',
+  parameters: {
+    crossoverHz: {
+      type: 'number',
+      label: 'Crossover',
+      unit: 'Hz',
+      min: 1000,
+      max: 12000,
+      default: 4000,
+      scale: 'logarithmic',
+      step: 0.005,
+      digits: 0,
+      help: 'What lies above this is listened to, and held back.',
+    },
+    thresholdDb: thresholdParameter(-30, 'Levels above the crossover that pass this are held back.'),
+    ratio: ratioParameter(20, 'How many dB the sibilance must rise for 1 dB more at the output.'),
+    kneeDb: kneeParameter(0),
+    attackMs: attackParameter(0.02),
+    releaseMs: releaseParameter(20),
+    rangeDb: {
+      type: 'number',
+      label: 'Range',
+      unit: 'dB',
+      min: 0,
+      max: 60,
+      default: 12,
+      scale: 'linear',
+      step: 0.5,
+      digits: 1,
+      help: 'The most that is ever taken away.',
+    },
+    band: {
+      type: 'choice',
+      label: 'Turns down',
+      options: [
+        { value: 'above', label: 'above the crossover' },
+        { value: 'all', label: 'everything' },
+      ],
+      default: 'above',
+      help: 'Only the band above, which leaves the voice in place, or the whole sound for as long as the S lasts.',
+    },
+  },
+  reducesGain: true,
+  createProcessor: (settings, host) => new DeEsserProcessor(settings, host),
+  createReference: (settings, host) => new DeEsserReference(settings, host),
+  magnitudeDb: null,
+  describe: ({ crossoverHz, thresholdDb, rangeDb, band }) =>
+    rangeDb === 0
+      ? 'Holds nothing back: range 0 dB'
+      : `Holds S and T ${band === 'above' ? 'above' : 'by what lies above'} ${frequency(crossoverHz)} to ${plain(thresholdDb, 1)} dBFS, by ${plain(rangeDb, 1)} dB at most`,
+}

@@ -1,0 +1,79 @@
+import type { NumberParameter } from './parameter'
+
+/** Parameters that every stage with a gain computer has, and the frames such stages work on at a time. */
+export const CHUNK_FRAMES = 128
+
+export function thresholdParameter(defaultDb: number, help: string): NumberParameter {
+  return {
+    type: 'number',
+    label: 'Threshold',
+    unit: 'dBFS',
+    min: -80,
+    max: 0,
+    default: defaultDb,
+    scale: 'linear',
+    step: 0.5,
+    digits: 1,
+    help,
+  }
+}
+
+export function ratioParameter(defaultRatio: number, help: string): NumberParameter {
+  return {
+    type: 'number',
+    label: 'Ratio',
+    unit: 'ratio',
+    min: 1,
+    max: Number.POSITIVE_INFINITY,
+    default: defaultRatio,
+    scale: 'reciprocal',
+    step: 0.01,
+    digits: 1,
+    help,
+  }
+}
+
+export function kneeParameter(defaultDb: number): NumberParameter {
+  return {
+    type: 'number',
+    label: 'Knee',
+    unit: 'dB',
+    min: 0,
+    max: 36,
+    default: defaultDb,
+    scale: 'linear',
+    step: 0.5,
+    digits: 1,
+    help: 'Width around the threshold over which holding sets in gradually; 0 is a sharp corner.',
+  }
+}
+
+export function attackParameter(defaultMs: number): NumberParameter {
+  return {
+    type: 'number',
+    label: 'Attack',
+    unit: 'ms',
+    min: 0.02,
+    max: 200,
+    default: defaultMs,
+    scale: 'logarithmic',
+    step: 0.01,
+    digits: 2,
+    help: 'Time to cover 63 % of the way to more reduction.',
+  }
+}
+
+export function releaseParameter(defaultMs: number): NumberParameter {
+  return {
+    type: 'number',
+    label: 'Release',
+    unit: 'ms',
+    min: 5,
+    max: 2000,
+    default: defaultMs,
+    scale: 'logarithmic',
+    step: 0.01,
+    digits: 0,
+    help: 'Time to cover 63 % of the way back to less reduction.',
+  }
+}

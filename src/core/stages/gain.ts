@@ -1,0 +1,80 @@
+import { dbToGain } from '../dsp/decibels'
+import { Ramp } from '../dsp/ramp'
+import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
+import { plain } from './describe'
+import type { Processor, ProcessorHost, StageDefinition } from './stage-definition'
+
+/** Settings of the gain stage. */
+export interface GainSettings {
+  readonly gainDb: number
+}
+
+class GainProcessor implements Processor<GainSettings> {
+  readonly latencyFrames = 0
+  private readonly gain: Ramp
+  private readonly rampFrames: number
+  private started = false
+
+  constructor(settings: GainSettings, host: ProcessorHost) {
+    this.gain = new Ramp(dbToGain(settings.gainDb))
+    this.rampFrames = framesOf(SETTING_RAMP_MS, host.sampleRate)
+  }
+
+  set({ gainDb }: GainSettings): void {
+    this.gain.goTo(dbToGain(gainDb), this.started ? this.rampFrames : 0)
+  }
+
+  process(channels: readonly Float32Array[], frames: number): void {
+    this.started = true
+    const ramped = Math.min(this.gain.left, frames)
+    const start = this.gain.now
+    const perFrame = this.gain.perFrame
+    let value = start
+    for (let n = 0; n < ramped; n++) value += perFrame
+    this.gain.advanceTo(value, ramped)
+    const settled = this.gain.now
+    for (let c = 0; c < channels.length; c++) {
+      const samples = channels[c]
+      if (!samples) continue
+      let gain = start
+      for (let n = 0; n < ramped; n++) {
+        gain += perFrame
+        samples[n] = (samples[n] ?? 0) * gain
+      }
+      if (settled === 1) continue
+      for (let n = ramped; n < frames; n++) samples[n] = (samples[n] ?? 0) * settled
+    }
+  }
+
+  reset(): void {
+    this.gain.finish()
+    this.started = false
+  }
+}
+
+/** Louder or quieter, nothing else. */
+export const gain: StageDefinition<GainSettings> = {
+  label: 'Gain',
+  purpose: 'Makes everything louder or quieter by the same amount.',
+  parameters: {
+    gainDb: {
+      type: 'number',
+      label: 'Gain',
+      unit: 'dB',
+      min: -60,
+      max: 24,
+      default: 0,
+      scale: 'linear',
+      step: 0.1,
+      digits: 1,
+      help: 'How much louder (+) or quieter (-) the sound leaves this stage.',
+    },
+  },
+  reducesGain: false,
+  createProcessor: (settings, host) => new GainProcessor(settings, host),
+  magnitudeDb: ({ gainDb }, frequenciesHz) => new Float64Array(frequenciesHz.length).fill(gainDb),
+  describe: ({ gainDb }) =>
+    gainDb === 0
+      ? 'Changes nothing'
+      : `${gainDb > 0 ? 'Raises' : 'Lowers'} all by ${plain(Math.abs(gainDb), 1)} dB`,
+}

@@ -1,0 +1,55 @@
+import type { ParameterTable } from './parameter'
+
+/** What a processor is told about where it runs. */
+export interface ProcessorHost {
+  /** Frames per second, Hz: 8000 to 192000. */
+  readonly sampleRate: number
+  readonly channelCount: number
+  /**
+   * Delay, in ms, to keep whatever lookahead is set, so that lookahead can change while the sound runs. Without
+   * it the delay is the lookahead that the processor was made with.
+   */
+  readonly lookaheadReserveMs?: number
+}
+
+/**
+ * A stage at work. Everything but construction is safe on the audio thread: no allocation in `process`, no
+ * exceptions, no clock.
+ */
+export interface Processor<Settings> {
+  /** Frames by which the output lags the input. Never changes. */
+  readonly latencyFrames: number
+  /** Takes effect smoothly from the next frame on; at once before the first frame. */
+  set(settings: Settings): void
+  /**
+   * Processes the first `frames` of every channel in place. Where the stage reduces gain and `gainDb` is given,
+   * writes the gain of each frame (0 dB or less, makeup not counted) to it.
+   */
+  process(channels: readonly Float32Array[], frames: number, gainDb?: Float32Array): void
+  /** As new. */
+  reset(): void
+}
+
+/** Everything there is to know about one kind of stage. */
+export interface StageDefinition<Settings extends object> {
+  /** Its name on the screen. */
+  readonly label: string
+  /** One sentence on what it is for. */
+  readonly purpose: string
+  /** The one table from which controls, validation, tests and help are made. */
+  readonly parameters: ParameterTable<Settings>
+  /** Whether `process` writes a gain trace. */
+  readonly reducesGain: boolean
+  createProcessor(settings: Settings, host: ProcessorHost): Processor<Settings>
+  /**
+   * What the stage lets through when it finds nothing to do, if that is not simply its input delayed. "Only what
+   * was removed" is the difference to this.
+   */
+  createReference?(settings: Settings, host: ProcessorHost): Processor<Settings>
+  /** Magnitude in dB at frequencies in Hz, for linear stages; `null` for those whose gain moves with level. */
+  readonly magnitudeDb:
+    | ((settings: Settings, frequenciesHz: ArrayLike<number>, sampleRate: number) => Float64Array)
+    | null
+  /** One plain sentence of what it does at these settings. */
+  describe(settings: Settings): string
+}
