@@ -20,7 +20,7 @@ export function demoTake(): DemoTake {
   const phrases = song.phrases.map((phrase, index) => phraseLabel(phrase, index, segments))
   return {
     title: song.title,
-    vocal: { sampleRate, channels: [spoil(voice, segments, song.durationSeconds, seeds.faults)] },
+    vocal: { sampleRate, channels: [spoil(voice, segments, seeds.faults)] },
     backing: playBacking(song),
     labels: { phonemes: segments.map(phonemeLabel), phrases, faults: faultLabels(segments, phrases) },
   }

@@ -5,14 +5,14 @@ import { proximityRiseDb } from './proximity'
 
 /** What is wrong with the take, and by how much. All figures are our own choice of a plausible home recording. */
 export const faultSizes = {
-  /** Against the clean voice, in which all phrases are equally loud. */
+  /** RMS of the vowels of each phrase against the loudest. */
   phraseLevelsDb: [-4, -6, 0, -10],
-  sharpSibilanceDb: 8,
-  plosiveBurst: { frequencyHz: 55, decaySeconds: 0.03, peakDb: 0 },
+  sharpSibilanceDb: 12,
+  plosiveBurst: { frequencyHz: 55, decaySeconds: 0.03, peakDb: 6 },
   proximityMetres: 0.07,
   room: { decaySeconds: 0.35, levelDb: -20 },
   box: { frequencyHz: 310, gainDb: 6, q: 1.8 },
-  top: { frequencyHz: 6000, gainDb: -6 },
+  top: { frequencyHz: 8000, gainDb: -6 },
   preamplifierHz: 12,
   voicePeakDbfs: -4,
   rumble: { fromHz: 18, toHz: 45, levelDbfs: -46 },

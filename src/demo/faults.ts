@@ -5,36 +5,37 @@ import { dbToGain } from '../core/dsp/decibels'
 import { burstStart } from './controls'
 import { faultSizes as sizes } from './fault-sizes'
 import type { Segment } from './layout'
+import { levelPhrases, toFrame } from './levels'
 import { proximityShelf } from './proximity'
 import { whiteNoise } from './random'
 import { addRoom, rms } from './room'
-import { atSampleRate, fillTrack, newTrack, sampleRate, smoothed } from './track'
-import { type CleanVoice, toFrame } from './voice'
+import { sampleRate } from './track'
+import type { CleanVoice } from './voice'
 
 const butterworthQ = Math.SQRT1_2
 
 /**
- * The clean voice with every fault of `fault-sizes.ts`, in the order in which they would come about: the
- * singer, the air at the microphone, the room, the recording. Peak as stated there.
+ * The clean voice with every fault of `fault-sizes.ts`: the singer too close to the microphone, the room, the
+ * recording. The levels of the phrases are set behind the filters, so that they are in the take what their
+ * labels say. Peak as stated there.
  */
-export function spoil(
-  voice: CleanVoice,
-  segments: readonly Segment[],
-  seconds: number,
-  seed: number,
-): Float32Array {
-  const take = performed(voice, segments, seconds)
+export function spoil(voice: CleanVoice, segments: readonly Segment[], seed: number): Float32Array {
+  const { box, top, room, rumble, noise } = sizes
+  const sharpness = dbToGain(sizes.sharpSibilanceDb)
+  const take = new Float32Array(voice.body.length)
+  for (let i = 0; i < take.length; i += 1)
+    take[i] = (voice.body[i] ?? 0) + sharpness * (voice.sibilance[i] ?? 0)
   filter(take, [proximityShelf(sizes.proximityMetres, sampleRate)])
-  addRoom(take, sampleRate, sizes.room.decaySeconds, sizes.room.levelDb)
-  const { box, top } = sizes
+  addRoom(take, sampleRate, room.decaySeconds, room.levelDb)
   filter(take, [
     bell(box.frequencyHz, box.gainDb, box.q, sampleRate),
     highShelf(top.frequencyHz, top.gainDb, butterworthQ, sampleRate),
+    // The shelf of the proximity rise lifts what little direct current there is; a preamplifier stops it.
+    highPass(sizes.preamplifierHz, butterworthQ, sampleRate),
   ])
-  // The shelf of the proximity rise lifts what little direct current there is; a preamplifier stops it.
-  filter(take, [highPass(sizes.preamplifierHz, butterworthQ, sampleRate)])
+  const levels = levelPhrases(take, segments, sizes.phraseLevelsDb)
+  addPlosiveBursts(take, segments, levels)
   scaleToPeak(take, sizes.voicePeakDbfs)
-  const { rumble, noise } = sizes
   addNoise(take, rumble.levelDbfs, seed, [
     highPass(rumble.fromHz, butterworthQ, sampleRate),
     lowPass(rumble.toHz, butterworthQ, sampleRate),
@@ -47,36 +48,20 @@ export function spoil(
   return take
 }
 
-/** The phrases at their uneven levels, the sibilants too strong, and bursts of breath after each p. */
-function performed(voice: CleanVoice, segments: readonly Segment[], seconds: number): Float32Array {
-  const levels = newTrack(seconds)
-  for (const { startSeconds, endSeconds, phrase } of segments) {
-    fillTrack(levels, startSeconds, endSeconds, dbToGain(sizes.phraseLevelsDb[phrase] ?? 0))
-  }
-  const gains = atSampleRate(smoothed(levels, 0.02), voice.body.length)
-  const sharpness = dbToGain(sizes.sharpSibilanceDb)
-  const bursts = plosiveBursts(segments, voice.body.length)
-  return gains.map((gain, i) => {
-    const voiced = (voice.body[i] ?? 0) + sharpness * (voice.sibilance[i] ?? 0)
-    return gain * (voiced + (bursts[i] ?? 0))
-  })
-}
-
-function plosiveBursts(segments: readonly Segment[], frames: number): Float64Array {
+/** Breath that strikes the microphone as each p opens; turbulence, so the room and the filters are not in it. */
+function addPlosiveBursts(take: Float32Array, segments: readonly Segment[], levels: Float32Array): void {
   const { frequencyHz, decaySeconds, peakDb } = sizes.plosiveBurst
-  const bursts = new Float64Array(frames)
   const peak = dbToGain(peakDb)
   for (const { symbol, startSeconds, endSeconds } of segments) {
     if (symbol !== 'p') continue
     const first = toFrame(burstStart(startSeconds, endSeconds))
-    const last = Math.min(frames, first + toFrame(8 * decaySeconds))
+    const last = Math.min(take.length, first + toFrame(8 * decaySeconds))
     for (let i = first; i < last; i += 1) {
       const since = (i - first) / sampleRate
       const wave = Math.sin(2 * Math.PI * frequencyHz * since) * Math.exp(-since / decaySeconds)
-      bursts[i] = (bursts[i] ?? 0) + peak * wave
+      take[i] = (take[i] ?? 0) + peak * wave * (levels[i] ?? 0)
     }
   }
-  return bursts
 }
 
 function filter(samples: Float32Array, sections: readonly Biquad[]): void {

@@ -9,25 +9,31 @@ interface Hiss {
   readonly resonances: readonly { readonly frequencyHz: number; readonly bandwidthHz: number }[]
 }
 
-// Tuned so that the peaks and the spectral means come out as measured by Jongman, Wayland and Wong (JASA
-// 108(3), 2000): s near 6.8 kHz, mean 6.1 kHz; sh near 3.8 kHz, mean 4.2 kHz; f flat, peak near 7.7 kHz.
+// Fitted so that peak, mean and variance of the spectrum up to 11 kHz are those measured by A. Jongman,
+// R. Wayland, S. Wong, JASA 108(3), 2000: s 6.8 kHz (women), 6133 Hz, 2.92 MHz; sh 3820 Hz, 4229 Hz, 3.38 MHz;
+// f 7733 Hz, 5108 Hz, 6.37 MHz.
 const hisses: Readonly<Record<Place, Hiss>> = {
   alveolar: {
     differences: 2,
     resonances: [
-      { frequencyHz: 6800, bandwidthHz: 1500 },
-      { frequencyHz: 5200, bandwidthHz: 2600 },
-      { frequencyHz: 8600, bandwidthHz: 2600 },
+      { frequencyHz: 7000, bandwidthHz: 2426 },
+      { frequencyHz: 3425, bandwidthHz: 1621 },
     ],
   },
   palatal: {
-    differences: 2,
+    differences: 1,
     resonances: [
-      { frequencyHz: 3800, bandwidthHz: 900 },
-      { frequencyHz: 5600, bandwidthHz: 2400 },
+      { frequencyHz: 5056, bandwidthHz: 4971 },
+      { frequencyHz: 1665, bandwidthHz: 5260 },
     ],
   },
-  labial: { differences: 1, resonances: [{ frequencyHz: 7700, bandwidthHz: 7000 }] },
+  labial: {
+    differences: 0,
+    resonances: [
+      { frequencyHz: 7875, bandwidthHz: 1336 },
+      { frequencyHz: 3385, bandwidthHz: 3806 },
+    ],
+  },
 }
 
 /** `frames` of the hiss made at `place`, with mean square 1. */

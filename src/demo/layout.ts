@@ -49,7 +49,7 @@ export function layOut(song: Song): Segment[] {
     const first = phrase.syllables[0]
     const firstSound = noteStart - totalSeconds(first?.onset ?? [])
     const breathEnd = firstSound - gapAfterBreathSeconds
-    add('silence', Math.max(now, breathEnd - breathSeconds), index)
+    add('silence', Math.max(now, breathEnd - breathSeconds), Math.max(0, index - 1))
     add('breath', breathEnd, index)
     add('silence', firstSound, index)
     addConsonants(first?.onset ?? [], 1, index)

@@ -2,6 +2,7 @@ import { controlTracks } from './controls'
 import { frication } from './frication'
 import { glottalSource } from './glottal-source'
 import type { Segment } from './layout'
+import { evenOutVowels, levelPhrases } from './levels'
 import type { Place } from './phonemes'
 import { pitchTrack } from './pitch-track'
 import { seededRandom } from './random'
@@ -35,7 +36,8 @@ export function singCleanly(
   const effort = effortTrack(segments, phrases, seconds)
   const body = glottalSource({ ...controls, pitchHz, effort }, frames, seed + 1)
   shapeByTract(body, { ...controls, pitchHz })
-  levelPhrases(body, segments)
+  evenOutVowels(body, segments)
+  levelPhrases(body, segments, [])
   const sibilance = new Float64Array(frames)
   places.forEach((place, index) => {
     const hiss = frication(place, frames, seed + 2 + index)
@@ -57,31 +59,9 @@ function effortTrack(
   return smoothed(track, 0.1)
 }
 
-/** Brings the vowels of each phrase to RMS 1, as loud as each other. */
-function levelPhrases(samples: Float64Array, segments: readonly Segment[]): void {
-  const phraseCount = 1 + Math.max(...segments.map(({ phrase }) => phrase))
-  for (let phrase = 0; phrase < phraseCount; phrase += 1) {
-    const own = segments.filter((segment) => segment.phrase === phrase)
-    let power = 0
-    let count = 0
-    for (const { startSeconds, endSeconds } of own.filter(({ frequencyHz }) => frequencyHz !== undefined)) {
-      for (let i = toFrame(startSeconds); i < toFrame(endSeconds); i += 1) power += (samples[i] ?? 0) ** 2
-      count += toFrame(endSeconds) - toFrame(startSeconds)
-    }
-    const scale = power > 0 ? Math.sqrt(count / power) : 0
-    const end = toFrame(own.at(-1)?.endSeconds ?? 0)
-    for (let i = toFrame(own[0]?.startSeconds ?? 0); i < end; i += 1) samples[i] = (samples[i] ?? 0) * scale
-  }
-}
-
 function addShaped(target: Float64Array, noise: Float64Array, gain: Float64Array): void {
   const gains = atSampleRate(gain, target.length)
   for (let i = 0; i < target.length; i += 1) {
     target[i] = (target[i] ?? 0) + (noise[i] ?? 0) * (gains[i] ?? 0)
   }
-}
-
-/** The frame nearest to a time. */
-export function toFrame(seconds: number): number {
-  return Math.round(seconds * sampleRate)
 }
