@@ -1,11 +1,14 @@
 /** The public face of the core: everything other code, and other people's code, stands on. */
 export { bypassed, type ChainDoc, chainOf, chainToJson, MAX_STAGES } from './chain/chain-doc'
 export { ChainError } from './chain/chain-error'
+export { type Comparison, comparisonOf, describeStage, type Scope } from './chain/compare'
 export { magnitudeDb } from './chain/magnitude'
 export { parseChain } from './chain/parse'
+export { type ReductionSummary, reductionSummary } from './chain/reduction'
 export { type Rendering, type RenderOptions, renderChain, renderRemoved, renderSteps } from './chain/render'
 export type { Trace } from './chain/trace'
 export * from './measure'
+export { type PeakLevel, type PeakPyramid, peakLevelFor, peakPyramid } from './measure/peak-pyramid'
 export { durationSeconds, excerpt, frameCount, type Sound } from './sound'
 export {
   isStageKind,
@@ -32,4 +35,5 @@ export type {
   SwitchParameter,
   Unit,
 } from './stages/parameter'
+export { printNumber, printValue } from './stages/print-value'
 export type { Processor, ProcessorHost, StageDefinition } from './stages/stage-definition'

@@ -1,0 +1,43 @@
+import type { ChainDoc, LoudnessOverTime, Measures, PeakPyramid, ReductionSummary, Trace } from '../../core'
+
+/** Level over frequency of a whole side: dB at log-spaced frequencies. */
+export interface SpectrumLine {
+  readonly frequenciesHz: Float64Array
+  readonly levelDb: Float64Array
+}
+
+/** Everything shown about one side of a comparison. */
+export interface SideEvidence {
+  readonly measures: Measures
+  readonly loudness: LoudnessOverTime
+  readonly peaks: PeakPyramid
+  readonly spectrum: SpectrumLine
+}
+
+/** What one stage did on the way. */
+export interface StageEvidence {
+  /** Integrated loudness behind the stage less that before it; null where not measurable. */
+  readonly loudnessChangeLu: number | null
+  /** Null for stages that do not reduce gain, or are off. */
+  readonly reduction: ReductionSummary | null
+  readonly trace: Trace | null
+}
+
+/** The gain each side is given so that both are equally loud, dB, 0 or less: the louder one is turned down. */
+export interface MatchingGains {
+  readonly withoutDb: number
+  readonly withDb: number
+  /** Measured over the loop, over the whole take, or not at all because there was too little sound. */
+  readonly measuredOver: 'loop' | 'take' | 'nothing'
+}
+
+/** All that is known about a comparison, worked out from rendering both of its sides. */
+export interface Evidence {
+  readonly without: SideEvidence
+  readonly with: SideEvidence
+  /** By stage id, of the side `with`. */
+  readonly stages: ReadonlyMap<string, StageEvidence>
+  readonly matching: MatchingGains
+  /** The chains this is evidence of. */
+  readonly chains: { readonly without: ChainDoc; readonly with: ChainDoc }
+}

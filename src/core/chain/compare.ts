@@ -1,0 +1,57 @@
+import { type StageDoc, type StageKind, stageDefinitions } from '../stages'
+import type { BandSettings } from '../stages/band'
+import { type ChainDoc, chainOf } from './chain-doc'
+
+/** What is compared with its own absence: the whole chain, one stage of it, or one band of an equaliser. */
+export type Scope =
+  | { readonly kind: 'chain' }
+  | { readonly kind: 'stage'; readonly stageId: string }
+  | { readonly kind: 'band'; readonly stageId: string; readonly bandIndex: number }
+
+/** The two sides of a comparison. Both have the same stages, so both have the same delay. */
+export interface Comparison {
+  readonly without: ChainDoc
+  readonly with: ChainDoc
+}
+
+/**
+ * The two sides of comparing `scope` with its bypass, everything else as it is. A scope that the chain does not
+ * have (any more) compares the chain with itself.
+ * @param earAfterId hear the sound up to behind this stage, on both sides; null: to the end
+ */
+export function comparisonOf(chain: ChainDoc, scope: Scope, earAfterId: string | null = null): Comparison {
+  const heard = upTo(chain, earAfterId)
+  return { without: without(heard, scope), with: heard }
+}
+
+function upTo(chain: ChainDoc, earAfterId: string | null): ChainDoc {
+  const last = chain.stages.findIndex(({ id }) => id === earAfterId)
+  if (last < 0) return chain
+  return chainOf(chain.stages.map((stage, index) => (index > last ? { ...stage, on: false } : stage)))
+}
+
+function without(chain: ChainDoc, scope: Scope): ChainDoc {
+  return chainOf(
+    chain.stages.map((stage) => {
+      if (scope.kind === 'chain') return { ...stage, on: false }
+      if (stage.id !== scope.stageId) return stage
+      return scope.kind === 'stage' ? { ...stage, on: false } : withoutBand(stage, scope.bandIndex)
+    }),
+  )
+}
+
+function withoutBand(stage: StageDoc, bandIndex: number): StageDoc {
+  if (stage.kind !== 'equaliser') return stage
+  const bands = stage.settings.bands.map(
+    (band, index): BandSettings => (index === bandIndex ? { ...band, on: false } : band),
+  )
+  return { ...stage, settings: { ...stage.settings, bands } }
+}
+
+/** One plain sentence of what `stage` does now. */
+export function describeStage<Kind extends StageKind>(stage: StageDoc<Kind>): string {
+  const definition = stageDefinitions[stage.kind]
+  return stage.on
+    ? definition.describe(stage.settings)
+    : `Off: ${definition.purpose.toLowerCase().replace(/\.$/, '')}`
+}

@@ -1,0 +1,208 @@
+import {
+  type BandSettings,
+  bandParameters,
+  type ChainDoc,
+  chainOf,
+  defaultSettings,
+  defaultStage,
+  MAX_STAGES,
+  type Parameter,
+  parseChain,
+  printValue,
+  type StageDoc,
+  type StageKind,
+  stageDefinitions,
+} from '../core'
+
+/** A chain after an edit, and what the edit was in words, as they follow "Undo: ". */
+export interface Edit {
+  readonly chain: ChainDoc
+  readonly words: string
+}
+
+/** Edits are functions of the chain as it is; null means there is nothing to do. */
+export type ChainEdit = (chain: ChainDoc) => Edit | null
+
+/** Switches a stage on or off. */
+export function switchStage(stageId: string, on: boolean): ChainEdit {
+  return (chain) =>
+    replaced(
+      chain,
+      stageId,
+      (stage) => ({ ...stage, on }),
+      (stage) => `${labelOf(stage)} ${on ? 'on' : 'off'}`,
+    )
+}
+
+/**
+ * Gives one setting of a stage a new value.
+ * @throws ChainError when the parameter does not allow it
+ */
+export function setSetting(stageId: string, key: string, value: unknown): ChainEdit {
+  return (chain) => {
+    const stage = chain.stages.find(({ id }) => id === stageId)
+    if (!stage) return null
+    const before = new Map<string, unknown>(Object.entries(stage.settings)).get(key)
+    const settings = { ...stage.settings, [key]: value }
+    return checked(
+      chain,
+      stage,
+      { ...stage, settings },
+      settingWords(stageDefinitions[stage.kind].parameters, key, before, value),
+    )
+  }
+}
+
+/**
+ * Gives one or more settings of an equaliser band new values, as one change.
+ * @throws ChainError when a parameter does not allow its value
+ */
+export function setBand(stageId: string, bandIndex: number, patch: Partial<BandSettings>): ChainEdit {
+  return (chain) => {
+    const stage = equaliserOf(chain, stageId)
+    const band = stage?.settings.bands[bandIndex]
+    if (!stage || !band) return null
+    const before = new Map<string, unknown>(Object.entries(band))
+    const words = Object.entries(patch).map(([key, value]) =>
+      settingWords(bandParameters, key, before.get(key), value),
+    )
+    const bands = stage.settings.bands.map((other, index) =>
+      index === bandIndex ? { ...other, ...patch } : other,
+    )
+    return checked(
+      chain,
+      stage,
+      withBands(stage, bands),
+      `band ${bandLetter(bandIndex)}, ${words.join(', ')}`,
+    )
+  }
+}
+
+/** Adds a band at the end of an equaliser: a neutral bell, unless `band` says otherwise. */
+export function addBand(stageId: string, band: Partial<BandSettings> = {}): ChainEdit {
+  return (chain) => {
+    const stage = equaliserOf(chain, stageId)
+    if (!stage || stage.settings.bands.length >= stageDefinitions.equaliser.parameters.bands.maxItems)
+      return null
+    const bands = [...stage.settings.bands, { ...defaultSettings<BandSettings>(bandParameters), ...band }]
+    return checked(chain, stage, withBands(stage, bands), `add band ${bandLetter(bands.length - 1)}`)
+  }
+}
+
+/** Takes a band out of an equaliser. */
+export function removeBand(stageId: string, bandIndex: number): ChainEdit {
+  return (chain) => {
+    const stage = equaliserOf(chain, stageId)
+    if (!stage?.settings.bands[bandIndex]) return null
+    const bands = stage.settings.bands.filter((_, index) => index !== bandIndex)
+    return checked(chain, stage, withBands(stage, bands), `remove band ${bandLetter(bandIndex)}`)
+  }
+}
+
+/** Adds a stage of `kind` at its defaults behind all others. */
+export function addStage(kind: StageKind): ChainEdit {
+  return (chain) => {
+    if (chain.stages.length >= MAX_STAGES) return null
+    const stage = defaultStage(kind, freeId(chain, kind))
+    return { chain: chainOf([...chain.stages, stage]), words: `add ${labelOf(stage)}` }
+  }
+}
+
+/** Takes a stage out of the chain. */
+export function removeStage(stageId: string): ChainEdit {
+  return (chain) => {
+    const stage = chain.stages.find(({ id }) => id === stageId)
+    if (!stage) return null
+    return {
+      chain: chainOf(chain.stages.filter((other) => other !== stage)),
+      words: `remove ${labelOf(stage)}`,
+    }
+  }
+}
+
+/** Puts a copy of a stage right behind it. */
+export function duplicateStage(stageId: string): ChainEdit {
+  return (chain) => {
+    if (chain.stages.length >= MAX_STAGES) return null
+    const stages = chain.stages.flatMap((stage) =>
+      stage.id === stageId ? [stage, { ...stage, id: freeId(chain, stage.kind) }] : [stage],
+    )
+    const original = chain.stages.find(({ id }) => id === stageId)
+    return original ? { chain: chainOf(stages), words: `copy ${labelOf(original)}` } : null
+  }
+}
+
+/** Puts a stage's settings back to their defaults. */
+export function resetStage(stageId: string): ChainEdit {
+  return (chain) =>
+    replaced(
+      chain,
+      stageId,
+      ({ kind, id, on }) => ({ ...defaultStage(kind, id), on }),
+      (stage) => `reset ${labelOf(stage)}`,
+    )
+}
+
+/** Moves a stage to another place; `toIndex` counts from 0 and is the place it will have. */
+export function moveStage(stageId: string, toIndex: number): ChainEdit {
+  return (chain) => {
+    const from = chain.stages.findIndex(({ id }) => id === stageId)
+    const stage = chain.stages[from]
+    if (!stage || toIndex < 0 || toIndex >= chain.stages.length || toIndex === from) return null
+    const stages = chain.stages.filter((other) => other !== stage)
+    stages.splice(toIndex, 0, stage)
+    return { chain: chainOf(stages), words: `${labelOf(stage)} ${toIndex < from ? 'earlier' : 'later'}` }
+  }
+}
+
+/** The letter by which a band is called: a, b, c ... */
+export function bandLetter(bandIndex: number): string {
+  return String.fromCharCode('a'.charCodeAt(0) + bandIndex)
+}
+
+function labelOf({ kind }: StageDoc): string {
+  return stageDefinitions[kind].label.toLowerCase()
+}
+
+function equaliserOf(chain: ChainDoc, stageId: string): StageDoc<'equaliser'> | null {
+  const stage = chain.stages.find(({ id }) => id === stageId)
+  return stage?.kind === 'equaliser' ? stage : null
+}
+
+function withBands(stage: StageDoc<'equaliser'>, bands: readonly BandSettings[]): StageDoc<'equaliser'> {
+  return { ...stage, settings: { ...stage.settings, bands } }
+}
+
+function settingWords(parameters: object, key: string, before: unknown, after: unknown): string {
+  const rows = new Map<string, Parameter>(Object.entries(parameters))
+  const parameter = rows.get(key)
+  if (!parameter) return key
+  return `${parameter.label.toLowerCase()} ${printValue(parameter, before)} to ${printValue(parameter, after)}`
+}
+
+/** The chain with `stage` replaced by something that may not be allowed: the one check that files go through too. */
+function checked(chain: ChainDoc, stage: StageDoc, replacement: unknown, words: string): Edit {
+  const stages = chain.stages.map((other) => (other === stage ? replacement : other))
+  return { chain: parseChain({ ...chain, stages }), words }
+}
+
+function replaced(
+  chain: ChainDoc,
+  stageId: string,
+  change: (stage: StageDoc) => StageDoc,
+  words: (stage: StageDoc) => string,
+): Edit | null {
+  const stage = chain.stages.find(({ id }) => id === stageId)
+  if (!stage) return null
+  return {
+    chain: chainOf(chain.stages.map((other) => (other === stage ? change(stage) : other))),
+    words: words(stage),
+  }
+}
+
+function freeId(chain: ChainDoc, kind: StageKind): string {
+  const taken = new Set(chain.stages.map(({ id }) => id))
+  let number = 1
+  while (taken.has(`${kind}-${number}`)) number++
+  return `${kind}-${number}`
+}

@@ -1,0 +1,98 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { ChainDoc } from '../core'
+import type { ChainEdit } from './chain-edits'
+
+/** One change that can be undone, with what it was in words. */
+export interface Change {
+  readonly words: string
+  readonly before: ChainDoc
+  readonly after: ChainDoc
+}
+
+export interface ChainState {
+  readonly chain: ChainDoc
+  /** The stage at hand; null only while the chain is empty. */
+  readonly selectedId: string | null
+  readonly past: readonly Change[]
+  readonly future: readonly Change[]
+  /**
+   * Carries out an edit. Edits that follow one another with the same `gesture` (a drag, a held key) become one
+   * change, until `endGesture`.
+   */
+  edit(edit: ChainEdit, gesture?: string): void
+  endGesture(): void
+  undo(): void
+  redo(): void
+  select(stageId: string): void
+  /** Puts another chain in place, as one change. */
+  replace(chain: ChainDoc, words: string): void
+}
+
+/** More would cost memory and be of no use to anyone. */
+const MOST_CHANGES = 500
+
+/** The chain at hand and every change that led to it. */
+export function createChainStore(initial: ChainDoc): StoreApi<ChainState> {
+  let openGesture: string | null = null
+  return createStore<ChainState>()((set, get) => ({
+    chain: initial,
+    selectedId: initial.stages[0]?.id ?? null,
+    past: [],
+    future: [],
+    edit(edit, gesture) {
+      const { chain, past } = get()
+      const last = past.at(-1)
+      const begun = gesture !== undefined && gesture === openGesture ? last : undefined
+      // From where the gesture began, so that the words span all of it.
+      const before = begun?.before ?? chain
+      const result = edit(before)
+      if (!result) return
+      openGesture = gesture ?? null
+      const change = { words: result.words, before, after: result.chain }
+      const changes = [...(begun ? past.slice(0, -1) : past), change].slice(-MOST_CHANGES)
+      set({ ...placed(result.chain, get().selectedId, chain), past: changes, future: [] })
+    },
+    endGesture() {
+      openGesture = null
+    },
+    undo() {
+      const { past, future, selectedId, chain } = get()
+      const change = past.at(-1)
+      if (!change) return
+      openGesture = null
+      set({
+        ...placed(change.before, selectedId, chain),
+        past: past.slice(0, -1),
+        future: [change, ...future],
+      })
+    },
+    redo() {
+      const { past, future, selectedId, chain } = get()
+      const [change] = future
+      if (!change) return
+      openGesture = null
+      set({ ...placed(change.after, selectedId, chain), past: [...past, change], future: future.slice(1) })
+    },
+    select(selectedId) {
+      set({ selectedId })
+    },
+    replace(chain, words) {
+      get().edit(() => ({ chain, words }))
+    },
+  }))
+}
+
+/** A new chain with a stage at hand: a stage that was just added, else the same as before, else its neighbour. */
+function placed(
+  chain: ChainDoc,
+  selectedId: string | null,
+  before: ChainDoc,
+): Pick<ChainState, 'chain' | 'selectedId'> {
+  const known = new Set(before.stages.map(({ id }) => id))
+  const added = chain.stages.find(({ id }) => !known.has(id))
+  if (added && chain.stages.length > before.stages.length) return { chain, selectedId: added.id }
+  if (chain.stages.some(({ id }) => id === selectedId)) return { chain, selectedId }
+  const index = before.stages.findIndex(({ id }) => id === selectedId)
+  const neighbour = chain.stages[Math.min(Math.max(0, index), chain.stages.length - 1)]
+  return { chain, selectedId: neighbour?.id ?? null }
+}
