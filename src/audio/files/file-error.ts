@@ -2,6 +2,8 @@
 export type FileErrorCode =
   /** The file has no bytes. */
   | 'empty'
+  /** The file is gone, or the browser may not read it. */
+  | 'unreadable'
   /** Not a sound file, whatever its name says. */
   | 'not-audio'
   /** The file ends before its header says it should. */
@@ -24,13 +26,15 @@ export class FileError extends Error {
    * @param fileName the file as the user knows it
    * @param problem what happened, a phrase that follows the file's name, e.g. "is empty"
    * @param advice what to do about it, a whole sentence
+   * @param cause the error underneath, for those who debug; never shown
    */
   constructor(
     readonly code: FileErrorCode,
     readonly fileName: string,
     problem: string,
     advice: string,
+    cause?: unknown,
   ) {
-    super(`“${fileName}” ${problem}. ${advice}`)
+    super(`“${fileName}” ${problem}. ${advice}`, { cause })
   }
 }

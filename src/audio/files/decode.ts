@@ -1,0 +1,130 @@
+import { frameCount, type Sound } from '../../core/sound'
+import { replaceBadSamples } from './clean-samples'
+import { FileError } from './file-error'
+import type { FileHeader } from './file-header'
+import { readHeader } from './header'
+import { checkChannels, checkHeader, checkLength } from './limits'
+import { readBytes } from './read-bytes'
+import { readWav } from './wav-reader'
+import { encodeWav } from './wav-writer'
+
+/** A file taken in. */
+export interface DecodedTake {
+  /** The file's name. */
+  readonly name: string
+  readonly sound: Sound
+  readonly header: FileHeader
+  /** Samples that were NaN, infinite or absurdly large and are now 0. */
+  readonly replacedSamples: number
+}
+
+/** The part of an AudioBuffer that is read here. */
+export interface DecodedAudio {
+  readonly sampleRate: number
+  readonly numberOfChannels: number
+  getChannelData(channel: number): Float32Array
+}
+
+/** Decodes a whole file at `sampleRate`. It may detach `bytes`, whether it succeeds or fails. */
+export type AudioDecoder = (bytes: ArrayBuffer, sampleRate: number) => Promise<DecodedAudio>
+
+export interface DecodeOptions {
+  /** Stands in for the browser's decoder, in tests. */
+  readonly decodeAudio?: AudioDecoder
+  /** Most memory the decoded sound may take, bytes. */
+  readonly mostBytes?: number
+}
+
+/** Share of replaced samples above which a file is not sound at all. (No source: our own limit.) */
+const MOST_REPLACED = 0.01
+
+/** The browser's decoder, which resamples to its context's rate: the context is made for the rate wanted. */
+const decodeInBrowser: AudioDecoder = async (bytes, sampleRate) =>
+  new OfflineAudioContext(1, 1, sampleRate).decodeAudioData(bytes)
+
+/**
+ * Takes in a sound file at its own rate, sample for sample: the browser decodes it, and a WAV file that the browser
+ * refuses (64-bit float, say) is read here instead.
+ *
+ * @throws FileError with any of its codes; the message can be shown as it stands
+ */
+export async function decodeFile(file: File, options: DecodeOptions = {}): Promise<DecodedTake> {
+  const header = await readHeader(file, file.name)
+  checkHeader(header, file.name, options.mostBytes)
+  const sound = await decodeAtOwnRate(file, header, options.decodeAudio ?? decodeInBrowser)
+  const frames = frameCount(sound)
+  checkChannels(sound.channels.length, file.name)
+  if (frames === 0) {
+    throw new FileError(
+      'no-frames',
+      file.name,
+      'has no sound in it',
+      'Export it again, or open another file.',
+    )
+  }
+  if (header.frames !== null && frames < header.frames) {
+    const seconds = (count: number) => `${(count / header.sampleRate).toFixed(2)} s`
+    throw new FileError(
+      'truncated',
+      file.name,
+      `is cut short: its header promises ${seconds(header.frames)} of sound, and ${seconds(frames)} is there`,
+      'Copy or export it again from where it came, and check that the copy is complete.',
+    )
+  }
+  const replacedSamples = replaceBadSamples(sound.channels)
+  if (replacedSamples > MOST_REPLACED * frames * sound.channels.length) {
+    const advice = 'Export it again as WAV with 16 or 24 bits.'
+    throw new FileError('damaged', file.name, 'holds numbers that are not sound', advice)
+  }
+  return { name: file.name, sound, header, replacedSamples }
+}
+
+/**
+ * Takes in a sound file and brings it to `sampleRate`, Hz: a backing has to run at the rate of the take. The browser
+ * resamples, after bad samples are gone, because a single NaN would be smeared over its neighbours.
+ *
+ * @throws FileError as {@link decodeFile} does
+ */
+export async function decodeFileAtRate(
+  file: File,
+  sampleRate: number,
+  options: DecodeOptions = {},
+): Promise<DecodedTake> {
+  const take = await decodeFile(file, options)
+  const { sound } = take
+  if (sound.sampleRate === sampleRate) return take
+  const seconds = frameCount(sound) / sound.sampleRate
+  checkLength(seconds, sampleRate, sound.channels.length, file.name, options.mostBytes)
+  const { bytes } = encodeWav(sound, 'float32', { fileName: file.name })
+  const decodeAudio = options.decodeAudio ?? decodeInBrowser
+  try {
+    return { ...take, sound: soundOf(await decodeAudio(bytes.buffer, sampleRate)) }
+  } catch (cause) {
+    const advice = `Convert it to ${sampleRate} Hz and open it again.`
+    throw new FileError('unsupported', file.name, `could not be brought to ${sampleRate} Hz`, advice, cause)
+  }
+}
+
+async function decodeAtOwnRate(file: File, header: FileHeader, decodeAudio: AudioDecoder): Promise<Sound> {
+  const bytes = await readBytes(file, file.name)
+  try {
+    return soundOf(await decodeAudio(bytes.buffer, header.sampleRate))
+  } catch (cause) {
+    // The refused bytes may be detached by now; the file is read anew.
+    if (header.container === 'WAV') return readWav(await readBytes(file, file.name), file.name).sound
+    throw new FileError(
+      'unsupported',
+      file.name,
+      `is ${header.container} with ${header.codec} sound, and this browser could not decode it`,
+      'It may be damaged, or of a kind this browser lacks: export it as WAV or FLAC.',
+      cause,
+    )
+  }
+}
+
+function soundOf(audio: DecodedAudio): Sound {
+  const channels = Array.from({ length: audio.numberOfChannels }, (_, channel) =>
+    audio.getChannelData(channel),
+  )
+  return { sampleRate: audio.sampleRate, channels }
+}

@@ -1,0 +1,65 @@
+import { FileError } from './file-error'
+import type { FileHeader } from './file-header'
+
+/** Sample rates taken, Hz. */
+export const LOWEST_RATE_HZ = 8000
+export const HIGHEST_RATE_HZ = 192000
+
+/** Most channels taken: a vocal take or a backing is mono or stereo. */
+export const MOST_CHANNELS = 2
+
+/**
+ * Most memory that one decoded file may take, bytes: 93 minutes of mono or 46 of stereo at 48 kHz, 11 of stereo at
+ * 192 kHz. Several copies live at once while a chain is judged, and a page has a few GiB at best. (No source: our
+ * own limit.)
+ */
+export const MOST_DECODED_BYTES = 2 ** 30
+
+/** What a sound takes in memory, bytes: four for each sample. */
+export function decodedBytes(durationSeconds: number, sampleRate: number, channels: number): number {
+  return Math.ceil(durationSeconds * sampleRate) * channels * Float32Array.BYTES_PER_ELEMENT
+}
+
+/**
+ * Refuses a file that would not be taken, before the work of decoding it.
+ * @throws FileError 'unsupported' (rate, channels) or 'too-long'
+ */
+export function checkHeader(header: FileHeader, fileName: string, mostBytes = MOST_DECODED_BYTES): void {
+  const { sampleRate, channels, durationSeconds } = header
+  if (!(sampleRate >= LOWEST_RATE_HZ && sampleRate <= HIGHEST_RATE_HZ)) {
+    throw new FileError(
+      'unsupported',
+      fileName,
+      `has a sample rate of ${sampleRate} Hz; ${LOWEST_RATE_HZ} to ${HIGHEST_RATE_HZ} Hz are taken`,
+      'Convert it to 44100 or 48000 Hz and open it again.',
+    )
+  }
+  checkChannels(channels, fileName)
+  if (durationSeconds !== null) checkLength(durationSeconds, sampleRate, channels, fileName, mostBytes)
+}
+
+/** @throws FileError 'unsupported' unless there are one or two channels */
+export function checkChannels(channels: number, fileName: string): void {
+  if (channels >= 1 && channels <= MOST_CHANNELS) return
+  const advice = 'Export the channel with the voice, or a stereo mix, and open that.'
+  throw new FileError('unsupported', fileName, `has ${channels} channels; mono and stereo are taken`, advice)
+}
+
+/** @throws FileError 'too-long' when the sound would take more than `mostBytes` of memory */
+export function checkLength(
+  durationSeconds: number,
+  sampleRate: number,
+  channels: number,
+  fileName: string,
+  mostBytes = MOST_DECODED_BYTES,
+): void {
+  if (decodedBytes(durationSeconds, sampleRate, channels) <= mostBytes) return
+  const minutes = (seconds: number) => (seconds / 60).toFixed(1)
+  const most = mostBytes / decodedBytes(1, sampleRate, channels)
+  throw new FileError(
+    'too-long',
+    fileName,
+    `lasts ${minutes(durationSeconds)} minutes; at its rate and channels, ${minutes(most)} fit in memory`,
+    'Cut it into parts, or lower its sample rate, and open it again.',
+  )
+}
