@@ -1,15 +1,16 @@
 import { describe, expect, it } from 'vitest'
-import { kWeighting, type Section, sectionGain } from '../../src/core/measure/k-weighting'
+import { type Biquad, halfAngleSine, magnitudeSquared } from '../../src/core/dsp/biquad'
+import { type KWeighting, kWeighting } from '../../src/core/measure/k-weighting'
 
 /** ITU-R BS.1770-5, Annex 1, Tables 1 and 2: the filter at 48 kHz. */
-const TABLE_1: Section = {
+const TABLE_1: Biquad = {
   b0: 1.53512485958697,
   b1: -2.69169618940638,
   b2: 1.19839281085285,
   a1: -1.69065929318241,
   a2: 0.73248077421585,
 }
-const TABLE_2: Section = { b0: 1, b1: -2, b2: 1, a1: -1.99004745483398, a2: 0.99007225036621 }
+const TABLE_2: Biquad = { b0: 1, b1: -2, b2: 1, a1: -1.99004745483398, a2: 0.99007225036621 }
 
 const COEFFICIENTS = ['b0', 'b1', 'b2', 'a1', 'a2'] as const
 
@@ -39,8 +40,7 @@ describe('ITU-R BS.1770-5, Annex 1', () => {
   })
 })
 
-function gainDb(filter: { shelf: Section; highPass: Section }, hz: number, sampleRate: number): number {
-  return (
-    20 * Math.log10(sectionGain(filter.shelf, hz, sampleRate) * sectionGain(filter.highPass, hz, sampleRate))
-  )
+function gainDb({ shelf, highPass }: KWeighting, hz: number, sampleRate: number): number {
+  const phi = halfAngleSine(hz, sampleRate)
+  return 10 * Math.log10(magnitudeSquared(shelf, phi) * magnitudeSquared(highPass, phi))
 }

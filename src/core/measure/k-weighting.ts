@@ -1,18 +1,10 @@
+import { type Biquad, halfAngleSine, magnitudeSquared, scaled } from '../dsp/biquad'
 import { MeasureError } from './error'
-
-/** One second-order section, y = b0 x + b1 x1 + b2 x2 - a1 y1 - a2 y2. */
-export interface Section {
-  readonly b0: number
-  readonly b1: number
-  readonly b2: number
-  readonly a1: number
-  readonly a2: number
-}
 
 /** The two sections of the K-weighting filter: the head's shelf, then the high-pass. */
 export interface KWeighting {
-  readonly shelf: Section
-  readonly highPass: Section
+  readonly shelf: Biquad
+  readonly highPass: Biquad
 }
 
 // The analogue prototypes whose bilinear transforms at 48 kHz are the coefficients printed in
@@ -53,23 +45,16 @@ export function kWeighting(sampleRate: number): KWeighting {
   const shelf = shelfSection(sampleRate)
   const highPass = highPassSection(sampleRate)
   if (sampleRate === TABLE_RATE) return { shelf, highPass }
-  const scale =
-    (sectionGain(shelfSection(TABLE_RATE), CALIBRATION_HZ, TABLE_RATE) *
-      sectionGain(highPassSection(TABLE_RATE), CALIBRATION_HZ, TABLE_RATE)) /
-    (sectionGain(shelf, CALIBRATION_HZ, sampleRate) * sectionGain(highPass, CALIBRATION_HZ, sampleRate))
-  return { shelf, highPass: { ...highPass, b0: scale, b1: -2 * scale, b2: scale } }
+  const scale = gainAt997(shelfSection(TABLE_RATE), highPassSection(TABLE_RATE), TABLE_RATE)
+  return { shelf, highPass: scaled(highPass, scale / gainAt997(shelf, highPass, sampleRate)) }
 }
 
-/** Linear gain of `section` at `frequencyHz`. */
-export function sectionGain(section: Section, frequencyHz: number, sampleRate: number): number {
-  const w = (2 * Math.PI * frequencyHz) / sampleRate
-  const [c1, s1, c2, s2] = [Math.cos(w), Math.sin(w), Math.cos(2 * w), Math.sin(2 * w)]
-  const { b0, b1, b2, a1, a2 } = section
-  const numerator = Math.hypot(b0 + b1 * c1 + b2 * c2, b1 * s1 + b2 * s2)
-  return numerator / Math.hypot(1 + a1 * c1 + a2 * c2, a1 * s1 + a2 * s2)
+function gainAt997(shelf: Biquad, highPass: Biquad, sampleRate: number): number {
+  const phi = halfAngleSine(CALIBRATION_HZ, sampleRate)
+  return Math.sqrt(magnitudeSquared(shelf, phi) * magnitudeSquared(highPass, phi))
 }
 
-function shelfSection(sampleRate: number): Section {
+function shelfSection(sampleRate: number): Biquad {
   const k = Math.tan((Math.PI * SHELF_HZ) / sampleRate)
   const top = 10 ** (SHELF_GAIN_DB / 20)
   const middle = top ** SHELF_MIDDLE_EXPONENT
@@ -83,7 +68,7 @@ function shelfSection(sampleRate: number): Section {
   }
 }
 
-function highPassSection(sampleRate: number): Section {
+function highPassSection(sampleRate: number): Biquad {
   const k = Math.tan((Math.PI * HIGH_PASS_HZ) / sampleRate)
   const a0 = 1 + k / HIGH_PASS_Q + k * k
   return { b0: 1, b1: -2, b2: 1, a1: (2 * (k * k - 1)) / a0, a2: (1 - k / HIGH_PASS_Q + k * k) / a0 }
