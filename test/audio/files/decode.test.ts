@@ -1,0 +1,172 @@
+import { describe, expect, it } from 'vitest'
+import { type AudioDecoder, decodeFile, decodeFileAtRate } from '../../../src/audio/files/decode'
+import { FileError } from '../../../src/audio/files/file-error'
+import { readWav } from '../../../src/audio/files/wav-reader'
+import { encodeWav } from '../../../src/audio/files/wav-writer'
+import type { Sound } from '../../../src/core/sound'
+import { flacHead } from './flac-bytes'
+import { ascii, type Bytes, bytesOf, chunk, fmt, riff } from './wav-bytes'
+
+const fileOf = (bytes: Bytes, name = 'Take 3.wav') => new File([bytes], name)
+const audioOf = (sound: Sound) => ({
+  sampleRate: sound.sampleRate,
+  numberOfChannels: sound.channels.length,
+  getChannelData: (channel: number) => sound.channels[channel] ?? new Float32Array(0),
+})
+
+/** Like a browser's decoder: takes the bytes away first, then decodes, at the rate asked for. */
+const decodes: AudioDecoder = async (bytes, sampleRate) => {
+  const { sound } = readWav(new Uint8Array(structuredClone(bytes, { transfer: [bytes] })), 'x')
+  return audioOf({ sampleRate, channels: sound.channels })
+}
+const refuses: AudioDecoder = async (bytes) => {
+  structuredClone(bytes, { transfer: [bytes] })
+  throw new DOMException('Unable to decode audio data', 'EncodingError')
+}
+const gives =
+  (...channels: Float32Array[]): AudioDecoder =>
+  async (_, sampleRate) =>
+    audioOf({ sampleRate, channels })
+const neverCalled: AudioDecoder = () => {
+  throw new Error('the file should have been refused before decoding')
+}
+
+const refusal = async (bytes: Bytes, decodeAudio: AudioDecoder, mostBytes?: number) => {
+  const options = mostBytes === undefined ? { decodeAudio } : { decodeAudio, mostBytes }
+  const outcome: unknown = await decodeFile(fileOf(bytes), options).catch((error: unknown) => error)
+  expect(outcome).toBeInstanceOf(FileError)
+  return outcome
+}
+
+describe('taking a file in', () => {
+  it('asks the browser for the rate of the file and gives its samples unchanged', async () => {
+    const channels = [Float32Array.of(0.5, -1, 0.25), Float32Array.of(0, 0.125, -0.5)]
+    for (const sampleRate of [8000, 44100, 192000]) {
+      const { bytes } = encodeWav({ sampleRate, channels }, 'pcm24')
+      const take = await decodeFile(fileOf(bytes), { decodeAudio: decodes })
+      expect(take).toMatchObject({
+        name: 'Take 3.wav',
+        replacedSamples: 0,
+        header: { bitsPerSample: 24, sampleRate },
+      })
+      expect(take.sound).toEqual({ sampleRate, channels })
+    }
+  })
+
+  it('reads a WAV that the browser refuses, after the browser has taken its bytes away', async () => {
+    const file = riff(fmt({ tag: 3, bits: 64 }), chunk('data', bytesOf(Float64Array.of(0.5, -0.25))))
+    const take = await decodeFile(fileOf(file), { decodeAudio: refuses })
+    expect(take.sound.channels).toEqual([Float32Array.of(0.5, -0.25)])
+  })
+
+  it('silences NaN, infinities and absurd values, and counts them', async () => {
+    const samples = new Float32Array(1000).fill(0.5)
+    samples.set([NaN, Infinity, -Infinity, 1e30, -20])
+    const file = riff(fmt({ tag: 3, bits: 32 }), chunk('data', bytesOf(samples)))
+    const { sound, replacedSamples } = await decodeFile(fileOf(file), { decodeAudio: decodes })
+    expect(replacedSamples).toBe(4)
+    expect([...(sound.channels[0]?.subarray(0, 6) ?? [])]).toEqual([0, 0, 0, 0, -20, 0.5])
+  })
+})
+
+describe('what is refused', () => {
+  const one = new Uint8Array(2)
+
+  it.each<[string, Bytes, string]>([
+    ['a text named .wav', ascii('Dear all, here is the take you asked for. '.repeat(9)), 'not-audio'],
+    ['an empty file', new Uint8Array(0), 'empty'],
+    ['a truncated WAV', riff(fmt(), chunk('data', new Uint8Array(900))).subarray(0, 500), 'truncated'],
+    ['a WAV of no frames', riff(fmt(), chunk('data', new Uint8Array(0))), 'no-frames'],
+    ['six channels', riff(fmt({ channels: 6 }), chunk('data', new Uint8Array(12))), 'unsupported'],
+    ['a rate too low', riff(fmt({ sampleRate: 7999 }), chunk('data', one)), 'unsupported'],
+    ['a rate too high', riff(fmt({ sampleRate: 192001 }), chunk('data', one)), 'unsupported'],
+  ])('%s, before the browser sees it', async (_, bytes, code) => {
+    expect(await refusal(bytes, neverCalled)).toMatchObject({ code })
+  })
+
+  it('what would not fit in memory, before decoding, saying how much there is and how much fits', async () => {
+    const minute = riff(fmt({ sampleRate: 8000 }), chunk('data', new Uint8Array(60 * 8000 * 2)))
+    const bytes = 60 * 8000 * 4
+    const error = await refusal(minute, neverCalled, bytes / 2)
+    expect(error).toMatchObject({
+      code: 'too-long',
+      message: expect.stringMatching(/1\.0 minutes.* 0\.5 fit/),
+    })
+    await expect(
+      decodeFile(fileOf(minute), { decodeAudio: decodes, mostBytes: bytes }),
+    ).resolves.toBeDefined()
+  })
+
+  it('a FLAC that the browser cannot decode, naming container and coding but not the words of the browser', async () => {
+    const error = await refusal(flacHead({ sampleRate: 44100, channels: 1, bits: 16, frames: 9 }), refuses)
+    expect(error).toMatchObject({
+      code: 'unsupported',
+      message: expect.stringMatching(/FLAC with FLAC sound/),
+    })
+    expect(error).toMatchObject({ message: expect.not.stringMatching(/Unable/) })
+  })
+
+  it('a FLAC that holds less than its header promises', async () => {
+    const bytes = flacHead({ sampleRate: 44100, channels: 1, bits: 16, frames: 44100 })
+    const error = await refusal(bytes, gives(new Float32Array(22050)))
+    expect(error).toMatchObject({ code: 'truncated', message: expect.stringMatching(/1\.00 s.*0\.50 s/) })
+  })
+
+  it('a decoder that gives nothing, or more channels than announced', async () => {
+    const flac = flacHead({ sampleRate: 44100, channels: 1, bits: 16, frames: 0 })
+    expect(await refusal(flac, gives(new Float32Array(0)))).toMatchObject({ code: 'no-frames' })
+    const three = gives(new Float32Array(9), new Float32Array(9), new Float32Array(9))
+    expect(await refusal(flac, three)).toMatchObject({ code: 'unsupported' })
+  })
+
+  it('floats that are integers in disguise', async () => {
+    const samples = Float32Array.from({ length: 1000 }, (_, i) => 32767 * Math.sin(i))
+    const file = riff(fmt({ tag: 3, bits: 32 }), chunk('data', bytesOf(samples)))
+    expect(await refusal(file, decodes)).toMatchObject({ code: 'damaged' })
+  })
+})
+
+describe('bringing a backing to the rate of the take', () => {
+  const channels = [new Float32Array(1000).fill(0.5)]
+
+  it('leaves a file alone that has the rate', async () => {
+    const { bytes } = encodeWav({ sampleRate: 48000, channels }, 'pcm16')
+    const once: AudioDecoder = async (data, rate) => {
+      expect(rate).toBe(48000)
+      return decodes(data, rate)
+    }
+    expect((await decodeFileAtRate(fileOf(bytes), 48000, { decodeAudio: once })).sound.channels).toEqual(
+      channels,
+    )
+  })
+
+  it('lets the browser resample the cleaned sound', async () => {
+    const spoiled = new Float32Array(1000).fill(0.5)
+    spoiled[7] = NaN
+    const file = riff(fmt({ tag: 3, bits: 32, sampleRate: 44100 }), chunk('data', bytesOf(spoiled)))
+    const rates: number[] = []
+    const noting: AudioDecoder = async (data, rate) => {
+      rates.push(rate)
+      return decodes(data, rate)
+    }
+    const take = await decodeFileAtRate(fileOf(file), 96000, { decodeAudio: noting })
+    expect(rates).toEqual([44100, 96000])
+    expect(take.replacedSamples).toBe(1)
+    expect(take.sound.sampleRate).toBe(96000)
+    expect(take.sound.channels[0]?.[7]).toBe(0)
+  })
+
+  it('refuses what would not fit in memory at the new rate', async () => {
+    const { bytes } = encodeWav({ sampleRate: 8000, channels }, 'pcm16')
+    const options = { decodeAudio: decodes, mostBytes: 8000 }
+    await expect(decodeFileAtRate(fileOf(bytes), 192000, options)).rejects.toMatchObject({ code: 'too-long' })
+  })
+
+  it('says so when the browser cannot resample', async () => {
+    const { bytes } = encodeWav({ sampleRate: 8000, channels }, 'pcm16')
+    const options = { decodeAudio: refuses }
+    await expect(decodeFileAtRate(fileOf(bytes), 11025, options)).rejects.toMatchObject({
+      code: 'unsupported',
+    })
+  })
+})

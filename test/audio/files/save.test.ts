@@ -1,0 +1,46 @@
+// @vitest-environment happy-dom
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import { deliveredName, saveBlob } from '../../../src/audio/files/save'
+
+describe('deliveredName', () => {
+  it.each([
+    ['Take 3.wav', 'Take 3 - evenhand.wav'],
+    ['Take 3.FLAC', 'Take 3 - evenhand.wav'],
+    ['take.final.mp3', 'take.final - evenhand.wav'],
+    ['Take 3', 'Take 3 - evenhand.wav'],
+    ['Take 3 - evenhand.wav', 'Take 3 - evenhand.wav'],
+    ['Lied für Zoë.m4a', 'Lied für Zoë - evenhand.wav'],
+    ['a/b\\c:d*e?f"g<h>i|j\n.wav', 'a-b-c-d-e-f-g-h-i-j- - evenhand.wav'],
+    ['.wav', 'Take - evenhand.wav'],
+    ['', 'Take - evenhand.wav'],
+  ])('%j is delivered as %j', (takeName, expected) => {
+    expect(deliveredName(takeName)).toBe(expected)
+  })
+
+  it('takes another extension', () => {
+    expect(deliveredName('Take 3.wav', 'html')).toBe('Take 3 - evenhand.html')
+  })
+})
+
+describe('saveBlob', () => {
+  afterEach(() => {
+    vi.useRealTimers()
+    vi.restoreAllMocks()
+  })
+
+  it('downloads under the name, and frees the address only when the download has surely begun', () => {
+    vi.useFakeTimers()
+    vi.spyOn(URL, 'createObjectURL').mockReturnValue('blob:take')
+    const revoke = vi.spyOn(URL, 'revokeObjectURL').mockReturnValue()
+    const clicked: string[] = []
+    vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
+      clicked.push(this.href, this.download)
+    })
+    saveBlob(new Blob(['x']), 'Take 3 - evenhand.wav')
+    expect(clicked).toEqual(['blob:take', 'Take 3 - evenhand.wav'])
+    vi.advanceTimersByTime(30_000)
+    expect(revoke).not.toHaveBeenCalled()
+    vi.advanceTimersByTime(15_000)
+    expect(revoke).toHaveBeenCalledWith('blob:take')
+  })
+})
