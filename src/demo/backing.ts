@@ -6,8 +6,8 @@ import { rms } from './room'
 import { beatSeconds, type Chord, type Song } from './score'
 import { sampleRate } from './track'
 
-/** RMS of the left channel, dBFS; set so that the integrated loudness is about -20 LUFS. */
-const levelDbfs = -20
+/** RMS of the left channel, dBFS; measured to give an integrated loudness of about -20 LUFS. */
+const levelDbfs = -21
 const keys = [1, 0.28, 0.14, 0.05] as const
 const bass = [1, 0.45, 0.2, 0.08] as const
 

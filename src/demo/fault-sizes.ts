@@ -50,6 +50,7 @@ export function faultLabels(segments: readonly Segment[], phrases: readonly Phra
       what: 'Every s, z and sh stronger than in the clean voice',
       amount: faultSizes.sharpSibilanceDb,
       unit: 'dB',
+      frequencyHz: 6800,
     },
     {
       kind: 'dull-top',

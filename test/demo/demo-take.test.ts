@@ -1,0 +1,133 @@
+import { ebur128_integrated_stereo } from 'ebur128-wasm'
+import { describe, expect, it } from 'vitest'
+import { durationSeconds, frameCount, type Sound } from '../../src/core/sound'
+import { demoTake } from '../../src/demo'
+import { powerAt, rmsOf } from './analysis'
+
+const take = demoTake()
+const { vocal, backing, labels } = take
+const [samples = new Float32Array()] = vocal.channels
+const toFrame = (seconds: number) => Math.round(seconds * vocal.sampleRate)
+const db = (gain: number) => 20 * Math.log10(gain)
+
+function peakOf(sound: Sound): number {
+  return sound.channels.reduce(
+    (most, channel) => channel.reduce((peak, x) => Math.max(peak, Math.abs(x)), most),
+    0,
+  )
+}
+
+describe('demoTake', () => {
+  it('gives the same bits every time', () => {
+    const again = demoTake()
+    expect(again.labels).toEqual(labels)
+    const bytes = (sound: Sound) => sound.channels.map(({ buffer }) => Buffer.from(buffer))
+    expect(bytes(again.vocal).every((channel, i) => channel.equals(bytes(vocal)[i] ?? Buffer.of()))).toBe(
+      true,
+    )
+    expect(bytes(again.backing).every((channel, i) => channel.equals(bytes(backing)[i] ?? Buffer.of()))).toBe(
+      true,
+    )
+  })
+
+  it('is a mono vocal and a stereo backing of 20 to 30 s at 48 kHz, equally long', () => {
+    expect([vocal.sampleRate, backing.sampleRate]).toEqual([48_000, 48_000])
+    expect([vocal.channels.length, backing.channels.length]).toEqual([1, 2])
+    expect(durationSeconds(vocal)).toBeGreaterThan(20)
+    expect(durationSeconds(vocal)).toBeLessThan(30)
+    expect(backing.channels.map((channel) => channel.length)).toEqual([frameCount(vocal), frameCount(vocal)])
+  })
+
+  it('peaks between -6 and -3 dBFS, with finite samples and no direct current', () => {
+    expect(db(peakOf(vocal))).toBeGreaterThan(-6)
+    expect(db(peakOf(vocal))).toBeLessThan(-3)
+    expect(db(peakOf(backing))).toBeLessThan(-3)
+    for (const channel of [...vocal.channels, ...backing.channels]) {
+      expect(channel.every(Number.isFinite)).toBe(true)
+      expect(Math.abs(channel.reduce((sum, x) => sum + x, 0) / channel.length)).toBeLessThan(2e-4)
+    }
+  })
+
+  it('has a backing of about -20 LUFS', () => {
+    // libebur128, a general-purpose library; 1 LU is what "about" means here.
+    const [left = new Float32Array(), right = new Float32Array()] = backing.channels
+    const loudness = ebur128_integrated_stereo(48_000, left, right)
+    expect(Math.abs(loudness + 20), `${loudness} LUFS`).toBeLessThan(1)
+  })
+
+  it('labels the vocal from end to end without gaps', () => {
+    expect(labels.phonemes[0]?.startSeconds).toBe(0)
+    expect(labels.phonemes.at(-1)?.endSeconds).toBe(durationSeconds(vocal))
+    labels.phonemes.forEach((label, index) => {
+      expect(label.endSeconds).toBeGreaterThan(label.startSeconds)
+      const next = labels.phonemes[index + 1]
+      if (next) expect(next.startSeconds).toBe(label.endSeconds)
+      expect(label.frequencyHz === undefined).toBe(label.kind !== 'vowel')
+    })
+  })
+
+  it('is sung above 200 Hz, with plenty of s and t, and breaths', () => {
+    const notes = labels.phonemes.flatMap(({ frequencyHz }) => frequencyHz ?? [])
+    expect(Math.min(...notes)).toBeGreaterThan(200)
+    const count = (symbol: string) => labels.phonemes.filter((label) => label.symbol === symbol).length
+    expect(count('s')).toBeGreaterThan(9)
+    expect(count('t')).toBeGreaterThan(9)
+    expect(count('breath')).toBe(labels.phrases.length)
+  })
+})
+
+describe('the faults of the take', () => {
+  const fault = (kind: string) => labels.faults.filter((label) => label.kind === kind)
+  const vowelRms = (start: number, end: number) => {
+    const inside = labels.phonemes.filter(
+      ({ kind, startSeconds }) => kind === 'vowel' && startSeconds >= start && startSeconds < end,
+    )
+    const parts = inside.map(({ startSeconds, endSeconds }) => {
+      const frames = toFrame(endSeconds) - toFrame(startSeconds)
+      return { frames, power: rmsOf(samples, toFrame(startSeconds), toFrame(endSeconds)) ** 2 * frames }
+    })
+    const sum = (values: number[]) => values.reduce((total, value) => total + value, 0)
+    return Math.sqrt(sum(parts.map(({ power }) => power)) / sum(parts.map(({ frames }) => frames)))
+  }
+  /** Level in dBFS of the band between two frequencies over the first 0.8 s, which are a pause. */
+  const bandDb = (fromHz: number, toHz: number, stepHz: number) => {
+    const end = toFrame(0.8)
+    // 0.3974 is the mean square of a Hamming window; there is one independent bin in each 1.25 Hz.
+    let power = 0
+    for (let f = fromHz; f < toHz; f += stepHz) power += powerAt(samples, 0, end, f, vocal.sampleRate)
+    return 10 * Math.log10((2 * power * stepHz) / (1.25 * end * end * 0.3974))
+  }
+
+  it('sets the phrases apart by what their labels say, 10 dB in all', () => {
+    const levels = fault('uneven-level')
+    expect(levels.map(({ amount }) => amount).sort((a, b) => a - b)[0]).toBe(-10)
+    const loudest = Math.max(
+      ...levels.map(({ startSeconds = 0, endSeconds = 0 }) => vowelRms(startSeconds, endSeconds)),
+    )
+    for (const { amount, startSeconds = 0, endSeconds = 0 } of levels) {
+      expect(Math.abs(db(vowelRms(startSeconds, endSeconds) / loudest) - amount)).toBeLessThan(0.5)
+    }
+  })
+
+  it('rumbles and hisses in the pauses at the labelled levels', () => {
+    expect(Math.abs(bandDb(5, 95, 1.25) - (fault('rumble')[0]?.amount ?? 0))).toBeLessThan(2)
+    expect(Math.abs(bandDb(110, 20_000, 25) - (fault('room-noise')[0]?.amount ?? 0))).toBeLessThan(2)
+  })
+
+  it('bursts below the voice after every p', () => {
+    const bursts = fault('plosive-burst')
+    expect(bursts.length).toBe(labels.phonemes.filter(({ symbol }) => symbol === 'p').length)
+    for (const { startSeconds = 0, endSeconds = 0, frequencyHz = 0 } of bursts) {
+      const length = toFrame(endSeconds) - toFrame(startSeconds)
+      const burst = powerAt(samples, toFrame(startSeconds), toFrame(endSeconds), frequencyHz, 48_000)
+      const before = powerAt(
+        samples,
+        toFrame(startSeconds) - length,
+        toFrame(startSeconds),
+        frequencyHz,
+        48_000,
+      )
+      expect(10 * Math.log10(burst / before)).toBeGreaterThan(10)
+    }
+  })
+})

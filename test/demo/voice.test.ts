@@ -1,0 +1,125 @@
+import { describe, expect, it } from 'vitest'
+import { layOut, type Segment } from '../../src/demo/layout'
+import type { PhonemeSymbol } from '../../src/demo/phonemes'
+import { song } from '../../src/demo/score'
+import { sampleRate } from '../../src/demo/track'
+import { singCleanly } from '../../src/demo/voice'
+import { centsBetween, formantsOf, noiseSpectrum, pitchAt, rmsOf } from './analysis'
+
+const toFrame = (seconds: number) => Math.round(seconds * sampleRate)
+const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length
+
+/** A vowel held straight for 0.38 s at a low pitch, where the harmonics lie close enough to show its formants. */
+function heldVowel(symbol: PhonemeSymbol): Float64Array {
+  const vowel = {
+    symbol,
+    startSeconds: 0,
+    endSeconds: 0.38,
+    phrase: 0,
+    frequencyHz: 50,
+    afterSibilant: false,
+  }
+  return singCleanly([vowel], [{ words: '', effort: 0.5, syllables: [], restBeats: 0 }], 0.38, 1).body
+}
+
+const segments = layOut(song)
+const voice = singCleanly(segments, song.phrases, song.durationSeconds, 101)
+const vowels = segments.filter(
+  (segment): segment is Segment & { frequencyHz: number } => 'frequencyHz' in segment,
+)
+
+/** Pitch every 5 ms in a part of a vowel, as cents from its written note. */
+function pitchCurve(
+  vowel: { startSeconds: number; endSeconds: number; frequencyHz: number },
+  from = 0.2,
+  to = 0.8,
+) {
+  const length = vowel.endSeconds - vowel.startSeconds
+  const cents: number[] = []
+  for (let t = vowel.startSeconds + from * length; t < vowel.startSeconds + to * length; t += 0.005) {
+    cents.push(centsBetween(vowel.frequencyHz, pitchAt(voice.body, toFrame(t), sampleRate)))
+  }
+  return cents
+}
+
+/** The sine that takes most out of a curve of one value every 5 ms. */
+function strongestWave(curve: readonly number[]) {
+  const centre = mean(curve)
+  let best = { rateHz: 0, extent: 0 }
+  for (let rateHz = 3; rateHz < 10; rateHz += 0.05) {
+    const angle = (i: number) => 2 * Math.PI * rateHz * 0.005 * i
+    const even = mean(curve.map((cents, i) => (cents - centre) * Math.cos(angle(i))))
+    const odd = mean(curve.map((cents, i) => (cents - centre) * Math.sin(angle(i))))
+    const extent = 2 * Math.hypot(even, odd)
+    if (extent > best.extent) best = { rateHz, extent }
+  }
+  return best
+}
+
+describe('the clean voice', () => {
+  // Women's means of G. E. Peterson, H. L. Barney, "Control Methods Used in a Study of the Vowels", JASA 24(2),
+  // 1952, Table II.
+  it.each([
+    ['i', 310, 2790, 3310],
+    ['I', 430, 2480, 3070],
+    ['E', 610, 2330, 2990],
+    ['ae', 860, 2050, 2850],
+    ['A', 850, 1220, 2810],
+    ['O', 590, 920, 2710],
+    ['V', 760, 1400, 2780],
+  ] as const)('sings %s with the published formants', (symbol, f1, f2, f3) => {
+    const found = formantsOf(heldVowel(symbol), toFrame(0.1), toFrame(0.3), sampleRate)
+    ;[f1, f2, f3].forEach((formantHz, index) => {
+      // Half the distance of its harmonics, or 4 per cent, is how finely so low a voice shows its formants.
+      const tolerance = Math.max(25, 0.04 * formantHz)
+      expect(Math.abs((found[index] ?? 0) - formantHz), `${found.join(' ')}`).toBeLessThan(tolerance)
+    })
+  })
+
+  it('is in tune: the vowels are within 30 cents of their notes on average', () => {
+    const errors = vowels.map((vowel) => Math.abs(mean(pitchCurve(vowel))))
+    expect(mean(errors)).toBeLessThan(30)
+  })
+
+  it('has vibrato on its long notes, of published rate and extent', () => {
+    // E. Prame, JASA 96(4), 1994: 6.0 Hz on average; JASA 102(1), 1997: +-34 to +-123 cents.
+    const long = vowels.filter(({ startSeconds, endSeconds }) => endSeconds - startSeconds > 0.75)
+    expect(long.length).toBeGreaterThan(4)
+    for (const vowel of long) {
+      const length = vowel.endSeconds - vowel.startSeconds
+      const curve = pitchCurve(vowel, 0.5 / length, (length - 0.06) / length)
+      const { rateHz, extent } = strongestWave(curve)
+      expect(Math.abs(rateHz / 6 - 1), `${vowel.symbol}: ${rateHz} Hz`).toBeLessThan(0.15)
+      expect(extent, vowel.symbol).toBeGreaterThan(34)
+      expect(extent, vowel.symbol).toBeLessThan(123)
+    }
+  })
+
+  it('holds s at the published level against the vowels, peak near 6.8 kHz', () => {
+    // Jongman, Wayland, Wong 2000: 11.0 dB below the vowel, peak 6.8 kHz for women and 6.1 kHz for men.
+    const middles = segments
+      .filter(({ symbol }) => symbol === 's')
+      .map(({ startSeconds, endSeconds }) => {
+        const centre = toFrame((startSeconds + endSeconds) / 2)
+        return voice.sibilance.slice(centre - 960, centre + 960)
+      })
+    const all = Float64Array.from(middles.flatMap((middle) => [...middle]))
+    expect(20 * Math.log10(rmsOf(all, 0, all.length))).toBeCloseTo(-11, 0)
+    const { peakHz } = noiseSpectrum(all, sampleRate)
+    expect(peakHz).toBeGreaterThan(6100)
+    expect(peakHz).toBeLessThan(7500)
+  })
+
+  it('sings its phrases at one level', () => {
+    for (const phrase of song.phrases.keys()) {
+      const own = vowels.filter((vowel) => vowel.phrase === phrase)
+      const power = own.map(({ startSeconds, endSeconds }) => {
+        return (
+          rmsOf(voice.body, toFrame(startSeconds), toFrame(endSeconds)) ** 2 * (endSeconds - startSeconds)
+        )
+      })
+      const seconds = own.map(({ startSeconds, endSeconds }) => endSeconds - startSeconds)
+      expect(10 * Math.log10(mean(power) / mean(seconds))).toBeCloseTo(0, 0)
+    }
+  })
+})
