@@ -1,5 +1,5 @@
 import { highShelfMagnitudeSquared } from './analogue'
-import { notch as bilinearNotch } from './bilinear'
+import { highShelf as bilinearHighShelf, notch as bilinearNotch } from './bilinear'
 import { type Biquad, inverted, scaled } from './biquad'
 
 /**
@@ -88,6 +88,9 @@ export function bell(frequencyHz: number, gainDb: number, q: number, sampleRate:
  * poles of the cutting shelf by impulse invariance, numerator through the prototype's magnitude at DC and at two
  * frequencies on either side of the corner. Boosts are inverses of cuts. The two frequencies were chosen by
  * search: at q 0.7071 and +4 dB the largest error up to 16 kHz at 44.1 kHz is 0.01 dB for a corner of 8 kHz.
+ *
+ * A narrow shelf (q about 3 and up) near half the sample rate may have no numerator through these points whose
+ * inverse is stable, or only one that rings far longer than the prototype. There the bilinear shelf stands in.
  */
 export function highShelf(frequencyHz: number, gainDb: number, q: number, sampleRate: number): Biquad {
   if (gainDb > 0) return inverted(highShelf(frequencyHz, -gainDb, q, sampleRate))
@@ -103,7 +106,7 @@ export function highShelf(frequencyHz: number, gainDb: number, q: number, sample
   const lower = matchAt(below)
   const upper = matchAt(above)
   const determinant = lower.phi1 * upper.phi2 - lower.phi2 * upper.phi1
-  return section(
+  const matched = section(
     [
       weights[0],
       (lower.rest * upper.phi2 - lower.phi2 * upper.rest) / determinant,
@@ -111,6 +114,22 @@ export function highShelf(frequencyHz: number, gainDb: number, q: number, sample
     ],
     poles,
   )
+  return zeroRadius(matched) <= longestRadius(frequencyHz, q, sampleRate)
+    ? matched
+    : bilinearHighShelf(frequencyHz, gainDb, q, sampleRate)
+}
+
+/** Distance of the outermost zero from the origin: below 1 where the inverse is stable. */
+function zeroRadius({ b0, b1, b2 }: Biquad): number {
+  const discriminant = b1 * b1 - 4 * b0 * b2
+  return discriminant < 0 ? Math.sqrt(b2 / b0) : (Math.abs(b1) + Math.sqrt(discriminant)) / (2 * Math.abs(b0))
+}
+
+/** Radius of a root that decays half as fast as the slower root of the prototype does at its corner. */
+function longestRadius(frequencyHz: number, q: number, sampleRate: number): number {
+  const damping = 1 / (2 * q)
+  const slower = damping <= 1 ? damping : damping - Math.sqrt(damping * damping - 1)
+  return Math.exp((-Math.PI * frequencyHz * slower) / sampleRate)
 }
 
 /** Low shelf: a high shelf the other way up, times the gain. */
@@ -119,13 +138,14 @@ export function lowShelf(frequencyHz: number, gainDb: number, q: number, sampleR
 }
 
 /**
- * Notch: the bilinear one, its q widened so that the -3 dB width in octaves is the prototype's in spite of the
- * warping. Source: "Audio EQ Cookbook", alpha = sin(w0) sinh(ln 2 / 2 * BW * w0 / sin(w0)).
+ * Notch: the bilinear one, its q chosen so that the -3 dB point below the centre, which a wide notch has far from
+ * it, lies where the prototype's does. Derived here: at -3 dB |1 - x^2| = x / q, and the bilinear transform turns
+ * x = f / f0 into tan(pi f / fs) / tan(pi f0 / fs). Finite and stable at every centre and q.
  */
 export function notch(frequencyHz: number, q: number, sampleRate: number): Biquad {
-  const w0 = (2 * Math.PI * frequencyHz) / sampleRate
-  const stretched = Math.sinh((Math.asinh(1 / (2 * q)) * w0) / Math.sin(w0))
-  return bilinearNotch(frequencyHz, 1 / (2 * stretched), sampleRate)
+  const edgeHz = frequencyHz * Math.exp(-Math.asinh(1 / (2 * q)))
+  const x = Math.tan((Math.PI * edgeHz) / sampleRate) / Math.tan((Math.PI * frequencyHz) / sampleRate)
+  return bilinearNotch(frequencyHz, x / (1 - x * x), sampleRate)
 }
 
 /** First-order low-pass: exact at DC and at the corner. Derived here in the manner of the second-order one. */
