@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { sibilantEvents } from '../../src/core/measure'
+import { recordings } from '../setup/recordings'
 import { inChannels, joined, mulberry32, noise, scaled } from '../setup/signals'
 
 /**
@@ -7,6 +8,8 @@ import { inChannels, joined, mulberry32, noise, scaled } from '../setup/signals'
  * peaks at 6839 Hz, lasts 178 ms and lies 11.0 dB below the vowel.
  */
 const S = { peakHz: 6839, seconds: 0.178, levelDb: -11 }
+/** The same of /sh/. */
+const SH = { peakHz: 3820, seconds: 0.178, levelDb: -9.9 }
 /** Half a window and a hop of the analysis. */
 const EDGE_SECONDS = 0.015
 
@@ -68,6 +71,14 @@ describe('an /s/ between two vowels', () => {
     expect(Math.abs((event?.levelDb ?? Number.NaN) - S.levelDb)).toBeLessThan(2)
   })
 
+  it('and so is an /sh/', () => {
+    const sh = hiss(48_000, SH.seconds, SH.peakHz, loudnessOf(SH.levelDb))
+    const events = sibilantEvents(inChannels(48_000, joined([vowel(48_000, 0.4), sh, vowel(48_000, 0.4)]), 1))
+    expect(events).toHaveLength(1)
+    expect(Math.abs((events[0]?.startSeconds ?? 0) - 0.4)).toBeLessThan(EDGE_SECONDS)
+    expect(Math.abs((events[0]?.endSeconds ?? 0) - 0.4 - SH.seconds)).toBeLessThan(EDGE_SECONDS)
+  })
+
   it('a sharper one reads that much higher', () => {
     const level = (levelDb: number) => {
       const parts = [
@@ -108,11 +119,27 @@ describe('what is not a sibilant', () => {
     ).toEqual([])
   })
 
+  it('an /f/, 20.8 dB below the vowel (Jongman et al.)', () => {
+    const f = hiss(48_000, 0.166, 7733, loudnessOf(-20.8))
+    expect(
+      sibilantEvents(inChannels(48_000, joined([vowel(48_000, 0.4), f, vowel(48_000, 0.4)]), 1)),
+    ).toEqual([])
+  })
+
   it('a click of 10 ms', () => {
     const click = hiss(48_000, 0.01, S.peakHz, 0.1)
     expect(
       sibilantEvents(inChannels(48_000, joined([vowel(48_000, 0.5), click, vowel(48_000, 0.5)]), 1)),
     ).toEqual([])
+  })
+})
+
+describe('recorded voices saying what their file names say', () => {
+  it.each(recordings().filter(({ name }) => name !== 'Noise.wav'))('$name', ({ name, sound }) => {
+    const long = sibilantEvents(sound).filter(
+      ({ startSeconds, endSeconds }) => endSeconds - startSeconds > 0.05,
+    )
+    expect(long).toHaveLength(/Side|Center/.test(name) ? 1 : 0)
   })
 })
 

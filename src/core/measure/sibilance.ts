@@ -12,10 +12,11 @@ export interface SibilantEvent {
 }
 
 /**
- * Between the peaks of /sh/, 3.8 kHz, and /s/, 6.8 kHz, on one side and the formants on the other: A. Jongman,
- * R. Wayland, S. Wong, "Acoustic characteristics of English fricatives", JASA 108(3), 2000.
+ * Between the highest third formant, 3310 Hz (women's /i/: G. E. Peterson, H. L. Barney, JASA 24(2), 1952), and the
+ * lowest spectral peak of a sibilant, 3820 Hz (/sh/: A. Jongman, R. Wayland, S. Wong, "Acoustic characteristics
+ * of English fricatives", JASA 108(3), 2000). The peak of /s/ lies near 6840 Hz.
  */
-const SPLIT_HZ = 4000
+const SPLIT_HZ = 3500
 /** Hiss this far below the loudest moments of the sound is room, not voice: 40 dB. Chosen, no source. */
 const FAINT_RATIO = 1e-4
 /** The loudest moments: this part of all, so that one click does not set the scale. */
@@ -24,15 +25,18 @@ const LOUD_PERCENTILE = 0.95
 const LONGEST_DIP_SECONDS = 0.015
 const SHORTEST_EVENT_SECONDS = 0.03
 const NEIGHBOUR_SECONDS = 0.3
+/** Jongman et al. (2000): /s/ and /sh/ lie 11 and 10 dB below the vowel, /f/ and /th/ 21 and 22. */
+const FAINTEST_DB = -20
 
 /**
- * The sibilants of a voice: spans of at least 30 ms where the band above 4 kHz outweighs the rest (100 Hz to
- * 4 kHz), unless fainter than the loudest moments by 40 dB. Channels are mixed to one. In order, never overlapping.
+ * The sibilants of a voice: spans of at least 30 ms where the band above 3.5 kHz outweighs the rest (100 Hz to
+ * 3.5 kHz), unless they are fainter than the loudest moments of the sound by 40 dB or than the vowels next to
+ * them by 20 dB, as F and most Ts are. Channels are mixed to one. In order, never overlapping.
  *
  * Levels compare like the noise levels of Jongman et al. (2000), where /s/ lies 11 dB and /sh/ 10 dB below the
  * vowel on average: root mean square of the sibilant against the vowel at its strongest, here over about 10 ms.
  *
- * @throws MeasureError `sample-rate` below 12 kHz, which leaves no band above the split
+ * @throws MeasureError `sample-rate` below 10.5 kHz, which leaves no band above the split
  */
 export function sibilantEvents(sound: Sound): SibilantEvent[] {
   if (!(sound.sampleRate >= 3 * SPLIT_HZ)) {
@@ -52,6 +56,7 @@ export function sibilantEvents(sound: Sound): SibilantEvent[] {
       endSeconds: (to - 0.5) * bands.hopSeconds,
       levelDb: levelAgainstNeighbours(bands, total, hissing, from, to),
     }))
+    .filter(({ levelDb }) => levelDb === null || levelDb >= FAINTEST_DB)
 }
 
 /** Spans [from, to) of true, those no more than `dip` apart joined. */
