@@ -4,7 +4,7 @@ import type { PhonemeSymbol } from '../../src/demo/phonemes'
 import { song } from '../../src/demo/score'
 import { sampleRate } from '../../src/demo/track'
 import { singCleanly } from '../../src/demo/voice'
-import { centsBetween, formantsOf, noiseSpectrum, pitchAt, rmsOf } from './analysis'
+import { centsBetween, formantsOf, noiseSpectrum, pitchAt, powerAt, rmsOf } from './analysis'
 
 const toFrame = (seconds: number) => Math.round(seconds * sampleRate)
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length
@@ -54,6 +54,19 @@ function strongestWave(curve: readonly number[]) {
     if (extent > best.extent) best = { rateHz, extent }
   }
   return best
+}
+
+/** Level of an octave of `samples`, dB, from every third frame of 85 ms. */
+function octaveDb(samples: Float64Array, centreHz: number): number {
+  const frame = 4096
+  const stepHz = Math.max(sampleRate / frame, centreHz / 60)
+  let power = 0
+  for (let from = 0; from + frame <= samples.length; from += 3 * frame) {
+    for (let f = centreHz * Math.SQRT1_2; f < centreHz * Math.SQRT2; f += stepHz) {
+      power += powerAt(samples, from, from + frame, f, sampleRate) * stepHz
+    }
+  }
+  return 10 * Math.log10(power)
 }
 
 describe('the clean voice', () => {
@@ -121,5 +134,22 @@ describe('the clean voice', () => {
       const seconds = own.map(({ startSeconds, endSeconds }) => endSeconds - startSeconds)
       expect(10 * Math.log10(mean(power) / mean(seconds))).toBeCloseTo(0, 0)
     }
+  })
+
+  it('has a long-term spectrum like that of women', () => {
+    // D. Byrne et al., "An international comparison of long-term average speech spectra", JASA 96(4), 1994,
+    // Table II, women, dB in thirds of an octave from 250 Hz to 6.3 kHz. That is the speech of many: one song of
+    // ten notes and fewer vowels is compared in whole octaves, to 4 dB.
+    const thirds = [60.9, 58.1, 61.7, 61.7, 60.4, 58, 54.3, 52.3, 51.7, 48.8, 47.3, 46.7, 45.3, 44.6, 45.2]
+    const sung = voice.body.map((sample, i) => sample + (voice.sibilance[i] ?? 0))
+    const errors = [315, 630, 1250, 2500, 5000].map((centreHz, octave) => {
+      const power = thirds
+        .slice(3 * octave, 3 * octave + 3)
+        .reduce((sum, level) => sum + 10 ** (level / 10), 0)
+      return octaveDb(sung, centreHz) - 10 * Math.log10(power)
+    })
+    errors.forEach((error, octave) => {
+      expect(Math.abs(error - mean(errors)), `octave ${octave} of ${errors.join(' ')}`).toBeLessThan(4)
+    })
   })
 })
