@@ -1,12 +1,23 @@
 /** The public face of the core: everything other code, and other people's code, stands on. */
 export { bypassed, type ChainDoc, chainOf, chainToJson, MAX_STAGES } from './chain/chain-doc'
 export { ChainError } from './chain/chain-error'
+export { ChainProcessor, MAX_BLOCK_FRAMES } from './chain/chain-processor'
 export { type Comparison, comparisonOf, describeStage, type Scope } from './chain/compare'
 export { magnitudeDb } from './chain/magnitude'
 export { parseChain } from './chain/parse'
 export { type ReductionSummary, reductionSummary } from './chain/reduction'
-export { type Rendering, type RenderOptions, renderChain, renderRemoved, renderSteps } from './chain/render'
+export {
+  type Rendering,
+  type RenderOptions,
+  renderChain,
+  renderRemoved,
+  renderSteps,
+  type Tap,
+} from './chain/render'
 export type { Trace } from './chain/trace'
+export { dbToGain, gainToDb } from './dsp/decibels'
+export { DelayLine } from './dsp/delay-line'
+export { Ramp } from './dsp/ramp'
 export * from './measure'
 export { type PeakLevel, type PeakPyramid, peakLevelFor, peakPyramid } from './measure/peak-pyramid'
 export { durationSeconds, excerpt, frameCount, type Sound } from './sound'

@@ -1,17 +1,19 @@
-import type { ChainDoc, LoudnessOverTime, Measures, PeakPyramid, ReductionSummary, Trace } from '../../core'
-
-/** Level over frequency of a whole side: dB at log-spaced frequencies. */
-export interface SpectrumLine {
-  readonly frequenciesHz: Float64Array
-  readonly levelDb: Float64Array
-}
+import type {
+  ChainDoc,
+  LoudnessOverTime,
+  Measures,
+  PeakPyramid,
+  ReductionSummary,
+  Spectrum,
+  Trace,
+} from '../../core'
 
 /** Everything shown about one side of a comparison. */
 export interface SideEvidence {
   readonly measures: Measures
   readonly loudness: LoudnessOverTime
   readonly peaks: PeakPyramid
-  readonly spectrum: SpectrumLine
+  readonly spectrum: Spectrum
 }
 
 /** What one stage did on the way. */

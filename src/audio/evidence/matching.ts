@@ -20,7 +20,9 @@ export function matchingGains(without: Sound, withSide: Sound, loop: FrameRange 
     if (overLoop) return { ...overLoop, measuredOver: 'loop' }
   }
   const overTake = gainsFor(integratedLoudness(without), integratedLoudness(withSide))
-  return overTake ? { ...overTake, measuredOver: 'take' } : { withoutDb: 0, withDb: 0, measuredOver: 'nothing' }
+  return overTake
+    ? { ...overTake, measuredOver: 'take' }
+    : { withoutDb: 0, withDb: 0, measuredOver: 'nothing' }
 }
 
 function gainsFor(withoutLufs: number | null, withLufs: number | null) {

@@ -34,12 +34,17 @@ export class ChainProcessor {
     return this.slots.length
   }
 
+  /** Whether `chain` has the stages this was made for, in their order. */
+  fits(chain: ChainDoc): boolean {
+    return signatureOf(chain) === this.signature
+  }
+
   /**
    * Goes smoothly to the switches and settings of `chain`.
    * @returns false, with nothing done, when the chain has other stages than this one was made for
    */
   set(chain: ChainDoc): boolean {
-    if (signatureOf(chain) !== this.signature) return false
+    if (!this.fits(chain)) return false
     for (let k = 0; k < this.slots.length; k++) {
       const stage = chain.stages[k]
       if (stage) this.slots[k]?.set(stage)

@@ -6,7 +6,7 @@ import type { ChainDoc } from './chain-doc'
 import { type Trace, TraceBuilder } from './trace'
 
 /** What came out of one stage, kept so that a change further on need not run it again. */
-interface Tap {
+export interface Tap {
   readonly stage: StageDoc
   /** Aligned with the input; longer than it by what later stages delay. */
   readonly channels: readonly Float32Array[]
@@ -73,21 +73,24 @@ export function* renderSteps(
     reusable.at(-1)?.channels ?? sound.channels,
     frames + latencyAfter(processors, reusable.length - 1),
   )
+  let kept = false
   for (let k = reusable.length; k < chain.stages.length; k++) {
     const stage = chain.stages[k]
     const processor = processors[k]
     if (!stage || !processor) break
     if (stage.on) {
       const trace = stageDefinitions[stage.kind].reducesGain ? new TraceBuilder(frames) : null
+      if (kept) working = working.map((samples) => samples.slice())
       for (const done of processInPlace(processor, working, blockFrames, trace)) {
         yield (k + done) / chain.stages.length
       }
       if (trace) traces.set(stage.id, trace)
-      working = working.map((samples) => samples.subarray(processor.latencyFrames))
+      working = shortened(working, processor.latencyFrames, 0)
     } else {
-      working = working.map((samples) => samples.subarray(0, samples.length - processor.latencyFrames))
+      working = shortened(working, 0, processor.latencyFrames)
     }
-    if (keep) taps.push({ stage, channels: working.map((samples) => samples.slice()) })
+    if (keep) taps.push({ stage, channels: working })
+    kept = keep
   }
   const output = {
     sampleRate: sound.sampleRate,
@@ -149,6 +152,12 @@ function extended(channels: readonly Float32Array[], frames: number): Float32Arr
     copy.set(samples.length > frames ? samples.subarray(0, frames) : samples)
     return copy
   })
+}
+
+/** Views of `channels` without so many frames at either end; the same arrays where there is nothing to cut. */
+function shortened(channels: Float32Array[], fromStart: number, fromEnd: number): Float32Array[] {
+  if (fromStart + fromEnd === 0) return channels
+  return channels.map((samples) => samples.subarray(fromStart, samples.length - fromEnd))
 }
 
 /** Frames by which the stages behind number `index` delay. */

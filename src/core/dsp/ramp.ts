@@ -34,6 +34,21 @@ export class Ramp {
     }
   }
 
+  /** Value of frame `n` from now, counting from 0; after the ramp its target. Reads ahead, moves nothing. */
+  at(n: number): number {
+    return n < this.framesLeft - 1 ? this.value + (n + 1) * this.step : this.target
+  }
+
+  /** Lets any number of `frames` pass that were read by {@link at}. */
+  pass(frames: number): void {
+    if (frames >= this.framesLeft) {
+      this.finish()
+    } else {
+      this.value += frames * this.step
+      this.framesLeft -= frames
+    }
+  }
+
   /** Lets `frames` pass, at most {@link left}, adding {@link perFrame} in each. */
   advanceBy(frames: number): void {
     if (this.framesLeft === 0) return

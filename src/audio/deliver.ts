@@ -1,0 +1,40 @@
+import { type ChainDoc, ChainProcessor, frameCount, type Sound } from '../core'
+import type { DeliverOptions } from './engine/messages'
+import workletUrl from './thread/evenhand.worklet.ts?worker&url'
+import { DELIVER_PROCESSOR } from './thread/processor-names'
+
+/**
+ * Runs a take through a chain for delivery, at the take's own rate, in an OfflineAudioContext through the very
+ * worklet that was heard. As long as the take and aligned with it.
+ */
+export async function renderForDelivery(take: Sound, chain: ChainDoc): Promise<Sound> {
+  const frames = frameCount(take)
+  const channelCount = take.channels.length
+  const { sampleRate } = take
+  const { latencyFrames } = new ChainProcessor(chain, { sampleRate, channelCount })
+  const context = new OfflineAudioContext(channelCount, frames + latencyFrames, sampleRate)
+  await context.audioWorklet.addModule(workletUrl)
+  const buffer = context.createBuffer(channelCount, frames, sampleRate)
+  take.channels.forEach((samples, c) => {
+    buffer.copyToChannel(new Float32Array(samples), c)
+  })
+  const options: DeliverOptions = { chain, channelCount }
+  // Settings travel in processorOptions: a message posted before an offline render may or may not arrive.
+  const node = new AudioWorkletNode(context, DELIVER_PROCESSOR, {
+    outputChannelCount: [channelCount],
+    channelCount,
+    channelCountMode: 'explicit',
+    channelInterpretation: 'discrete',
+    processorOptions: options,
+  })
+  const source = new AudioBufferSourceNode(context, { buffer })
+  source.connect(node).connect(context.destination)
+  source.start()
+  const rendered = await context.startRendering()
+  return {
+    sampleRate,
+    channels: take.channels.map((_, c) =>
+      rendered.getChannelData(c).slice(latencyFrames, latencyFrames + frames),
+    ),
+  }
+}

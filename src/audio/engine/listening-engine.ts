@@ -1,0 +1,193 @@
+import { chainOf, dbToGain, MAX_BLOCK_FRAMES, Ramp } from '../../core'
+import { Guard } from './guard'
+import { chainLatencyFrames } from './latency'
+import type { ListenSettings, Planar } from './messages'
+import { Side } from './side'
+import { type LoopFrames, TrackReader } from './track-reader'
+
+/** Linear, since both sides are correlated: an equal-power fade would bulge by 3 dB. */
+const SWITCH_MS = 15
+const LEVEL_MS = 40
+/** The very first sound comes up slowly. */
+const FIRST_FADE_MS = 800
+
+/**
+ * Everything between a take in memory and the monitor: reads the take, runs both sides of the comparison on it,
+ * blends to the one that is heard, adds the backing, guards the output. Plain code without a host: the audio
+ * thread owns one, and tests run it as it is.
+ */
+export class ListeningEngine {
+  private readonly reader: TrackReader
+  private readonly without: Side
+  private readonly withSide: Side
+  private readonly backingSide: Side
+  private readonly guard: Guard
+  private readonly withoutGain: Ramp
+  private readonly withGain: Ramp
+  private readonly withShare: Ramp
+  private readonly removedShare: Ramp
+  private readonly backingGain: Ramp
+  private readonly monitorGain = new Ramp(0)
+  private readonly withoutBlock: Float32Array[]
+  private readonly withBlock: Float32Array[]
+  private readonly backingBlock: Float32Array[]
+  private backing: Planar = []
+  private settings: ListenSettings
+  private delayFrames: number
+  private heardBefore = false
+
+  /**
+   * @param take channels of the take, 1 or 2
+   * @param outputChannels channels that `process` will be given; a mono take goes to all of them
+   */
+  constructor(
+    private readonly take: Planar,
+    settings: ListenSettings,
+    private readonly sampleRate: number,
+    outputChannels: number,
+  ) {
+    this.settings = settings
+    this.reader = new TrackReader(take[0]?.length ?? 0, sampleRate)
+    this.delayFrames = commonDelay(settings, sampleRate)
+    const host = { sampleRate, channelCount: take.length }
+    this.without = new Side(settings.without, this.delayFrames, host, MAX_BLOCK_FRAMES)
+    this.withSide = new Side(settings.with, this.delayFrames, host, MAX_BLOCK_FRAMES)
+    const backingHost = { sampleRate, channelCount: outputChannels }
+    this.backingSide = new Side(chainOf([]), this.delayFrames, backingHost, MAX_BLOCK_FRAMES)
+    this.guard = new Guard(sampleRate)
+    this.withoutGain = new Ramp(dbToGain(settings.withoutGainDb))
+    this.withGain = new Ramp(dbToGain(settings.withGainDb))
+    this.withShare = new Ramp(settings.heard === 'with' ? 1 : 0)
+    this.removedShare = new Ramp(settings.heard === 'removed' ? 1 : 0)
+    this.backingGain = new Ramp(backingGainOf(settings))
+    this.withoutBlock = blocks(take.length)
+    this.withBlock = blocks(take.length)
+    this.backingBlock = blocks(outputChannels)
+  }
+
+  /** Whether the playhead is on the take. */
+  get running(): boolean {
+    return this.reader.running
+  }
+
+  /** The frame of the take that leaves the engine next. */
+  get positionFrame(): number {
+    return Math.max(0, this.reader.positionFrame - this.delayFrames)
+  }
+
+  /** Number of stages whose gain is reported. */
+  get stageCount(): number {
+    return this.withSide.stageCount
+  }
+
+  /** Goes smoothly to other settings. May allocate, when stages come or go. */
+  set(settings: ListenSettings): void {
+    const sameStages = this.without.fits(settings.without) && this.withSide.fits(settings.with)
+    if (!sameStages) this.delayFrames = commonDelay(settings, this.sampleRate)
+    this.settings = settings
+    this.without.set(settings.without, this.delayFrames)
+    this.withSide.set(settings.with, this.delayFrames)
+    this.backingSide.set(chainOf([]), this.delayFrames)
+    const switchFrames = this.framesOf(SWITCH_MS)
+    const levelFrames = this.framesOf(LEVEL_MS)
+    this.withoutGain.goTo(dbToGain(settings.withoutGainDb), switchFrames)
+    this.withGain.goTo(dbToGain(settings.withGainDb), switchFrames)
+    if (settings.heard !== 'removed') this.withShare.goTo(settings.heard === 'with' ? 1 : 0, switchFrames)
+    this.removedShare.goTo(settings.heard === 'removed' ? 1 : 0, switchFrames)
+    this.backingGain.goTo(backingGainOf(settings), levelFrames)
+    if (this.heardBefore) this.monitorGain.goTo(dbToGain(settings.monitorDb), levelFrames)
+  }
+
+  /** Replaces the backing; an empty list takes it away. */
+  setBacking(channels: Planar): void {
+    this.backing = channels
+  }
+
+  /** Plays from a frame of the take on. The first time, the monitor comes up from silence. */
+  play(fromFrame: number): void {
+    this.reader.goTo(fromFrame)
+    if (this.heardBefore) return
+    this.heardBefore = true
+    this.monitorGain.goTo(dbToGain(this.settings.monitorDb), this.framesOf(FIRST_FADE_MS))
+  }
+
+  /** Fades out and stands still. */
+  stop(): void {
+    this.reader.stop()
+  }
+
+  /** Repeats a stretch of the take; null to play on. */
+  setLoop(loop: LoopFrames | null): void {
+    this.reader.setLoop(loop)
+  }
+
+  /**
+   * Overwrites the first `frames` of every output channel.
+   * @param lowestGainDb receives the lowest gain of each stage, as ChainProcessor.process does
+   */
+  process(output: readonly Float32Array[], frames: number, lowestGainDb?: Float32Array): void {
+    let done = 0
+    while (done < frames) {
+      const count = this.reader.readable(Math.min(MAX_BLOCK_FRAMES, frames - done))
+      this.reader.read({ channels: this.take, offsetFrames: 0 }, this.withoutBlock, count)
+      const { offsetFrames } = this.settings.backing
+      this.reader.read({ channels: this.backing, offsetFrames }, this.backingBlock, count)
+      this.reader.advance(count)
+      for (let c = 0; c < this.take.length; c++) {
+        const source = this.withoutBlock[c]
+        const copy = this.withBlock[c]
+        if (source && copy) copy.set(source)
+      }
+      this.without.process(this.withoutBlock, count)
+      this.withSide.process(this.withBlock, count, lowestGainDb)
+      this.backingSide.process(this.backingBlock, count)
+      this.mix(output, done, count)
+      done += count
+    }
+    this.guard.process(output, frames)
+  }
+
+  private mix(output: readonly Float32Array[], from: number, count: number): void {
+    for (let c = 0; c < output.length; c++) {
+      const target = output[c]
+      const without = this.withoutBlock[Math.min(c, this.take.length - 1)]
+      const withSide = this.withBlock[Math.min(c, this.take.length - 1)]
+      const backing = this.backingBlock[c]
+      if (!target || !without || !withSide || !backing) continue
+      for (let n = 0; n < count; n++) {
+        const a = without[n] ?? 0
+        const b = withSide[n] ?? 0
+        const matchedA = a * this.withoutGain.at(n)
+        const matchedB = b * this.withGain.at(n)
+        const compared = matchedA + this.withShare.at(n) * (matchedB - matchedA)
+        const heard = compared + this.removedShare.at(n) * (a - b - compared)
+        target[from + n] = this.monitorGain.at(n) * (heard + this.backingGain.at(n) * (backing[n] ?? 0))
+      }
+    }
+    this.withoutGain.pass(count)
+    this.withGain.pass(count)
+    this.withShare.pass(count)
+    this.removedShare.pass(count)
+    this.backingGain.pass(count)
+    this.monitorGain.pass(count)
+  }
+
+  private framesOf(milliseconds: number): number {
+    return Math.round((milliseconds * this.sampleRate) / 1000)
+  }
+}
+
+function commonDelay(settings: ListenSettings, sampleRate: number): number {
+  return Math.max(
+    chainLatencyFrames(settings.without, sampleRate),
+    chainLatencyFrames(settings.with, sampleRate),
+  )
+}
+
+function backingGainOf({ backing }: ListenSettings): number {
+  return backing.on ? dbToGain(backing.levelDb) : 0
+}
+
+function blocks(channelCount: number): Float32Array[] {
+  return Array.from({ length: channelCount }, () => new Float32Array(MAX_BLOCK_FRAMES))
+}

@@ -1,0 +1,54 @@
+import type { ChainDoc } from '../../core'
+
+/** Which side of a comparison is heard. */
+export type SideName = 'without' | 'with'
+
+/** What is sent to the monitor: one of the two sides, or only what the chain under test took away. */
+export type Heard = SideName | 'removed'
+
+/** Everything about how a take is listened to, apart from where in it. Levels in dB. */
+export interface ListenSettings {
+  readonly without: ChainDoc
+  readonly with: ChainDoc
+  /** Gain of each side, so that both are equally loud. */
+  readonly withoutGainDb: number
+  readonly withGainDb: number
+  readonly heard: Heard
+  readonly monitorDb: number
+  readonly backing: { readonly on: boolean; readonly levelDb: number; readonly offsetFrames: number }
+}
+
+/** Samples handed to the audio thread: planar, one array a channel. */
+export type Planar = readonly Float32Array[]
+
+/** From the page to the audio thread. Frames are those of the take. */
+export type ToThread =
+  | { readonly type: 'settings'; readonly settings: ListenSettings }
+  | { readonly type: 'backing'; readonly channels: Planar | null }
+  | { readonly type: 'play'; readonly fromFrame: number }
+  | { readonly type: 'stop' }
+  | { readonly type: 'loop'; readonly loop: { readonly from: number; readonly to: number } | null }
+
+/** From the audio thread to the page, at most 30 times a second. */
+export interface Report {
+  readonly type: 'report'
+  readonly running: boolean
+  /** The frame of the take that is leaving the engine now. */
+  readonly positionFrame: number
+  /** Lowest gain of each stage of the side `with` since the last report, dB. */
+  readonly stageGainsDb: Float32Array
+  /** Highest magnitude sent to the output since the last report, linear. */
+  readonly peak: number
+}
+
+/** What the listening processor is made with. */
+export interface ListenOptions {
+  readonly take: Planar
+  readonly settings: ListenSettings
+}
+
+/** What the delivering processor is made with. */
+export interface DeliverOptions {
+  readonly chain: ChainDoc
+  readonly channelCount: number
+}

@@ -1,0 +1,106 @@
+import { ChainProcessor, MAX_BLOCK_FRAMES } from '../../core'
+import { ListeningEngine } from '../engine/listening-engine'
+import type { DeliverOptions, ListenOptions, Report, ToThread } from '../engine/messages'
+import { DELIVER_PROCESSOR, LISTEN_PROCESSOR } from './processor-names'
+
+/** Meter messages a second: as fast as an eye follows, seldom enough to make little garbage. */
+const REPORTS_PER_SECOND = 30
+
+/** Plays a take through both sides of a comparison. Its output is the monitor. */
+class ListenProcessor extends AudioWorkletProcessor {
+  private readonly engine: ListeningEngine
+  private readonly gains = new Float32Array(64)
+  private peak = 0
+  private framesToReport = 0
+
+  constructor(options: { processorOptions: ListenOptions; outputChannelCount?: number[] }) {
+    super()
+    const { take, settings } = options.processorOptions
+    this.engine = new ListeningEngine(take, settings, sampleRate, options.outputChannelCount?.[0] ?? 2)
+    this.port.onmessage = (event: MessageEvent<ToThread>) => this.receive(event.data)
+  }
+
+  process(_inputs: Float32Array[][], outputs: Float32Array[][]): boolean {
+    const output = outputs[0]
+    const frames = output?.[0]?.length ?? 0
+    if (!output || frames === 0) return true
+    this.engine.process(output, frames, this.gains)
+    for (let c = 0; c < output.length; c++) {
+      const samples = output[c]
+      if (samples) for (let n = 0; n < frames; n++) this.peak = Math.max(this.peak, Math.abs(samples[n] ?? 0))
+    }
+    this.framesToReport -= frames
+    if (this.framesToReport <= 0) this.report()
+    return true
+  }
+
+  private receive(message: ToThread): void {
+    switch (message.type) {
+      case 'settings':
+        this.engine.set(message.settings)
+        break
+      case 'backing':
+        this.engine.setBacking(message.channels ?? [])
+        break
+      case 'play':
+        this.engine.play(message.fromFrame)
+        break
+      case 'stop':
+        this.engine.stop()
+        break
+      case 'loop':
+        this.engine.setLoop(message.loop)
+        break
+    }
+  }
+
+  private report(): void {
+    const report: Report = {
+      type: 'report',
+      running: this.engine.running,
+      positionFrame: this.engine.positionFrame,
+      stageGainsDb: this.gains.subarray(0, this.engine.stageCount).slice(),
+      peak: this.peak,
+    }
+    this.port.postMessage(report)
+    this.gains.fill(0)
+    this.peak = 0
+    this.framesToReport = sampleRate / REPORTS_PER_SECOND
+  }
+}
+
+/** Runs its input through a chain, for delivery: the same code that is heard, without monitor or matching. */
+class DeliverProcessor extends AudioWorkletProcessor {
+  private readonly chain: ChainProcessor
+  private readonly block: Float32Array[]
+
+  constructor(options: { processorOptions: DeliverOptions }) {
+    super()
+    const { chain, channelCount } = options.processorOptions
+    this.chain = new ChainProcessor(chain, { sampleRate, channelCount })
+    this.block = Array.from({ length: channelCount }, () => new Float32Array(MAX_BLOCK_FRAMES))
+  }
+
+  process(inputs: Float32Array[][], outputs: Float32Array[][]): boolean {
+    const input = inputs[0] ?? []
+    const output = outputs[0] ?? []
+    const frames = output[0]?.length ?? 0
+    for (let from = 0; from < frames; from += MAX_BLOCK_FRAMES) {
+      const count = Math.min(MAX_BLOCK_FRAMES, frames - from)
+      for (let c = 0; c < this.block.length; c++) {
+        const block = this.block[c]
+        // The input has no channels once its source has ended: what follows is silence, and the chain rings out.
+        for (let n = 0; block && n < count; n++) block[n] = input[c]?.[from + n] ?? 0
+      }
+      this.chain.process(this.block, count)
+      for (let c = 0; c < output.length; c++) {
+        const target = output[c]
+        for (let n = 0; target && n < count; n++) target[from + n] = this.block[c]?.[n] ?? 0
+      }
+    }
+    return true
+  }
+}
+
+registerProcessor(LISTEN_PROCESSOR, ListenProcessor)
+registerProcessor(DELIVER_PROCESSOR, DeliverProcessor)

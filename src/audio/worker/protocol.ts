@@ -1,0 +1,24 @@
+import type { ChainDoc, Sound } from '../../core'
+import type { Evidence } from '../evidence/evidence'
+import type { FrameRange } from '../evidence/matching'
+
+/** What the page asks of the worker. Every request but `take` is answered under its `id`. */
+export type ToWorker =
+  | { readonly type: 'take'; readonly take: Sound }
+  | {
+      readonly type: 'evidence'
+      readonly id: number
+      readonly without: ChainDoc
+      readonly with: ChainDoc
+      readonly loop: FrameRange | null
+    }
+  | { readonly type: 'render'; readonly id: number; readonly chain: ChainDoc }
+  /** Gives up whatever is under way for request `id`. */
+  | { readonly type: 'abandon'; readonly id: number }
+
+/** What the worker answers. */
+export type FromWorker =
+  | { readonly type: 'progress'; readonly id: number; readonly share: number }
+  | { readonly type: 'evidence'; readonly id: number; readonly evidence: Evidence }
+  | { readonly type: 'rendered'; readonly id: number; readonly sound: Sound }
+  | { readonly type: 'failed'; readonly id: number; readonly message: string }
