@@ -22,6 +22,8 @@ export class BiquadCascade {
   private readonly states: readonly Float64Array[]
   private rampFramesLeft = 0
   private started = false
+  /** Sections up to the last that was ever given; those behind it have never changed anything. */
+  private usedSections = 0
 
   /**
    * @param maxSections the most sections `set` will be given; missing ones change nothing.
@@ -41,6 +43,7 @@ export class BiquadCascade {
 
   /** Goes to new sections, at once before the first frame and along a ramp after it. */
   set(sections: readonly Biquad[]): void {
+    this.usedSections = Math.max(this.usedSections, sections.length)
     for (let k = 0; k < this.maxSections; k++) {
       const { b0, b1, b2, a1, a2 } = sections[k] ?? IDENTITY
       this.target.set([b0, b1, b2, a1, a2], k * STRIDE)
@@ -88,17 +91,25 @@ export class BiquadCascade {
     count: number,
     ramping: boolean,
   ): void {
-    const scratch = this.scratch
+    const { scratch, current } = this
     let touched = false
-    for (let k = 0; k < this.maxSections; k++) {
+    let waiting = -1
+    for (let k = 0; k < this.usedSections; k++) {
       if (!ramping && this.changesNothing(k, state)) continue
       if (!touched) {
         for (let n = 0; n < count; n++) scratch[n] = samples[from + n] ?? 0
         touched = true
       }
-      if (ramping) this.runRampingSection(k, state, count)
-      else runSection(scratch, this.current, k * STRIDE, state, k * 2, count)
+      if (ramping) {
+        this.runRampingSection(k, state, count)
+      } else if (waiting < 0) {
+        waiting = k
+      } else {
+        runTwoSections(scratch, current, waiting, k, state, count)
+        waiting = -1
+      }
     }
+    if (waiting >= 0) runSection(scratch, current, waiting, state, count)
     if (!touched) return
     for (let n = 0; n < count; n++) samples[from + n] = scratch[n] ?? 0
   }
@@ -165,22 +176,22 @@ export class BiquadCascade {
   }
 }
 
-/** One section over `count` values of `buffer`, in place. Coefficients from `c[i]`, state from `state[j]`. */
+/** Section `k` over the first `count` values of `buffer`, in place. */
 function runSection(
   buffer: Float64Array,
   c: Float64Array,
-  i: number,
+  k: number,
   state: Float64Array,
-  j: number,
   count: number,
 ): void {
+  const i = k * STRIDE
   const b0 = c[i] ?? 0
   const b1 = c[i + 1] ?? 0
   const b2 = c[i + 2] ?? 0
   const a1 = c[i + 3] ?? 0
   const a2 = c[i + 4] ?? 0
-  let s1 = state[j] ?? 0
-  let s2 = state[j + 1] ?? 0
+  let s1 = state[k * 2] ?? 0
+  let s2 = state[k * 2 + 1] ?? 0
   for (let n = 0; n < count; n++) {
     const x = buffer[n] ?? 0
     const y = b0 * x + s1
@@ -189,6 +200,52 @@ function runSection(
     if (s1 * s1 + s2 * s2 < SILENCE_SQUARED) s1 = s2 = 0
     buffer[n] = y
   }
-  state[j] = s1
-  state[j + 1] = s2
+  state[k * 2] = s1
+  state[k * 2 + 1] = s2
+}
+
+/**
+ * Sections `k` and `l` in series. Each section waits for its own last output; two in one loop wait at the same
+ * time, which takes little longer than one.
+ */
+function runTwoSections(
+  buffer: Float64Array,
+  c: Float64Array,
+  k: number,
+  l: number,
+  state: Float64Array,
+  count: number,
+): void {
+  const i = k * STRIDE
+  const j = l * STRIDE
+  const b0 = c[i] ?? 0
+  const b1 = c[i + 1] ?? 0
+  const b2 = c[i + 2] ?? 0
+  const a1 = c[i + 3] ?? 0
+  const a2 = c[i + 4] ?? 0
+  const d0 = c[j] ?? 0
+  const d1 = c[j + 1] ?? 0
+  const d2 = c[j + 2] ?? 0
+  const e1 = c[j + 3] ?? 0
+  const e2 = c[j + 4] ?? 0
+  let s1 = state[k * 2] ?? 0
+  let s2 = state[k * 2 + 1] ?? 0
+  let t1 = state[l * 2] ?? 0
+  let t2 = state[l * 2 + 1] ?? 0
+  for (let n = 0; n < count; n++) {
+    const x = buffer[n] ?? 0
+    const y = b0 * x + s1
+    s1 = b1 * x - a1 * y + s2
+    s2 = b2 * x - a2 * y
+    if (s1 * s1 + s2 * s2 < SILENCE_SQUARED) s1 = s2 = 0
+    const z = d0 * y + t1
+    t1 = d1 * y - e1 * z + t2
+    t2 = d2 * y - e2 * z
+    if (t1 * t1 + t2 * t2 < SILENCE_SQUARED) t1 = t2 = 0
+    buffer[n] = z
+  }
+  state[k * 2] = s1
+  state[k * 2 + 1] = s2
+  state[l * 2] = t1
+  state[l * 2 + 1] = t2
 }
