@@ -79,6 +79,12 @@ describe('an /s/ between two vowels', () => {
     expect(Math.abs((events[0]?.endSeconds ?? 0) - 0.4 - SH.seconds)).toBeLessThan(EDGE_SECONDS)
   })
 
+  it('a dip of 10 ms does not cut it in two', () => {
+    const half = hiss(48_000, 0.08, S.peakHz, loudnessOf(S.levelDb))
+    const parts = [vowel(48_000, 0.4), half, new Float32Array(480), half, vowel(48_000, 0.4)]
+    expect(sibilantEvents(inChannels(48_000, joined(parts), 1))).toHaveLength(1)
+  })
+
   it('a sharper one reads that much higher', () => {
     const level = (levelDb: number) => {
       const parts = [
@@ -117,6 +123,12 @@ describe('what is not a sibilant', () => {
     expect(
       sibilantEvents(inChannels(48_000, joined([vowel(48_000, 1), ...room, vowel(48_000, 1)]), 1)),
     ).toEqual([])
+  })
+
+  it('faint hiss with nothing sung near', () => {
+    const gap = new Float32Array(24_000)
+    const parts = [vowel(48_000, 1), gap, hiss(48_000, 0.2, S.peakHz, loudnessOf(-45)), gap, vowel(48_000, 1)]
+    expect(sibilantEvents(inChannels(48_000, joined(parts), 1))).toEqual([])
   })
 
   it('an /f/, 20.8 dB below the vowel (Jongman et al.)', () => {

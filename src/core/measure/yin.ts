@@ -8,6 +8,9 @@ export interface Period {
   readonly aperiodicity: number
 }
 
+/** Dips this close to the deepest are not told apart. */
+const AS_DEEP = 0.05
+
 /**
  * Period estimates by YIN: A. de Cheveigne, H. Kawahara, "YIN, a fundamental frequency estimator for speech
  * and music", J. Acoust. Soc. Am. 111(4), 2002, steps 1 to 5. Holds its working memory; use one at a time.
@@ -55,15 +58,21 @@ export class Yin {
   }
 
   /**
-   * The period between two lags: the first dip below `threshold`, else the deepest point of all (step 4).
+   * The period between two lags: the first dip below `threshold` (step 4). Where nothing goes that deep the paper
+   * takes the deepest point of all; in noise that is any multiple of the period, so here it is the first dip
+   * about as deep (a departure of our own, by {@link AS_DEEP}).
    */
   period(threshold: number, fromLag: number, toLag: number): Period {
     const { normalised } = this
+    const first = Math.max(2, fromLag)
     const last = Math.min(toLag, this.longestLag)
-    let best = Math.max(2, fromLag)
-    for (let lag = best; lag <= last; lag++) {
+    let deepest = Number.POSITIVE_INFINITY
+    for (let lag = first; lag <= last; lag++) deepest = Math.min(deepest, normalised[lag] ?? 1)
+    const enough = Math.max(threshold, deepest + AS_DEEP)
+    let best = first
+    for (let lag = first; lag <= last; lag++) {
       if ((normalised[lag] ?? 1) < (normalised[best] ?? 1)) best = lag
-      if ((normalised[best] ?? 1) < threshold && (normalised[lag + 1] ?? 1) >= (normalised[lag] ?? 1)) break
+      if ((normalised[best] ?? 1) < enough && (normalised[lag + 1] ?? 1) >= (normalised[lag] ?? 1)) break
     }
     return { lag: this.refined(best), aperiodicity: normalised[best] ?? 1 }
   }
