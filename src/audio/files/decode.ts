@@ -5,6 +5,7 @@ import type { FileHeader } from './file-header'
 import { readHeader } from './header'
 import { checkChannels, checkHeader, checkLength } from './limits'
 import { readBytes } from './read-bytes'
+import { restoreSixteenBitSteps } from './sixteen-bit'
 import { readWav } from './wav-reader'
 import { encodeWav } from './wav-writer'
 
@@ -43,8 +44,8 @@ const decodeInBrowser: AudioDecoder = async (bytes, sampleRate) =>
   new OfflineAudioContext(1, 1, sampleRate).decodeAudioData(bytes)
 
 /**
- * Takes in a sound file at its own rate, sample for sample: the browser decodes it, and a WAV file that the browser
- * refuses (64-bit float, say) is read here instead.
+ * Takes in a sound file at its own rate, sample for sample. PCM and float WAV files are read here: browsers refuse
+ * some of them (64-bit float) and scale 16 bits in ways of their own. The browser decodes everything else.
  *
  * @throws FileError with any of its codes; the message can be shown as it stands
  */
@@ -106,17 +107,19 @@ export async function decodeFileAtRate(
 }
 
 async function decodeAtOwnRate(file: File, header: FileHeader, decodeAudio: AudioDecoder): Promise<Sound> {
+  const { container, codec, bitsPerSample, sampleRate } = header
   const bytes = await readBytes(file, file.name)
+  if (container === 'WAV' && (codec === 'PCM' || codec === 'float')) return readWav(bytes, file.name).sound
   try {
-    return soundOf(await decodeAudio(bytes.buffer, header.sampleRate))
+    const sound = soundOf(await decodeAudio(bytes.buffer, sampleRate))
+    if (bitsPerSample !== null && bitsPerSample <= 16) restoreSixteenBitSteps(sound.channels)
+    return sound
   } catch (cause) {
-    // The refused bytes may be detached by now; the file is read anew.
-    if (header.container === 'WAV') return readWav(await readBytes(file, file.name), file.name).sound
     throw new FileError(
       'unsupported',
       file.name,
-      `is ${header.container} with ${header.codec} sound, and this browser could not decode it`,
-      'It may be damaged, or of a kind this browser lacks: export it as WAV or FLAC.',
+      `is ${container} with ${codec} sound, and this browser could not decode it`,
+      'It may be damaged, or of a kind this browser lacks: export it as WAV with 16 or 24 bits.',
       cause,
     )
   }

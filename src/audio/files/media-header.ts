@@ -32,7 +32,7 @@ export async function readMediaHeader(file: Blob, fileName: string): Promise<Fil
   try {
     if (!(await input.canRead())) return null
     const container = CONTAINERS.get(await input.getFormat()) ?? 'M4A'
-    const track = await input.getPrimaryAudioTrack()
+    const [track] = await input.getAudioTracks()
     if (!track) {
       throw new FileError('not-audio', fileName, 'has no sound in it', 'Open a file with a recording in it.')
     }

@@ -8,6 +8,12 @@ export interface Quantised {
 }
 
 /**
+ * Adding and taking away 1.5 * 2^52 rounds a double to a whole number, ties to even: at that size neighbouring
+ * doubles are 1 apart, and IEEE 754 addition itself does the rounding.
+ */
+const TO_WHOLE = 1.5 * 2 ** 52
+
+/**
  * Turns samples (full scale = 1) into signed integers of `bits` bits (full scale = 2^(bits-1)), rounded to the
  * nearest, ties to even (IEEE 754 roundTiesToEven: halving a take puts every odd sample on a tie, and rounding
  * those all one way would add an offset). What does not fit is clipped and counted; +1.0 is one step too large
@@ -25,9 +31,7 @@ export function quantise(samples: Float32Array, bits: number, random?: RandomSou
   let clippedSamples = 0
   for (let i = 0; i < out.length; i++) {
     const dither = random ? random() + random() - 1 : 0
-    const exact = (samples[i] ?? 0) * fullScale + dither
-    let step = Math.round(exact)
-    if (step - exact === 0.5 && step % 2 !== 0) step -= 1
+    let step = (samples[i] ?? 0) * fullScale + dither + TO_WHOLE - TO_WHOLE
     if (step > highest) {
       step = highest
       clippedSamples++

@@ -1,8 +1,7 @@
 import { FileError } from './file-error'
 
 /**
- * The bytes of `blob`, in memory of their own: a browser's decoder takes the memory away, so each attempt needs
- * to read anew.
+ * The bytes of `blob`, in memory of their own, which a browser's decoder may take away.
  * @throws FileError 'unreadable' when the file has gone, changed, or may not be read
  */
 export async function readBytes(blob: Blob, fileName: string): Promise<Uint8Array<ArrayBuffer>> {

@@ -114,14 +114,15 @@ export function encodeWav(sound: Sound, format: WavFormat, options: WavOptions =
     } else {
       const steps = quantise(samples, bits, options.dither)
       clippedSamples += steps.clippedSamples
-      writeSteps(view, start, blockAlign, steps.samples, bits)
+      writeSteps(bytes, start, blockAlign, steps.samples, bits)
     }
   }
   return { bytes, clippedSamples }
 }
 
+/** Writes integers little-endian, the first at byte `start`, each `blockAlign` bytes after the one before. */
 function writeSteps(
-  view: DataView,
+  bytes: Uint8Array,
   start: number,
   blockAlign: number,
   steps: Int32Array,
@@ -129,12 +130,9 @@ function writeSteps(
 ): void {
   for (let i = 0, at = start; i < steps.length; i++, at += blockAlign) {
     const step = steps[i] ?? 0
-    if (bits === 16) {
-      view.setInt16(at, step, true)
-    } else {
-      view.setUint16(at, step & 0xffff, true)
-      view.setInt8(at + 2, step >> 16)
-    }
+    bytes[at] = step
+    bytes[at + 1] = step >> 8
+    if (bits === 24) bytes[at + 2] = step >> 16
   }
 }
 

@@ -39,24 +39,56 @@ const refusal = async (bytes: Bytes, decodeAudio: AudioDecoder, mostBytes?: numb
 }
 
 describe('taking a file in', () => {
-  it('asks the browser for the rate of the file and gives its samples unchanged', async () => {
+  it('reads WAV itself: the samples of the file, at the rate of the file, whatever the browser makes of them', async () => {
     const channels = [Float32Array.of(0.5, -1, 0.25), Float32Array.of(0, 0.125, -0.5)]
     for (const sampleRate of [8000, 44100, 192000]) {
-      const { bytes } = encodeWav({ sampleRate, channels }, 'pcm24')
-      const take = await decodeFile(fileOf(bytes), { decodeAudio: decodes })
+      const { bytes } = encodeWav({ sampleRate, channels }, 'pcm16')
+      const take = await decodeFile(fileOf(bytes), { decodeAudio: neverCalled })
       expect(take).toMatchObject({
         name: 'Take 3.wav',
         replacedSamples: 0,
-        header: { bitsPerSample: 24, sampleRate },
+        header: { bitsPerSample: 16, sampleRate },
       })
       expect(take.sound).toEqual({ sampleRate, channels })
     }
   })
 
-  it('reads a WAV that the browser refuses, after the browser has taken its bytes away', async () => {
+  it('reads 64-bit float, which browsers refuse', async () => {
     const file = riff(fmt({ tag: 3, bits: 64 }), chunk('data', bytesOf(Float64Array.of(0.5, -0.25))))
-    const take = await decodeFile(fileOf(file), { decodeAudio: refuses })
+    const take = await decodeFile(fileOf(file), { decodeAudio: neverCalled })
     expect(take.sound.channels).toEqual([Float32Array.of(0.5, -0.25)])
+  })
+
+  it('asks the browser for the rate of the file in every other case', async () => {
+    const file = flacHead({ sampleRate: 96000, channels: 1, bits: 24, frames: 3 })
+    const samples = Float32Array.of(0.1, 0.2, 0.3)
+    const take = await decodeFile(fileOf(file, 'Take 3.flac'), { decodeAudio: gives(samples) })
+    expect(take).toMatchObject({ name: 'Take 3.flac', sound: { sampleRate: 96000, channels: [samples] } })
+  })
+
+  it('undoes the scale that a browser gives to the positive samples of 16 bits', async () => {
+    const every = Int32Array.from({ length: 65536 }, (_, i) => i - 32768)
+    const exact = Float32Array.from(every, (step) => step / 32768)
+    const scaled = Float32Array.from(every, (step) => step / (step > 0 ? 32767 : 32768))
+    const file = fileOf(flacHead({ sampleRate: 44100, channels: 1, bits: 16, frames: every.length }))
+    for (const decoded of [exact, scaled]) {
+      const take = await decodeFile(file, { decodeAudio: gives(decoded.slice()) })
+      expect(take.sound.channels).toEqual([exact])
+    }
+    const top = fileOf(flacHead({ sampleRate: 44100, channels: 1, bits: 16, frames: 2 }))
+    const take = await decodeFile(top, { decodeAudio: gives(Float32Array.of(1, -1)) })
+    expect(take.sound.channels).toEqual([Float32Array.of(32767 / 32768, -1)])
+  })
+
+  it('leaves sound on neither scale, and sound of more bits, as decoded', async () => {
+    const between = Float32Array.of(0.1, 0.7, -0.3)
+    const sixteen = fileOf(flacHead({ sampleRate: 44100, channels: 1, bits: 16, frames: 3 }))
+    expect((await decodeFile(sixteen, { decodeAudio: gives(between.slice()) })).sound.channels).toEqual([
+      between,
+    ])
+    const scaled = Float32Array.of(20000 / 32767, -0.5, 0)
+    const more = fileOf(flacHead({ sampleRate: 44100, channels: 1, bits: 24, frames: 3 }))
+    expect((await decodeFile(more, { decodeAudio: gives(scaled.slice()) })).sound.channels).toEqual([scaled])
   })
 
   it('silences NaN, infinities and absurd values, and counts them', async () => {
@@ -131,13 +163,8 @@ describe('bringing a backing to the rate of the take', () => {
 
   it('leaves a file alone that has the rate', async () => {
     const { bytes } = encodeWav({ sampleRate: 48000, channels }, 'pcm16')
-    const once: AudioDecoder = async (data, rate) => {
-      expect(rate).toBe(48000)
-      return decodes(data, rate)
-    }
-    expect((await decodeFileAtRate(fileOf(bytes), 48000, { decodeAudio: once })).sound.channels).toEqual(
-      channels,
-    )
+    const take = await decodeFileAtRate(fileOf(bytes), 48000, { decodeAudio: neverCalled })
+    expect(take.sound.channels).toEqual(channels)
   })
 
   it('lets the browser resample the cleaned sound', async () => {
@@ -150,7 +177,7 @@ describe('bringing a backing to the rate of the take', () => {
       return decodes(data, rate)
     }
     const take = await decodeFileAtRate(fileOf(file), 96000, { decodeAudio: noting })
-    expect(rates).toEqual([44100, 96000])
+    expect(rates).toEqual([96000])
     expect(take.replacedSamples).toBe(1)
     expect(take.sound.sampleRate).toBe(96000)
     expect(take.sound.channels[0]?.[7]).toBe(0)
