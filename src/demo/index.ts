@@ -8,3 +8,4 @@ export type {
   PhonemeLabel,
   PhraseLabel,
 } from './labels'
+export { startingChain } from './starting-chain'

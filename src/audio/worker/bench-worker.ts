@@ -1,4 +1,4 @@
-import type { ChainDoc, Comparison, Sound } from '../../core'
+import type { ChainDoc, Comparison, Measures, Sound } from '../../core'
 import type { Evidence } from '../evidence/evidence'
 import type { FrameRange } from '../evidence/matching'
 import workerUrl from './bench.worker.ts?worker&url'
@@ -36,9 +36,16 @@ export class BenchWorker {
     }
   }
 
-  /** Gives the worker the take that all later requests are about. */
-  setTake(take: Sound): void {
-    this.send({ type: 'take', take })
+  /**
+   * Gives the worker the take that all later requests are about, and measures it.
+   * @throws WorkerError when it could not be measured
+   */
+  async setTake(take: Sound): Promise<Measures | null> {
+    this.abandon(this.evidenceId)
+    const { id, answer } = this.expect(() => undefined)
+    this.send({ type: 'take', id, take })
+    const result = await answer
+    return result?.type === 'measured' ? result.measures : null
   }
 
   /**

@@ -1,5 +1,4 @@
-import type { Sound } from '../../core'
-import { renderSteps } from '../../core'
+import { measure, renderSteps, type Sound } from '../../core'
 import { type EvidenceCache, workOutEvidence } from '../evidence/work-out'
 import type { FromWorker, ToWorker } from './protocol'
 
@@ -17,6 +16,7 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
     case 'take':
       take = data.take
       cache = null
+      void answer(data.id, async (source) => ({ type: 'measured', id: data.id, measures: measure(source) }))
       break
     case 'abandon':
       abandoned.add(data.id)

@@ -1,10 +1,11 @@
-import type { ChainDoc, Sound } from '../../core'
+import type { ChainDoc, Measures, Sound } from '../../core'
 import type { Evidence } from '../evidence/evidence'
 import type { FrameRange } from '../evidence/matching'
 
-/** What the page asks of the worker. Every request but `take` is answered under its `id`. */
+/** What the page asks of the worker. Every request is answered under its `id`. */
 export type ToWorker =
-  | { readonly type: 'take'; readonly take: Sound }
+  /** The take that all later requests are about; answered with its measures. */
+  | { readonly type: 'take'; readonly id: number; readonly take: Sound }
   | {
       readonly type: 'evidence'
       readonly id: number
@@ -19,6 +20,7 @@ export type ToWorker =
 /** What the worker answers. */
 export type FromWorker =
   | { readonly type: 'progress'; readonly id: number; readonly share: number }
+  | { readonly type: 'measured'; readonly id: number; readonly measures: Measures }
   | { readonly type: 'evidence'; readonly id: number; readonly evidence: Evidence }
   | { readonly type: 'rendered'; readonly id: number; readonly sound: Sound }
   | { readonly type: 'failed'; readonly id: number; readonly message: string }

@@ -1,0 +1,55 @@
+import type { StoreApi } from 'zustand/vanilla'
+import { Player } from '../audio/player'
+import { BenchWorker } from '../audio/worker/bench-worker'
+import { startingChain } from '../demo'
+import { type ChainState, createChainStore } from './chain-store'
+import { Delivery } from './delivery'
+import { createDeliveryStore, type DeliveryState } from './delivery-store'
+import { createEvidenceStore, type EvidenceState } from './evidence-store'
+import { followComparison } from './follow-comparison'
+import { createListenStore, type ListenState } from './listen-store'
+import { Listening } from './listening'
+import { createTakeStore, type TakeState } from './take-store'
+import { Takes } from './takes'
+
+/** Everything the screen stands on: what is so (the stores) and what can be done about it. */
+export interface Bench {
+  readonly chain: StoreApi<ChainState>
+  readonly take: StoreApi<TakeState>
+  readonly listen: StoreApi<ListenState>
+  readonly evidence: StoreApi<EvidenceState>
+  readonly delivery: StoreApi<DeliveryState>
+  /** Brings in takes and backings. */
+  readonly takes: Takes
+  /** Plays, switches sides, chooses what is compared. */
+  readonly listening: Listening
+  /** Makes the file that leaves the bench. */
+  readonly deliveries: Delivery
+}
+
+/** Puts a bench together, with the demo's chain on it and no take yet. */
+export function createBench(): Bench {
+  const chain = createChainStore(startingChain())
+  const take = createTakeStore()
+  const listen = createListenStore()
+  const evidence = createEvidenceStore()
+  const delivery = createDeliveryStore()
+  const worker = new BenchWorker()
+  const player = new Player({
+    onReport: (report) => listening.receive(report),
+    onError: (error) => listening.fail(error),
+  })
+  const listening = new Listening({ chain, take, listen, evidence }, player)
+  const takes = new Takes(take, worker, (name) => listening.loaded(name))
+  followComparison({ chain, take, listen, evidence }, worker)
+  return {
+    chain,
+    take,
+    listen,
+    evidence,
+    delivery,
+    takes,
+    listening,
+    deliveries: new Delivery({ chain, take, delivery }, worker),
+  }
+}

@@ -1,0 +1,69 @@
+import type { StoreApi } from 'zustand/vanilla'
+import { renderForDelivery } from '../audio/deliver'
+import { deliveredName, saveBlob } from '../audio/files/save'
+import { encodeWav, type WavFormat } from '../audio/files/wav-writer'
+import type { BenchWorker } from '../audio/worker/bench-worker'
+import { type ChainDoc, durationSeconds, type Sound } from '../core'
+import type { ChainState } from './chain-store'
+import type { DeliveryState } from './delivery-store'
+import type { TakeState } from './take-store'
+
+interface Stores {
+  readonly chain: StoreApi<ChainState>
+  readonly take: StoreApi<TakeState>
+  readonly delivery: StoreApi<DeliveryState>
+}
+
+/** Longer takes are rendered block by block in the worker, with progress and cancel; the bits are the same. */
+const LONGEST_IN_ONE_GO_SECONDS = 600
+
+/** Makes the delivered file: the whole chain, at the take's own rate, as long as the take and aligned with it. */
+export class Delivery {
+  private stopping: AbortController | null = null
+
+  constructor(
+    private readonly stores: Stores,
+    private readonly worker: BenchWorker,
+  ) {}
+
+  setFormat(format: WavFormat): void {
+    this.stores.delivery.setState({ format, delivered: null })
+  }
+
+  /** Renders and saves. Monitor volume and matching have no part in it. */
+  async deliver(): Promise<void> {
+    const { take } = this.stores.take.getState()
+    const { delivery } = this.stores
+    if (!take || delivery.getState().working !== null) return
+    this.stopping = new AbortController()
+    const { signal } = this.stopping
+    delivery.setState({ working: 0, delivered: null, problem: null })
+    try {
+      const sound = await this.render(take.sound, this.stores.chain.getState().chain, signal)
+      if (sound && !signal.aborted) {
+        const fileName = deliveredName(take.name)
+        const { bytes, clippedSamples } = encodeWav(sound, delivery.getState().format)
+        saveBlob(new Blob([bytes], { type: 'audio/wav' }), fileName)
+        delivery.setState({ delivered: { fileName, clippedSamples } })
+      }
+    } catch (error) {
+      const reason = error instanceof Error ? error.message : String(error)
+      delivery.setState({
+        problem: `${take.name} could not be delivered: ${reason} The take and the chain are still here; try again.`,
+      })
+    } finally {
+      delivery.setState({ working: null })
+    }
+  }
+
+  /** Gives up the delivery under way. */
+  cancel(): void {
+    this.stopping?.abort()
+  }
+
+  private render(take: Sound, chain: ChainDoc, signal: AbortSignal): Promise<Sound | null> {
+    if (durationSeconds(take) <= LONGEST_IN_ONE_GO_SECONDS) return renderForDelivery(take, chain)
+    const onProgress = (working: number) => this.stores.delivery.setState({ working })
+    return this.worker.render(chain, onProgress, signal)
+  }
+}

@@ -1,0 +1,16 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { Evidence } from '../audio/evidence/evidence'
+
+export interface EvidenceState {
+  /** Of the comparison as it was last worked out; null before the first. */
+  readonly evidence: Evidence | null
+  /** Share done of what is being worked out now, 0 to 1; null when it is up to date. */
+  readonly working: number | null
+  /** Why the evidence could not be worked out, in words made to be shown. */
+  readonly problem: string | null
+}
+
+/** What is known about both sides of the comparison. */
+export function createEvidenceStore(): StoreApi<EvidenceState> {
+  return createStore<EvidenceState>()(() => ({ evidence: null, working: null, problem: null }))
+}

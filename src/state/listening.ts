@@ -1,0 +1,195 @@
+import type { StoreApi } from 'zustand/vanilla'
+import type { Heard, ListenSettings, Report, SideName } from '../audio/engine/messages'
+import type { FrameRange } from '../audio/evidence/matching'
+import { type Player, PlayerError } from '../audio/player'
+import { comparisonOf, frameCount, gainToDb, type Scope } from '../core'
+import type { ChainState } from './chain-store'
+import type { EvidenceState } from './evidence-store'
+import type { ListenState } from './listen-store'
+import type { TakeState } from './take-store'
+
+interface Stores {
+  readonly chain: StoreApi<ChainState>
+  readonly take: StoreApi<TakeState>
+  readonly listen: StoreApi<ListenState>
+  readonly evidence: StoreApi<EvidenceState>
+}
+
+/** A loop shorter than this cannot be crossfaded at its seam, seconds. */
+const SHORTEST_LOOP_SECONDS = 0.1
+
+/** "Only what was removed" starts this much lower: it is often a surprise, and it is all S. */
+const REMOVED_DB = -6
+
+/** Plays the take and decides what of it is heard. Everything that changes what is heard reaches the player here. */
+export class Listening {
+  private takeLoaded = false
+
+  constructor(
+    private readonly stores: Stores,
+    private readonly player: Player,
+  ) {
+    const pass = () => this.pass()
+    stores.chain.subscribe((now, before) => now.chain !== before.chain && pass())
+    stores.evidence.subscribe((now, before) => now.evidence !== before.evidence && pass())
+    stores.listen.subscribe((now, before) => !sameListening(now, before) && pass())
+  }
+
+  /** A take or a backing has been put on the bench. */
+  loaded(what: 'take' | 'backing'): void {
+    const { take, backing } = this.stores.take.getState()
+    if (!take) return
+    if (what === 'backing' && this.takeLoaded) {
+      this.player.setBacking(backing?.sound ?? null)
+      return
+    }
+    this.takeLoaded = true
+    this.stores.listen.setState({ playing: false, positionFrame: 0, loop: null, stageGainsDb: [] })
+    void this.player.load(take.sound, backing?.sound ?? null, this.settings())
+  }
+
+  /** Starts or stops. */
+  async togglePlay(): Promise<void> {
+    if (this.stores.listen.getState().playing) this.stop()
+    else await this.play()
+  }
+
+  /** Plays on from the playhead; from the start of the loop where the playhead is outside it. */
+  async play(): Promise<void> {
+    const { take } = this.stores.take.getState()
+    if (!take) return
+    const { positionFrame, loop } = this.stores.listen.getState()
+    const atEnd = positionFrame >= frameCount(take.sound) - 1
+    const inLoop = !loop || (positionFrame >= loop.from && positionFrame < loop.to)
+    const from = inLoop && !atEnd ? positionFrame : (loop?.from ?? 0)
+    this.stores.listen.setState({ playing: true, positionFrame: from })
+    try {
+      await this.player.play(from)
+    } catch (error) {
+      if (error instanceof PlayerError) this.fail(error)
+      else throw error
+    }
+  }
+
+  stop(): void {
+    this.player.stop()
+    this.stores.listen.setState({ playing: false })
+  }
+
+  /** Moves the playhead, whether it plays or not. */
+  seek(frame: number): void {
+    const { take } = this.stores.take.getState()
+    if (!take) return
+    const positionFrame = Math.round(Math.min(Math.max(0, frame), frameCount(take.sound) - 1))
+    this.stores.listen.setState({ positionFrame })
+    if (this.stores.listen.getState().playing) void this.player.play(positionFrame)
+  }
+
+  /** Repeats a stretch of the take; null to play on. Too short a stretch is none. */
+  setLoop(range: FrameRange | null): void {
+    const { take } = this.stores.take.getState()
+    if (!take) return
+    const shortest = SHORTEST_LOOP_SECONDS * take.sound.sampleRate
+    const loop = range && {
+      from: Math.round(Math.max(0, range.from)),
+      to: Math.round(Math.min(range.to, frameCount(take.sound))),
+    }
+    const kept = loop && loop.to - loop.from >= shortest ? loop : null
+    this.stores.listen.setState({ loop: kept })
+    this.player.setLoop(kept)
+  }
+
+  setSide(side: SideName): void {
+    this.stores.listen.setState({ side, heard: side })
+  }
+
+  /** The other side. */
+  switchSide(): void {
+    this.setSide(this.stores.listen.getState().side === 'with' ? 'without' : 'with')
+  }
+
+  /** Hears only what the stage or chain under test takes away, or one of the sides again. */
+  setRemoved(on: boolean): void {
+    const { side } = this.stores.listen.getState()
+    const heard: Heard = on ? 'removed' : side
+    this.stores.listen.setState({ heard })
+  }
+
+  setScope(scope: Scope): void {
+    this.stores.listen.setState({ scope })
+  }
+
+  /** Puts the ear behind a stage, or (null) at the end of the chain. */
+  setEar(earAfterId: string | null): void {
+    this.stores.listen.setState({ earAfterId })
+  }
+
+  setMatched(matched: boolean): void {
+    this.stores.listen.setState({ matched })
+  }
+
+  setMonitorDb(monitorDb: number): void {
+    this.stores.listen.setState({ monitorDb })
+  }
+
+  setBacking(backing: Partial<Pick<ListenState, 'backingOn' | 'backingLevelDb' | 'backingOffsetMs'>>): void {
+    this.stores.listen.setState(backing)
+  }
+
+  /** A report from the audio thread. */
+  receive({ running, positionFrame, stageGainsDb, peak }: Report): void {
+    const { playing } = this.stores.listen.getState()
+    this.stores.listen.setState({
+      ...(playing && running && { positionFrame }),
+      stageGainsDb: [...stageGainsDb],
+      outputPeakDb: gainToDb(peak),
+    })
+    if (playing && !running && this.wasRunning)
+      this.stores.listen.setState({ playing: false, positionFrame: 0 })
+    this.wasRunning = running
+  }
+
+  fail(error: PlayerError): void {
+    this.stores.listen.setState({ playing: false })
+    this.stores.take.setState({ problem: { message: error.message } })
+  }
+
+  private wasRunning = false
+
+  private pass(): void {
+    if (this.takeLoaded) this.player.set(this.settings())
+  }
+
+  private settings(): ListenSettings {
+    const { chain } = this.stores.chain.getState()
+    const listen = this.stores.listen.getState()
+    const { evidence } = this.stores.evidence.getState()
+    const matching = listen.matched ? evidence?.matching : undefined
+    const sampleRate = this.stores.take.getState().take?.sound.sampleRate ?? 0
+    return {
+      ...comparisonOf(chain, listen.scope, listen.earAfterId),
+      withoutGainDb: matching?.withoutDb ?? 0,
+      withGainDb: matching?.withDb ?? 0,
+      heard: listen.heard,
+      monitorDb: listen.monitorDb + (listen.heard === 'removed' ? REMOVED_DB : 0),
+      backing: {
+        on: listen.backingOn,
+        levelDb: listen.backingLevelDb,
+        offsetFrames: Math.round((listen.backingOffsetMs * sampleRate) / 1000),
+      },
+    }
+  }
+}
+
+function sameListening(a: ListenState, b: ListenState): boolean {
+  return (
+    a.heard === b.heard &&
+    a.scope === b.scope &&
+    a.earAfterId === b.earAfterId &&
+    a.matched === b.matched &&
+    a.monitorDb === b.monitorDb &&
+    a.backingOn === b.backingOn &&
+    a.backingLevelDb === b.backingLevelDb &&
+    a.backingOffsetMs === b.backingOffsetMs
+  )
+}

@@ -1,0 +1,39 @@
+import { createContext, type ReactNode, useContext } from 'react'
+import { useStore } from 'zustand'
+import type { Bench } from '../state/bench'
+import type { ChainState } from '../state/chain-store'
+import type { DeliveryState } from '../state/delivery-store'
+import type { EvidenceState } from '../state/evidence-store'
+import type { ListenState } from '../state/listen-store'
+import type { TakeState } from '../state/take-store'
+
+const BenchContext = createContext<Bench | null>(null)
+
+/** Gives the bench to everything inside. */
+export function BenchProvider({ bench, children }: { bench: Bench; children: ReactNode }) {
+  return <BenchContext value={bench}>{children}</BenchContext>
+}
+
+/** The bench this component stands on. Throws outside a BenchProvider. */
+export function useBench(): Bench {
+  const bench = useContext(BenchContext)
+  if (!bench) throw new Error('useBench outside a BenchProvider')
+  return bench
+}
+
+/** Part of a store's state. Selectors return primitives or things stored there, never fresh objects. */
+export function useChain<Part>(select: (state: ChainState) => Part): Part {
+  return useStore(useBench().chain, select)
+}
+export function useTake<Part>(select: (state: TakeState) => Part): Part {
+  return useStore(useBench().take, select)
+}
+export function useListen<Part>(select: (state: ListenState) => Part): Part {
+  return useStore(useBench().listen, select)
+}
+export function useEvidence<Part>(select: (state: EvidenceState) => Part): Part {
+  return useStore(useBench().evidence, select)
+}
+export function useDelivery<Part>(select: (state: DeliveryState) => Part): Part {
+  return useStore(useBench().delivery, select)
+}
