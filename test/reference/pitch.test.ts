@@ -108,7 +108,7 @@ describe('YIN (de Cheveigne, Kawahara, JASA 111(4), 2002)', () => {
   it('keeps to the period in clicks and in breathy noise, where multiples of it fit as well', () => {
     const voice = tone(1, () => 220, VOICE)
     const [hiss = new Float32Array()] = noise(sampleRate, 1, 1, 12, () => 1).channels
-    const clicks = voice.map((x, i) => x + (i % 4800 < 384 ? 0.1 * (hiss[i] ?? 0) : 0))
+    const clicks = voice.map((x, i) => x + (i % 4800 < 192 ? 0.15 * (hiss[i] ?? 0) : 0))
     const breathy = voice.map((x, i) => x + 0.06 * (hiss[i] ?? 0))
     for (const samples of [clicks, breathy]) {
       const pitches = pitchTrack(inChannels(sampleRate, samples, 1)).map(({ frequencyHz }) => frequencyHz)
