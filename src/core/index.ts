@@ -37,6 +37,7 @@ export {
   usedBandSettings,
 } from './stages/band'
 export { defaultSettings, defaultStage } from './stages/defaults'
+export { frequency, plain, signed } from './stages/describe'
 export type {
   ChoiceParameter,
   ListParameter,
