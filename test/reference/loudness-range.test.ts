@@ -3,7 +3,7 @@ import { measure } from '../../src/core/measure'
 import { within } from '../measure/loudness-oracle'
 import { repeated, type Stretch, stereoTone } from '../setup/signals'
 
-/** EBU Tech 3342 (November 2023), Table 1: stretches of 20 s; every case allows +-1 LU. */
+/** EBU Tech 3342 (2023), Table 1: stretches of 20 s; every case allows +-1 LU. */
 const TOLERANCE_LU = 1
 
 const cases: [number, number[], number][] = [

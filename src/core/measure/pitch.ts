@@ -23,11 +23,11 @@ export interface PitchFrame {
   readonly confidence: number
 }
 
-/** Window of the published evaluation (section III of the paper). */
+/** The window of the paper's own evaluation (from memory). */
 const WINDOW_SECONDS = 0.025
-/** Its absolute threshold of step 4. */
+/** The absolute threshold of step 4 that the paper uses. */
 const THRESHOLD = 0.1
-/** Above this aperiodicity no pitch is reported: breath and consonants. Chosen on speech, no source. */
+/** Above this aperiodicity no pitch is reported: breath and consonants. Chosen, no source. */
 const UNVOICED = 0.2
 /** This far below the loudest stretch, 50 dB, it is room or tail, not singing. Chosen, no source. */
 const QUIET_RATIO = 1e-5
