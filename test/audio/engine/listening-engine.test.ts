@@ -1,0 +1,161 @@
+import { ebur128_integrated_mono } from 'ebur128-wasm'
+import { describe, expect, it } from 'vitest'
+import { GUARD_CEILING } from '../../../src/audio/engine/guard'
+import { ListeningEngine } from '../../../src/audio/engine/listening-engine'
+import { matchingGains } from '../../../src/audio/evidence/matching'
+import { type ChainDoc, chainOf, defaultStage, renderChain, type StageDoc } from '../../../src/core'
+import { demoTake, startingChain } from '../../../src/demo'
+import { heard, largestStep, listenTo, warmEngine } from '../../setup/engine'
+import { mulberry32 } from '../../setup/signals'
+
+const RATE = 48000
+
+function tone(frequencyHz: number, seconds: number, level = 0.25): Float32Array {
+  return Float32Array.from(
+    { length: seconds * RATE },
+    (_, n) => level * Math.sin((2 * Math.PI * frequencyHz * n) / RATE),
+  )
+}
+
+function withSettings<Stage extends StageDoc>(stage: Stage, settings: Partial<Stage['settings']>): Stage {
+  return { ...stage, settings: { ...stage.settings, ...settings } }
+}
+
+const halfLevel = chainOf([withSettings(defaultStage('gain'), { gainDb: -6 })])
+
+/** Everything that delays, with nothing to do: 5 ms of lookahead and a saturator mixed to nothing. */
+const neutralButLate: ChainDoc = chainOf([
+  withSettings(defaultStage('compressor'), { ratio: 1, lookaheadMs: 5 }),
+  withSettings(defaultStage('saturator'), { mix: 0 }),
+])
+
+describe('switching between without and with', () => {
+  it('100 times at random moments on a steady tone leaves no step larger than tone and crossfade make', () => {
+    const frequencyHz = 220
+    const engine = warmEngine([tone(frequencyHz, 40)], listenTo(halfLevel), RATE)
+    engine.play(0)
+    const random = mulberry32(7)
+    let side: 'with' | 'without' = 'with'
+    let next = RATE / 2
+    let switches = 0
+    const output = heard(engine, 30 * RATE, (frame) => {
+      if (frame < next) return
+      switches++
+      side = side === 'with' ? 'without' : 'with'
+      engine.set(listenTo(halfLevel, { heard: side }))
+      next = frame + 0.05 * RATE + random() * 0.25 * RATE
+    })
+    // The steepest slope of the louder side, plus the whole difference of the sides spread over 15 ms.
+    const toneStep = 0.25 * 2 * Math.sin((Math.PI * frequencyHz) / RATE)
+    const crossfadeStep = (0.25 * (1 - 10 ** (-6 / 20))) / (0.015 * RATE)
+    expect(largestStep(output, RATE / 10)).toBeLessThan((toneStep + crossfadeStep) * 1.001)
+    expect(switches).toBeGreaterThanOrEqual(100)
+  })
+
+  it('changing which stages there are, while it plays, makes no click', () => {
+    const frequencyHz = 220
+    const engine = warmEngine([tone(frequencyHz, 10)], listenTo(halfLevel), RATE)
+    engine.play(0)
+    const longer = chainOf([...halfLevel.stages, defaultStage('saturator'), defaultStage('compressor')])
+    const output = heard(engine, 4 * RATE, (frame) => {
+      if (frame % (RATE / 2) < 128)
+        engine.set(listenTo(Math.floor(frame / (RATE / 2)) % 2 ? longer : halfLevel))
+    })
+    const toneStep = 0.25 * 2 * Math.sin((Math.PI * frequencyHz) / RATE)
+    expect(largestStep(output, RATE / 10)).toBeLessThan(1.1 * toneStep)
+  })
+
+  it('keeps both sides aligned: neutral with lookahead and saturator, with less without is below -120 dBFS', () => {
+    const take = [demoTake().vocal.channels[0] ?? new Float32Array()]
+    const engine = warmEngine(take, listenTo(neutralButLate, { heard: 'removed' }), RATE)
+    engine.play(0)
+    const output = heard(engine, 10 * RATE)
+    expect(output.reduce((peak, sample) => Math.max(peak, Math.abs(sample)), 0)).toBeLessThan(1e-6)
+  })
+
+  it('plays the side "with" as the render of the chain, late by its delay', () => {
+    const { vocal } = demoTake()
+    const chain = startingChain()
+    const engine = warmEngine(vocal.channels, listenTo(chain), RATE)
+    heard(engine, RATE)
+    engine.play(0)
+    const output = heard(engine, 5 * RATE)
+    const delay = Math.round(0.01 * RATE)
+    const rendered = renderChain(vocal, chain).sound.channels[0] ?? new Float32Array()
+    // From behind the fade-in of the start on, once the compressor has forgotten it.
+    for (let n = 2 * RATE; n < 5 * RATE; n += 97) expect(output[n]).toBeCloseTo(rendered[n - delay] ?? 0, 5)
+  })
+})
+
+describe('matched comparison', () => {
+  it('puts out two sides whose integrated loudness differs by no more than 0.1 LU (ebur128-wasm)', () => {
+    const { vocal } = demoTake()
+    const chain = startingChain()
+    const { withoutDb, withDb } = matchingGains(vocal, renderChain(vocal, chain).sound, null)
+    const loudnessOf = (side: 'without' | 'with') => {
+      const settings = listenTo(chain, {
+        heard: side,
+        withoutGainDb: withoutDb,
+        withGainDb: withDb,
+        monitorDb: -6,
+      })
+      const engine = warmEngine(vocal.channels, settings, RATE)
+      engine.play(0)
+      return ebur128_integrated_mono(RATE, heard(engine, vocal.channels[0]?.length ?? 0))
+    }
+    expect(Math.abs(loudnessOf('without') - loudnessOf('with'))).toBeLessThan(0.1)
+    expect(Math.max(withoutDb, withDb)).toBe(0)
+  })
+})
+
+describe('care for ears', () => {
+  it('holds every output peak at or below -1 dBFS, whatever the settings', () => {
+    const loud = chainOf([withSettings(defaultStage('gain'), { gainDb: 24 })])
+    const engine = new ListeningEngine([tone(50, 3, 1)], listenTo(loud, { monitorDb: 12 }), RATE, 2)
+    engine.play(0)
+    const output = heard(engine, 3 * RATE)
+    const peak = output.reduce((highest, sample) => Math.max(highest, Math.abs(sample)), 0)
+    expect(peak).toBeLessThanOrEqual(Math.fround(GUARD_CEILING))
+    expect(peak).toBeGreaterThan(0.8)
+  })
+
+  it('brings the first sound up from silence, and later ones at once', () => {
+    const engine = new ListeningEngine([tone(1000, 5)], listenTo(chainOf([])), RATE, 2)
+    engine.play(0)
+    const first = heard(engine, RATE)
+    const peakOf = (samples: Float32Array) => samples.reduce((peak, x) => Math.max(peak, Math.abs(x)), 0)
+    expect(peakOf(first.subarray(0, 0.05 * RATE))).toBeLessThan(0.03)
+    engine.stop()
+    heard(engine, RATE)
+    engine.play(0)
+    const second = heard(engine, RATE)
+    expect(peakOf(second.subarray(0, 0.05 * RATE))).toBeGreaterThan(0.24)
+  })
+
+  it('lets a value that is not a number out as silence', () => {
+    const take = tone(1000, 1)
+    take[20000] = Number.NaN
+    const engine = new ListeningEngine([take], listenTo(chainOf([])), RATE, 2)
+    engine.play(0)
+    expect(heard(engine, RATE).every(Number.isFinite)).toBe(true)
+  })
+})
+
+describe('the backing', () => {
+  it('stays in line with the take through a chain that delays', () => {
+    const click = new Float32Array(2 * RATE)
+    click[RATE] = 0.5
+    const settings = listenTo(neutralButLate, { backing: { on: true, levelDb: 0, offsetFrames: 0 } })
+    const engine = warmEngine([click], settings, RATE)
+    engine.setBacking([click])
+    heard(engine, RATE)
+    engine.play(0)
+    const output = heard(engine, 2 * RATE)
+    const peak = output.reduce(
+      (best, sample, n) => (Math.abs(sample) > Math.abs(output[best] ?? 0) ? n : best),
+      0,
+    )
+    expect(Math.abs(output[peak] ?? 0)).toBeGreaterThan(0.88)
+    expect(output.filter((sample) => Math.abs(sample) > 0.1)).toHaveLength(1)
+  })
+})
