@@ -2,7 +2,7 @@ import { FileError } from './file-error'
 import type { FileHeader } from './file-header'
 import { isFlac, readFlacHeader } from './flac-header'
 import { readBytes } from './read-bytes'
-import { isWav, readWavHeader, type WavCoding, type WavFacts } from './wav-header'
+import { isWav, peekWavHeader, readWavHeader, type WavCoding, type WavFacts } from './wav-header'
 
 /** Bytes read at first; enough for the header of nearly every WAV and FLAC file. */
 const FIRST_BYTES = 2 ** 16
@@ -50,12 +50,12 @@ export async function readHeader(file: Blob, fileName: string): Promise<FileHead
 /** Reads on, eight times as far each time, until the samples begin: there may be pictures or text before them. */
 async function wavFacts(file: Blob, head: Uint8Array, fileName: string): Promise<WavFacts> {
   let bytes = head
-  let facts = readWavHeader(bytes, fileName, file.size)
-  while (!facts) {
+  while (bytes.length < file.size) {
+    const facts = peekWavHeader(bytes, fileName, file.size)
+    if (facts) return facts
     bytes = await readBytes(file.slice(0, bytes.length * 8), fileName)
-    facts = readWavHeader(bytes, fileName, file.size)
   }
-  return facts
+  return readWavHeader(bytes, fileName)
 }
 
 function wavHeader(facts: WavFacts): FileHeader {

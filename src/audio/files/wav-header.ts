@@ -42,17 +42,27 @@ export function isWav(head: Uint8Array): boolean {
 }
 
 /**
+ * Reads the header of a WAV file held whole in `bytes`.
+ * @throws FileError as {@link peekWavHeader} does
+ */
+export function readWavHeader(bytes: Uint8Array, fileName: string): WavFacts {
+  const facts = peekWavHeader(bytes, fileName, bytes.length)
+  if (!facts) throw noFrames(fileName)
+  return facts
+}
+
+/**
  * Reads the header of a WAV file: the chunks up to and including the header of 'data'. Takes RIFF, RF64 (EBU
- * Tech 3306) and BW64 (ITU-R BS.2088), extensible formats, chunks in any order and of odd length, and a data size
+ * Tech 3306) and BW64 (ITU-R BS.2088), extensible formats, chunks of any kind and of odd length, and a data size
  * left at 0xFFFFFFFF by a program that could not go back to fill it in (the sound then runs to the end).
  *
  * @param head the file from its first byte on, as much of it as is at hand
  * @param fileName for messages
  * @param fileBytes length of the whole file
- * @returns the facts; null when 'data' was not reached within `head` and the file goes on
+ * @returns the facts; null when 'data' was not reached within `head`
  * @throws FileError 'not-audio', 'damaged', 'truncated' or 'no-frames'
  */
-export function readWavHeader(head: Uint8Array, fileName: string, fileBytes = head.length): WavFacts | null {
+export function peekWavHeader(head: Uint8Array, fileName: string, fileBytes: number): WavFacts | null {
   if (!isWav(head)) {
     throw new FileError('not-audio', fileName, 'is not a WAV file, whatever its name says', EXPORT_AGAIN)
   }
@@ -83,8 +93,7 @@ export function readWavHeader(head: Uint8Array, fileName: string, fileBytes = he
     if (id === 'ds64' && size >= 16) longDataBytes = Number(view.getBigUint64(body + 8, true))
     at = body + size + (size % 2)
   }
-  if (head.length < fileBytes) return null
-  throw new FileError('no-frames', fileName, 'has a header but no sound in it', EXPORT_AGAIN)
+  return null
 }
 
 function withData(
@@ -108,9 +117,7 @@ function withData(
     )
   }
   const frames = blockAlign === null ? null : Math.floor(declared / blockAlign)
-  if (declared === 0 || frames === 0) {
-    throw new FileError('no-frames', fileName, 'has a header but no sound in it', EXPORT_AGAIN)
-  }
+  if (declared === 0 || frames === 0) throw noFrames(fileName)
   return { ...format, frames, dataOffset, dataBytes: declared }
 }
 
@@ -137,6 +144,10 @@ function readFormat(view: DataView, at: number, size: number, fileName: string):
 
 function damagedFormat(fileName: string): FileError {
   return new FileError('damaged', fileName, 'describes its sound in a way that makes no sense', EXPORT_AGAIN)
+}
+
+function noFrames(fileName: string): FileError {
+  return new FileError('no-frames', fileName, 'has a header but no sound in it', EXPORT_AGAIN)
 }
 
 function viewOf(bytes: Uint8Array): DataView {

@@ -46,9 +46,6 @@ const READERS: Readonly<Record<string, SampleReader>> = {
  */
 export function readWav(bytes: Uint8Array, fileName: string): ReadWav {
   const facts = readWavHeader(bytes, fileName)
-  if (!facts) {
-    throw new FileError('no-frames', fileName, 'has a header but no sound in it', 'Export it again as WAV.')
-  }
   const read = READERS[`${facts.coding}${facts.bytesPerSample}`]
   if (!read || facts.bytesPerSample === null || facts.frames === null) {
     throw new FileError(
