@@ -1,0 +1,27 @@
+import { useId } from 'react'
+import type { ChoiceParameter } from '../../core'
+import { ChoiceField } from './choice-field'
+import styles from './rows.module.css'
+
+interface ChoiceRowProps {
+  readonly parameter: ChoiceParameter
+  readonly value: unknown
+  readonly owner?: string
+  onChange(value: string | number): void
+}
+
+/** Label and choice of one setting. */
+export function ChoiceRow({ parameter, value, owner, onChange }: ChoiceRowProps) {
+  const id = useId()
+  return (
+    <>
+      <label className={styles.label} htmlFor={id}>
+        {owner && <span className={styles.unseen}>{owner}, </span>}
+        {parameter.label}
+      </label>
+      <span className={styles.wide}>
+        <ChoiceField id={id} parameter={parameter} value={value} onChange={onChange} />
+      </span>
+    </>
+  )
+}

@@ -1,0 +1,10 @@
+import 'react'
+
+declare module 'react' {
+  interface CSSProperties {
+    /** How far a slider's line is inked, as a percentage. */
+    '--filled'?: string
+    /** Colour of the stage that something belongs to. */
+    '--stage'?: string
+  }
+}

@@ -1,0 +1,46 @@
+import { type ReactNode, useRef, useState } from 'react'
+import styles from './menu.module.css'
+
+interface MenuProps {
+  /** On the button that opens it. */
+  readonly label: string
+  readonly disabled?: boolean
+  /** Choices; `close` folds the list and gives the focus back. */
+  children(close: () => void): ReactNode
+}
+
+/** A button with a list that opens under it, and closes on Escape or when the focus leaves. */
+export function Menu({ label, disabled = false, children }: MenuProps) {
+  const [open, setOpen] = useState(false)
+  const opener = useRef<HTMLButtonElement>(null)
+  const close = () => {
+    setOpen(false)
+    opener.current?.focus()
+  }
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: listens to keys and focus of the controls inside only
+    <span
+      className={styles.menu}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || !open) return
+        event.stopPropagation()
+        close()
+      }}
+      onBlur={(event) => {
+        if (!event.currentTarget.contains(event.relatedTarget)) setOpen(false)
+      }}
+    >
+      <button
+        ref={opener}
+        type="button"
+        className={styles.opener}
+        aria-expanded={open}
+        disabled={disabled}
+        onClick={() => setOpen(!open)}
+      >
+        {label}
+      </button>
+      {open && <span className={styles.list}>{children(close)}</span>}
+    </span>
+  )
+}

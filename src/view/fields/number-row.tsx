@@ -1,0 +1,28 @@
+import type { NumberParameter } from '../../core'
+import { NumberField } from './number-field'
+import styles from './rows.module.css'
+import { Slider } from './slider'
+
+interface NumberRowProps {
+  readonly parameter: NumberParameter
+  readonly value: number
+  /** What the setting belongs to, spoken before its label: "Band a". */
+  readonly owner?: string
+  onChange(value: number): void
+  onRest(): void
+}
+
+/** Label, slider and number field of one setting. */
+export function NumberRow({ parameter, value, owner, onChange, onRest }: NumberRowProps) {
+  const label = owner ? `${owner}, ${parameter.label.toLowerCase()}` : parameter.label
+  const control = { parameter, value, onChange, onRest }
+  return (
+    <>
+      <span className={styles.label} aria-hidden="true">
+        {parameter.label}
+      </span>
+      <Slider {...control} label={label} />
+      <NumberField {...control} label={`${label}, typed`} />
+    </>
+  )
+}

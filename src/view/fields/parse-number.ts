@@ -1,0 +1,73 @@
+import { bandParameters, type NumberParameter, printNumber, type Unit } from '../../core'
+import { qOfOctaves } from './bandwidth'
+
+/** A number that was understood, or what to say where it was not. */
+export type Parsed =
+  | { readonly ok: true; readonly value: number }
+  | { readonly ok: false; readonly message: string }
+
+/** What may stand behind a number, and what it is worth in the parameter's unit. */
+const SUFFIXES: Readonly<Record<Exclude<Unit, 'ratio'>, Readonly<Record<string, number>>>> = {
+  Hz: { '': 1, hz: 1, k: 1000, khz: 1000 },
+  dB: { '': 1, db: 1 },
+  dBFS: { '': 1, db: 1, dbfs: 1 },
+  ms: { '': 1, ms: 1, s: 1000, us: 0.001, µs: 0.001 },
+  '%': { '': 1, '%': 1 },
+  '': { '': 1 },
+}
+
+const NUMBER = /^([+-]?(?:\d+\.?\d*|\.\d+))\s*([a-zµ%]*)$/
+const RATIO = /^(\d+\.?\d*|\.\d+)(?:\s*(?::|to)\s*(\d+\.?\d*|\.\d+))?$/
+const INFINITE = /^(?:1\s*(?::|to)\s*)?(?:inf|infinity|infinite|∞)(?:\s*(?::|to)\s*1)?$/
+const OCTAVES = /^(\d+\.?\d*|\.\d+)(?:\s*\/\s*(\d+\.?\d*))?\s*oct(?:ave|aves)?$/
+
+/**
+ * What a person typed, in the parameter's unit: "3k", "3.2 kHz", "-19,3", "20:1", "1:20", "inf", "0.5 ms", "50 %",
+ * and a Q as a bandwidth, "1/2 oct". Decimal commas and true minus signs are taken as meant; the unit may be left
+ * out. Values outside the range are not brought into it, for that would be a setting nobody asked for.
+ */
+export function parseNumber(parameter: NumberParameter, text: string): Parsed {
+  const plain = text.trim().toLowerCase().replace(/[−–‒]/g, '-').replace(',', '.')
+  if (parameter.minMeans !== undefined && plain === parameter.minMeans)
+    return { ok: true, value: parameter.min }
+  const value = quantity(parameter, plain)
+  if (value === null) return { ok: false, message: `Not understood. Type ${allowed(parameter)}.` }
+  if (value < parameter.min || value > parameter.max)
+    return { ok: false, message: `Out of range. Type ${allowed(parameter)}.` }
+  return { ok: true, value }
+}
+
+/** The range of a parameter in words: "−80.0 dBFS to 0.0 dBFS". */
+export function allowed(parameter: NumberParameter): string {
+  const { min, max, minMeans } = parameter
+  const low = minMeans === undefined ? printNumber(parameter, min) : `${minMeans}, or up`
+  return max === Number.POSITIVE_INFINITY
+    ? `${low} and up, or inf`
+    : `${low} to ${printNumber(parameter, max)}`
+}
+
+function quantity(parameter: NumberParameter, plain: string): number | null {
+  if (parameter.unit === 'ratio') return ratio(plain)
+  if (parameter === bandParameters.q) {
+    const octaves = fraction(OCTAVES.exec(plain))
+    if (octaves !== null) return qOfOctaves(octaves)
+  }
+  const [, digits, suffix] = NUMBER.exec(plain) ?? []
+  if (digits === undefined || suffix === undefined) return null
+  const worth = new Map(Object.entries(SUFFIXES[parameter.unit])).get(suffix)
+  return worth === undefined ? null : (Number(digits) * worth) / (parameter.displayFactor ?? 1)
+}
+
+/** n:1 and 1:n mean the same: which side is the input differs from writer to writer. */
+function ratio(plain: string): number | null {
+  if (INFINITE.test(plain)) return Number.POSITIVE_INFINITY
+  const quotient = fraction(RATIO.exec(plain))
+  if (quotient === null || quotient === 0) return null
+  return plain.startsWith('1') && quotient < 1 ? 1 / quotient : quotient
+}
+
+function fraction(match: RegExpExecArray | null): number | null {
+  if (!match) return null
+  const value = Number(match[1]) / Number(match[2] ?? 1)
+  return Number.isFinite(value) ? value : null
+}
