@@ -1,0 +1,156 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { dirname, join, relative, resolve } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import ts from 'typescript'
+import { describe, expect, it } from 'vitest'
+import { stageDefinitions, stageKinds } from '../src/core'
+
+const root = fileURLToPath(new URL('..', import.meta.url))
+
+interface Module {
+  /** Path from the root, with forward slashes. */
+  readonly path: string
+  readonly text: string
+}
+
+function modulesIn(folder: string): Module[] {
+  return readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
+    .map((name) => `${folder}/${name.replaceAll('\\', '/')}`)
+    .filter((path) => /\.tsx?$/.test(path))
+    .sort()
+    .map((path) => ({ path, text: readFileSync(join(root, path), 'utf8') }))
+}
+
+const source = modulesIn('src')
+
+/**
+ * Who may import whom. A module belongs to the longest name here that its path begins with; its own group is
+ * always open to it. `packages` are the only npm packages it may use.
+ */
+const layers: Record<string, { readonly modules: readonly string[]; readonly packages: readonly string[] }> =
+  {
+    'src/core/sound.ts': { modules: [], packages: [] },
+    'src/core/dsp': { modules: ['src/core/sound.ts'], packages: ['fft.js'] },
+    'src/core/stages': { modules: ['src/core/dsp', 'src/core/sound.ts'], packages: [] },
+    'src/core/chain': {
+      modules: ['src/core/stages', 'src/core/dsp', 'src/core/sound.ts'],
+      packages: ['valibot'],
+    },
+    'src/core/measure': { modules: ['src/core/dsp', 'src/core/sound.ts'], packages: [] },
+    'src/core/study': {
+      modules: ['src/core/chain', 'src/core/measure', 'src/core/stages', 'src/core/dsp', 'src/core/sound.ts'],
+      packages: [],
+    },
+    'src/core/index.ts': { modules: ['src/core'], packages: [] },
+    'src/demo': { modules: ['src/core'], packages: [] },
+    'src/audio': { modules: ['src/core'], packages: ['mediabunny'] },
+    // What runs on the audio thread and in the worker needs nothing of the page.
+    'src/audio/thread': { modules: ['src/core', 'src/audio/engine'], packages: [] },
+    'src/audio/worker': { modules: ['src/core', 'src/audio/evidence'], packages: [] },
+    'src/state': { modules: ['src/core', 'src/audio', 'src/demo'], packages: ['zustand'] },
+    'src/view': {
+      modules: ['src/core', 'src/state'],
+      packages: ['react', 'react-dom', 'zustand', 'd3-scale', 'd3-shape'],
+    },
+  }
+
+function startsWithFolder(path: string, folder: string): boolean {
+  return path === folder || path.startsWith(`${folder}/`)
+}
+
+function layerOf(path: string): string {
+  const names = Object.keys(layers).filter((name) => startsWithFolder(path, name))
+  const longest = names.sort((a, b) => b.length - a.length)[0]
+  if (!longest) throw new Error(`${path} belongs to no layer`)
+  return longest
+}
+
+/** Specifiers a module imports from, types included. */
+function importsOf({ text }: Module): string[] {
+  return ts.preProcessFile(text, true, true).importedFiles.map(({ fileName }) => fileName)
+}
+
+/** Path of a relative import without its query; what it has no ending for is completed by what there is. */
+function targetOf(from: string, specifier: string): string {
+  const bare = specifier.replace(/\?.*$/, '')
+  const path = relative(root, resolve(root, dirname(from), bare)).replaceAll('\\', '/')
+  const endings = ['', '.ts', '.tsx', '/index.ts', '/index.tsx']
+  return endings.map((ending) => path + ending).find((full) => source.some((m) => m.path === full)) ?? path
+}
+
+describe('imports', () => {
+  it('are looked at in every module there is', () => {
+    expect(source.length).toBeGreaterThan(100)
+    const all = source.flatMap(importsOf)
+    expect(all.length).toBeGreaterThan(300)
+    expect(all).toContain('../dsp/decibels')
+  })
+
+  it('run one way, as the table of layers says', () => {
+    const wrong = source.flatMap((module) => {
+      const layer = layerOf(module.path)
+      const allowed = layers[layer]
+      return importsOf(module)
+        .filter((specifier) => {
+          if (!specifier.startsWith('.')) {
+            return !allowed?.packages.some((name) => startsWithFolder(specifier, name))
+          }
+          const target = targetOf(module.path, specifier)
+          // Style sheets are no modules; they lie beside the component that uses them.
+          if (target.endsWith('.css')) return layer !== 'src/view'
+          const own = startsWithFolder(target, layer)
+          return !own && !allowed?.modules.some((name) => startsWithFolder(target, name))
+        })
+        .map((specifier) => `${module.path} imports ${specifier}`)
+    })
+    expect(wrong).toEqual([])
+  })
+
+  it('never reach up to the view', () => {
+    const upward = source
+      .filter(({ path }) => !path.startsWith('src/view/'))
+      .flatMap((module) => importsOf(module).map((specifier) => targetOf(module.path, specifier)))
+      .filter((target) => startsWithFolder(target, 'src/view'))
+    expect(upward).toEqual([])
+  })
+})
+
+describe('modules', () => {
+  it('stay short enough to be read at a sitting: no more than 300 lines', () => {
+    const everything = [...source, ...modulesIn('test'), ...modulesIn('e2e')]
+    const long = everything.filter(({ text }) => text.split('\n').length > 301).map(({ path }) => path)
+    expect(long).toEqual([])
+  })
+
+  it('switch no check off and leave no type open', () => {
+    const forbidden = /@ts-(ignore|nocheck|expect-error)|\bas (any|never)\b|^[^*/]*[:<]\s*any\b/m
+    expect(source.filter(({ text }) => forbidden.test(text)).map(({ path }) => path)).toEqual([])
+  })
+
+  it('of the core know no clock, no chance and no console', () => {
+    const forbidden = /\bMath\.random\b|\bnew Date\b|\bDate\.now\b|\bperformance\.|\bconsole\./
+    const core = source.filter(({ path }) => path.startsWith('src/core/'))
+    expect(core.filter(({ text }) => forbidden.test(text)).map(({ path }) => path)).toEqual([])
+  })
+})
+
+describe('the one table of kinds', () => {
+  it.each(stageKinds)(
+    '%s has a label, a purpose, a help sentence for each parameter and a description',
+    (kind) => {
+      const definition = stageDefinitions[kind]
+      for (const sentence of [definition.purpose, ...helpOf(definition.parameters)]) {
+        expect(sentence).toMatch(/^[A-Z].*\.$/s)
+      }
+      expect(definition.label).toMatch(/^[A-Z]/)
+    },
+  )
+})
+
+/** The help sentences of a parameter table, those of list items included. */
+function helpOf(parameters: object): string[] {
+  return Object.values(parameters).flatMap((row: { help: string; item?: object }) => [
+    row.help,
+    ...(row.item ? helpOf(row.item) : []),
+  ])
+}
