@@ -7,16 +7,18 @@ interface ChoiceFieldProps {
   readonly value: unknown
   /** Where no visible label points here. */
   readonly label?: string
+  readonly describedBy?: string
   onChange(value: string | number): void
 }
 
 /** One of a few values, chosen from a native list. */
-export function ChoiceField({ id, parameter, value, label, onChange }: ChoiceFieldProps) {
+export function ChoiceField({ id, parameter, value, label, describedBy, onChange }: ChoiceFieldProps) {
   return (
     <select
       id={id}
       className={styles.choice}
       aria-label={label}
+      aria-describedby={describedBy}
       value={parameter.options.findIndex((option) => option.value === value)}
       onChange={(event) => {
         const chosen = parameter.options[Number(event.currentTarget.value)]

@@ -20,7 +20,16 @@ export function ChoiceRow({ parameter, value, owner, onChange }: ChoiceRowProps)
         {parameter.label}
       </label>
       <span className={styles.wide}>
-        <ChoiceField id={id} parameter={parameter} value={value} onChange={onChange} />
+        <span id={`${id}-help`} hidden>
+          {parameter.help}
+        </span>
+        <ChoiceField
+          id={id}
+          describedBy={`${id}-help`}
+          parameter={parameter}
+          value={value}
+          onChange={onChange}
+        />
       </span>
     </>
   )

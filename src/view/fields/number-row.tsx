@@ -1,3 +1,4 @@
+import { useId } from 'react'
 import type { NumberParameter } from '../../core'
 import { NumberField } from './number-field'
 import styles from './rows.module.css'
@@ -15,11 +16,15 @@ interface NumberRowProps {
 /** Label, slider and number field of one setting. */
 export function NumberRow({ parameter, value, owner, onChange, onRest }: NumberRowProps) {
   const label = owner ? `${owner}, ${parameter.label.toLowerCase()}` : parameter.label
-  const control = { parameter, value, onChange, onRest }
+  const helpId = useId()
+  const control = { parameter, value, describedBy: helpId, onChange, onRest }
   return (
     <>
       <span className={styles.label} aria-hidden="true">
         {parameter.label}
+      </span>
+      <span id={helpId} hidden>
+        {parameter.help}
       </span>
       <Slider {...control} label={label} />
       <NumberField {...control} label={`${label}, typed`} />

@@ -1,0 +1,54 @@
+import { useRef, useState } from 'react'
+import { type StageDoc, stageDefinitions } from '../../core'
+import { addBand, removeBand } from '../../state/chain-edits'
+import { useBench } from '../bench-context'
+import { Band } from './band'
+import styles from './band-list.module.css'
+import { HelpLine } from './help-line'
+
+interface BandListProps {
+  readonly stage: StageDoc<'equaliser'>
+  /** Position of the stage in the chain, from 0. */
+  readonly stageIndex: number
+}
+
+/** The bands of an equaliser, each with the settings its shape listens to. */
+export function BandList({ stage, stageIndex }: BandListProps) {
+  const { chain } = useBench()
+  const [help, setHelp] = useState('')
+  const adder = useRef<HTMLButtonElement>(null)
+  const { bands } = stage.settings
+  const full = bands.length >= stageDefinitions.equaliser.parameters.bands.maxItems
+  return (
+    <>
+      <ol className={styles.bands} aria-label="Bands">
+        {bands.map((band, bandIndex) => (
+          <Band
+            // Bands have no names of their own: the letter is the place.
+            // biome-ignore lint/suspicious/noArrayIndexKey: see above
+            key={bandIndex}
+            stageId={stage.id}
+            stageIndex={stageIndex}
+            band={band}
+            bandIndex={bandIndex}
+            onHelp={setHelp}
+            onRemove={() => {
+              chain.getState().edit(removeBand(stage.id, bandIndex))
+              adder.current?.focus()
+            }}
+          />
+        ))}
+      </ol>
+      <button
+        ref={adder}
+        type="button"
+        className={styles.add}
+        aria-disabled={full}
+        onClick={() => chain.getState().edit(addBand(stage.id))}
+      >
+        {full ? `No more than ${bands.length} bands` : 'Add a band'}
+      </button>
+      <HelpLine text={help} />
+    </>
+  )
+}

@@ -1,0 +1,77 @@
+import { type BandSettings, bandParameters, usedBandSettings } from '../../core'
+import { bandLetter, setBand } from '../../state/chain-edits'
+import { useBench } from '../bench-context'
+import { ChoiceField } from '../fields/choice-field'
+import { Switch } from '../fields/switch'
+import styles from './band.module.css'
+import { SettingRow } from './setting-row'
+import { StageGlyph } from './stage-glyph'
+
+interface BandProps {
+  readonly stageId: string
+  readonly stageIndex: number
+  readonly band: BandSettings
+  readonly bandIndex: number
+  onHelp(help: string): void
+  onRemove(): void
+}
+
+/** One band: its letter, shape and switch, and the settings its shape listens to. */
+export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }: BandProps) {
+  const { chain } = useBench()
+  const owner = `Band ${bandLetter(bandIndex)}`
+  const used = usedBandSettings(band)
+  const change = (key: keyof BandSettings) => (value: number | string | boolean) =>
+    chain
+      .getState()
+      .edit(setBand(stageId, bandIndex, { [key]: value }), `${stageId} band ${bandIndex} ${key}`)
+  const rest = () => chain.getState().endGesture()
+  const row = (key: keyof BandSettings) => (
+    <SettingRow
+      parameter={bandParameters[key]}
+      value={band[key]}
+      owner={owner}
+      onChange={change(key)}
+      onRest={rest}
+      onHelp={onHelp}
+    />
+  )
+  return (
+    <li className={band.on ? styles.band : styles.off} aria-label={owner}>
+      <div className={styles.head}>
+        <StageGlyph index={stageIndex} on={band.on} text={bandLetter(bandIndex)} />
+        <ChoiceField
+          parameter={bandParameters.shape}
+          value={band.shape}
+          label={`${owner}, shape`}
+          onChange={(shape) => {
+            change('shape')(shape)
+            rest()
+          }}
+        />
+        <button
+          type="button"
+          className={styles.remove}
+          aria-label={`Remove band ${bandLetter(bandIndex)}`}
+          onClick={onRemove}
+        >
+          remove
+        </button>
+        <Switch
+          on={band.on}
+          label={owner}
+          onChange={(on) => {
+            change('on')(on)
+            rest()
+          }}
+        />
+      </div>
+      <div className={styles.rows}>
+        {row('frequencyHz')}
+        {used.gain && row('gainDb')}
+        {used.slope && row('slopeDbPerOctave')}
+        {used.q && row('q')}
+      </div>
+    </li>
+  )
+}

@@ -1,0 +1,44 @@
+import { scaleLinear } from 'd3-scale'
+import { line } from 'd3-shape'
+import { dbToGain, plain, type SettingsByKind, saturationCurve } from '../../core'
+import { PictureFrame } from './picture-frame'
+import styles from './saturation-picture.module.css'
+import { stageColour } from './stage-colour'
+
+const SIDE = 200
+const x = scaleLinear([-1, 1], [8, SIDE - 8])
+const y = scaleLinear([-1, 1], [SIDE - 8, 8])
+const INPUTS = Array.from({ length: 101 }, (_, i) => (i - 50) / 50)
+
+interface SaturationPictureProps {
+  readonly settings: SettingsByKind['saturator']
+  readonly index: number
+}
+
+/** The curve that the wave is bent along, sample by sample, before mix and output level. */
+export function SaturationPicture({ settings: { driveDb, bias }, index }: SaturationPictureProps) {
+  const drive = dbToGain(driveDb)
+  const path = line<number>()
+    .x((input) => x(input))
+    .y((input) => y(saturationCurve(input, drive, bias)))(INPUTS)
+  return (
+    <PictureFrame
+      width={SIDE}
+      height={SIDE}
+      label={`The saturator's curve, driven ${plain(driveDb, 1)} dB: straight for quiet sound, bent for loud.`}
+      caption="Sample out against sample in, full scale at the edges, before mix and output."
+    >
+      <clipPath id="saturation-clip">
+        <rect x={8} y={8} width={SIDE - 16} height={SIDE - 16} />
+      </clipPath>
+      <path className={styles.axes} d={`M${x(0)},8V${SIDE - 8}M8,${y(0)}H${SIDE - 8}`} />
+      <path className={styles.without} d={`M${x(-1)},${y(-1)}L${x(1)},${y(1)}`} />
+      <path
+        className={styles.with}
+        clipPath="url(#saturation-clip)"
+        d={path ?? ''}
+        style={{ '--stage': stageColour(index) }}
+      />
+    </PictureFrame>
+  )
+}

@@ -1,0 +1,56 @@
+import { scaleLinear, scaleLog } from 'd3-scale'
+import { frequency, plain, type SettingsByKind } from '../../core'
+import { useEvidence } from '../bench-context'
+import { spectrumPath } from '../curve/spectrum-path'
+import { PictureFrame } from './picture-frame'
+import styles from './sibilance-picture.module.css'
+import { stageColour } from './stage-colour'
+
+const WIDTH = 320
+const HEIGHT = 170
+const LEFT = 30
+const BOTTOM = HEIGHT - 24
+const x = scaleLog([200, 20_000], [LEFT, WIDTH - 8])
+const y = scaleLinear([-90, 0], [BOTTOM, 8])
+const TICKS_HZ = [200, 500, 1000, 2000, 5000, 10_000, 20_000]
+const TICKS_DB = [-80, -60, -40, -20, 0]
+
+interface SibilancePictureProps {
+  readonly settings: SettingsByKind['de-esser']
+  readonly index: number
+}
+
+/** Where a de-esser splits the sound and what level it holds, over the spectrum of the take. */
+export function SibilancePicture({ settings: { crossoverHz, thresholdDb }, index }: SibilancePictureProps) {
+  const evidence = useEvidence((state) => state.evidence)
+  const split = x(crossoverHz)
+  const held = y(thresholdDb)
+  return (
+    <PictureFrame
+      width={WIDTH}
+      height={HEIGHT}
+      label={`What lies above ${frequency(crossoverHz)} is held to ${plain(thresholdDb, 1)} dBFS, drawn over the spectrum of the take.`}
+      caption="Split and threshold (peak of all that lies above the split) over the average spectrum, dBFS in sixths of an octave: dashed without, solid with."
+    >
+      <rect className={styles.above} x={split} y={8} width={WIDTH - 8 - split} height={BOTTOM - 8} />
+      {TICKS_HZ.map((hz) => (
+        <text key={hz} className={styles.tick} x={x(hz)} y={BOTTOM + 16} textAnchor="middle">
+          {hz < 1000 ? hz : `${hz / 1000}k`}
+        </text>
+      ))}
+      {TICKS_DB.map((db) => (
+        <text key={db} className={styles.tick} x={LEFT - 6} y={y(db)} dy="0.35em" textAnchor="end">
+          {plain(db, 0)}
+        </text>
+      ))}
+      <path className={styles.axes} d={`M${LEFT},8V${BOTTOM}H${WIDTH - 8}`} />
+      {evidence && <path className={styles.without} d={spectrumPath(evidence.without.spectrum, x, y)} />}
+      {evidence && <path className={styles.with} d={spectrumPath(evidence.with.spectrum, x, y)} />}
+      <path
+        className={styles.split}
+        style={{ '--stage': stageColour(index) }}
+        d={`M${split},${BOTTOM}V${held}H${WIDTH - 8}`}
+      />
+    </PictureFrame>
+  )
+}

@@ -1,0 +1,19 @@
+import type { StageDoc } from '../../core'
+import { SaturationPicture } from './saturation-picture'
+import { SibilancePicture } from './sibilance-picture'
+import { StaticCurvePicture } from './static-curve-picture'
+
+/** What a kind of stage is best seen by. Equalisers have the curve for it, and gain has nothing to show. */
+export function StagePicture({ stage, index }: { stage: StageDoc; index: number }) {
+  switch (stage.kind) {
+    case 'compressor':
+      return <StaticCurvePicture curve={stage.settings} index={index} on={stage.on} />
+    case 'de-esser':
+      return <SibilancePicture settings={stage.settings} index={index} />
+    case 'saturator':
+      return <SaturationPicture settings={stage.settings} index={index} />
+    case 'equaliser':
+    case 'gain':
+      return null
+  }
+}

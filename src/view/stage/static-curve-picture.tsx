@@ -1,0 +1,55 @@
+import { scaleLinear } from 'd3-scale'
+import { line } from 'd3-shape'
+import { plain, type StaticCurve } from '../../core'
+import { PictureFrame } from './picture-frame'
+import { stageColour } from './stage-colour'
+import { HIGHEST_DBFS, LOWEST_DBFS, staticCurvePoints } from './static-curve'
+import styles from './static-curve-picture.module.css'
+import { WorkingPoint } from './working-point'
+
+const SIDE = 200
+const MARGIN = 28
+const x = scaleLinear([LOWEST_DBFS, HIGHEST_DBFS], [MARGIN, SIDE - 8])
+const y = scaleLinear([LOWEST_DBFS, HIGHEST_DBFS], [SIDE - MARGIN, 8])
+const TICKS = [-80, -60, -40, -20, 0]
+
+interface StaticCurvePictureProps {
+  readonly curve: StaticCurve
+  readonly index: number
+  readonly on: boolean
+}
+
+/** Output against input level once everything has settled, without makeup; the point is where it works just now. */
+export function StaticCurvePicture({ curve, index, on }: StaticCurvePictureProps) {
+  const path = line<[number, number]>()
+    .x(([inDb]) => x(inDb))
+    .y(([, outDb]) => y(outDb))(staticCurvePoints(curve))
+  const threshold = `${plain(curve.thresholdDb, 1)} dBFS`
+  return (
+    <PictureFrame
+      width={SIDE}
+      height={SIDE}
+      label={`Static curve: levels up to the threshold of ${threshold} leave as they came, what rises above it is held.`}
+      caption="Level out against level in, dBFS, before makeup. The point shows the reduction just now."
+    >
+      {TICKS.map((db) => (
+        <g key={db}>
+          <text className={styles.tick} x={x(db)} y={SIDE - MARGIN + 16} textAnchor="middle">
+            {plain(db, 0)}
+          </text>
+          <text className={styles.tick} x={MARGIN - 6} y={y(db)} dy="0.35em" textAnchor="end">
+            {plain(db, 0)}
+          </text>
+        </g>
+      ))}
+      <path className={styles.axes} d={`M${MARGIN},8V${SIDE - MARGIN}H${SIDE - 8}`} />
+      <path className={styles.threshold} d={`M${x(curve.thresholdDb)},8V${SIDE - MARGIN}`} />
+      <path
+        className={styles.without}
+        d={`M${x(LOWEST_DBFS)},${y(LOWEST_DBFS)}L${x(HIGHEST_DBFS)},${y(HIGHEST_DBFS)}`}
+      />
+      <path className={styles.with} d={path ?? ''} style={{ '--stage': stageColour(index) }} />
+      {on && <WorkingPoint curve={curve} index={index} x={x} y={y} />}
+    </PictureFrame>
+  )
+}
