@@ -13,7 +13,6 @@ export const faultSizes = {
   room: { decaySeconds: 0.35, levelDb: -20 },
   box: { frequencyHz: 310, gainDb: 6, q: 1.8 },
   top: { frequencyHz: 8000, gainDb: -6 },
-  preamplifierHz: 12,
   voicePeakDbfs: -4,
   rumble: { fromHz: 18, toHz: 45, levelDbfs: -46 },
   noise: { fromHz: 100, toHz: 1500, topDb: -12, levelDbfs: -64 },

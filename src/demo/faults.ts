@@ -30,8 +30,6 @@ export function spoil(voice: CleanVoice, segments: readonly Segment[], seed: num
   filter(take, [
     bell(box.frequencyHz, box.gainDb, box.q, sampleRate),
     highShelf(top.frequencyHz, top.gainDb, butterworthQ, sampleRate),
-    // The shelf of the proximity rise lifts what little direct current there is; a preamplifier stops it.
-    highPass(sizes.preamplifierHz, butterworthQ, sampleRate),
   ])
   const levels = levelPhrases(take, segments, sizes.phraseLevelsDb)
   addPlosiveBursts(take, segments, levels)

@@ -59,7 +59,7 @@ export function glottalSource(controls: GlottalControls, frames: number, seed: n
       const fullPulse = lerp(fullSamples[index] ?? 0, fullSamples[next] ?? 0, share)
       tilted += follow * (lerp(softPulse, fullPulse, effort) * cycleGain - tilted)
       const voiceGain = voice.from + voice.slope * step
-      const halved = voiceGain > 0.01 && phase > 0.5 ? 0.5 : 1
+      const halved = voiceGain > 0.01 && phase < 0.5 ? 0.5 : 1
       breathed += breathFollow * ((noise[i] ?? 0) * halved - breathed)
       source[i] = tilted * voiceGain + breathed * (breath.from + breath.slope * step)
       phase += (pitchHz * cycleRate) / sampleRate

@@ -36,7 +36,7 @@ export interface FaultLabel {
   readonly kind: FaultKind
   readonly what: string
   readonly amount: number
-  /** `dB` is against the clean voice, `dBFS` an RMS level, `cm` a distance. */
+  /** `dB` is against what `what` names or, if it names nothing, the clean voice; `dBFS` an RMS level; `cm` a distance. */
   readonly unit: 'dB' | 'dBFS' | 'cm'
   /** Where in the spectrum, if it has a place there. */
   readonly frequencyHz?: number

@@ -21,7 +21,10 @@ const harmonicCounts = [160, 112, 80, 56, 40, 28, 20] as const
 /** One cycle of the pulse for low notes to high ones, each without harmonics that would fold over. */
 export type PulseTables = readonly { readonly harmonics: number; readonly samples: Float64Array }[]
 
-/** Tables of the pulse with the given shares, all scaled alike: the full pulse has mean square 1. */
+/**
+ * Tables of the pulse with the given shares, all scaled alike: the full pulse has mean square 1. Each cycle starts
+ * as the glottis shuts, which is what excites the mouth most: so two pulses mix without cancelling each other.
+ */
 export function pulseTables(rise: number, fall: number): PulseTables {
   const most = harmonicCounts[0]
   const { cosines, sines } = fourierSeries(rise, fall, most)
@@ -47,7 +50,7 @@ function fourierSeries(rise: number, fall: number, most: number) {
   const cosines = new Float64Array(most + 1)
   const sines = new Float64Array(most + 1)
   for (let i = 0; i < analysisLength; i += 1) {
-    const slope = (2 / analysisLength) * pulseSlope(i / analysisLength, rise, fall)
+    const slope = (2 / analysisLength) * pulseSlope((i / analysisLength + rise + fall) % 1, rise, fall)
     if (slope === 0) continue
     for (let k = 1; k <= most; k += 1) {
       const angle = (i * k) % analysisLength
