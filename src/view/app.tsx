@@ -1,0 +1,71 @@
+import { useState } from 'react'
+import type { Bench } from '../state/bench'
+import styles from './app.module.css'
+import { BenchProvider } from './bench-context'
+import { TheCurve } from './curve/the-curve'
+import { DeliverSheet } from './deliver/deliver-sheet'
+import { DropAreas } from './files/drop-areas'
+import { FilePickers } from './files/file-pickers'
+import { TheHeader } from './header/the-header'
+import { KeysSheet } from './keys/keys-sheet'
+import { ListeningBar } from './listening/listening-bar'
+import { CareNote } from './notices/care-note'
+import { ErrorBoundary } from './notices/error-boundary'
+import { Notices } from './notices/notices'
+import { TheNumbers } from './numbers/the-numbers'
+import { ThePath } from './path/the-path'
+import { ScreenProvider } from './screen-context'
+import { createScreenStore } from './screen-store'
+import { StageAtHand } from './stage/stage-at-hand'
+import { TheTake } from './take/the-take'
+
+/** The whole page, in the order of the work. */
+export function App({ bench }: { bench: Bench }) {
+  const [screen] = useState(createScreenStore)
+  return (
+    <BenchProvider bench={bench}>
+      <ScreenProvider screen={screen}>
+        <ErrorBoundary what="The page">
+          <FilePickers>
+            <Page />
+            <DropAreas />
+          </FilePickers>
+        </ErrorBoundary>
+      </ScreenProvider>
+    </BenchProvider>
+  )
+}
+
+function Page() {
+  return (
+    <div className={styles.page}>
+      <TheHeader />
+      <CareNote />
+      <main className={styles.parts}>
+        <ErrorBoundary what="The take">
+          <TheTake />
+        </ErrorBoundary>
+        <ErrorBoundary what="The path">
+          <ThePath />
+        </ErrorBoundary>
+        <div className={styles.side}>
+          <ErrorBoundary what="The stage at hand">
+            <StageAtHand />
+          </ErrorBoundary>
+          <ErrorBoundary what="The curve">
+            <TheCurve />
+          </ErrorBoundary>
+          <ErrorBoundary what="The numbers">
+            <TheNumbers />
+          </ErrorBoundary>
+        </div>
+      </main>
+      <footer className={styles.reach}>
+        <Notices />
+        <ListeningBar />
+      </footer>
+      <DeliverSheet />
+      <KeysSheet />
+    </div>
+  )
+}

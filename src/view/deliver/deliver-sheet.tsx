@@ -1,0 +1,51 @@
+import { useBench, useDelivery, useTake } from '../bench-context'
+import { Sheet } from '../dialog/sheet'
+import { Choice } from '../listening/choice'
+import styles from './deliver.module.css'
+import { DeliveryNews } from './delivery-news'
+import { deliveredFacts, formats } from './delivery-words'
+
+/** Makes the file that leaves the bench. */
+export function DeliverSheet() {
+  const { deliveries } = useBench()
+  const sound = useTake(({ take }) => take?.sound ?? null)
+  const format = useDelivery((state) => state.format)
+  const working = useDelivery((state) => state.working)
+  const busy = working !== null
+  return (
+    <Sheet name="deliver" title="Deliver">
+      <p>The take through the whole chain, as a WAV file on this computer.</p>
+      <Choice
+        legend="Format"
+        className={styles.formats}
+        value={format}
+        options={formats}
+        onChange={(chosen) => deliveries.setFormat(chosen)}
+      />
+      {sound && <p className={styles.facts}>{deliveredFacts(sound)}</p>}
+      <p className={styles.facts}>
+        The monitor volume and the matching have no part in it. With every stage off it gives your samples
+        back.
+      </p>
+      <div className={styles.actions}>
+        <button
+          type="button"
+          className={styles.main}
+          disabled={busy || !sound}
+          onClick={() => void deliveries.deliver()}
+        >
+          Save the file
+        </button>
+        {busy && (
+          <>
+            <progress value={working} aria-label="Rendering" />
+            <button type="button" onClick={() => deliveries.cancel()}>
+              Cancel
+            </button>
+          </>
+        )}
+      </div>
+      <DeliveryNews />
+    </Sheet>
+  )
+}

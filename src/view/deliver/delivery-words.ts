@@ -1,0 +1,23 @@
+import type { WavFormat } from '../../audio/files/wav-writer'
+import { durationSeconds, type Sound } from '../../core'
+import { printTime } from '../take/time-text'
+
+/** The formats offered, the usual one first. */
+export const formats: readonly { readonly value: WavFormat; readonly label: string }[] = [
+  { value: 'pcm24', label: '24-bit, for further mixing' },
+  { value: 'pcm16', label: '16-bit' },
+  { value: 'float32', label: '32-bit float, which cannot clip' },
+]
+
+/** What the file will be. */
+export function deliveredFacts(sound: Sound): string {
+  const channels = sound.channels.length === 1 ? 'mono' : 'stereo'
+  return `${sound.sampleRate / 1000} kHz, ${channels}, ${printTime(durationSeconds(sound))}: as long as the take, and aligned with it sample for sample.`
+}
+
+/** What to do about samples that did not fit into the format; null when all did. */
+export function clippedWarning(clippedSamples: number): string | null {
+  if (clippedSamples === 0) return null
+  const samples = clippedSamples === 1 ? '1 sample was' : `${clippedSamples} samples were`
+  return `${samples} above full scale and clipped. Lower the gain at the end of the chain, or deliver 32-bit float.`
+}

@@ -1,0 +1,34 @@
+import type { DragEvent } from 'react'
+import { useBench, useTake } from '../bench-context'
+import { assignFiles, type FileRole } from './assign-files'
+import styles from './drop-areas.module.css'
+import { useFileDrag } from './use-file-drag'
+
+/** Two areas over the whole page, there only while files are dragged over it. */
+export function DropAreas() {
+  const { takes } = useBench()
+  const hasTake = useTake(({ take }) => take !== null)
+  const dragging = useFileDrag()
+  if (!dragging) return null
+
+  const drop = (role: FileRole) => async (event: DragEvent) => {
+    const { take, backing } = assignFiles([...event.dataTransfer.files], role)
+    if (take) await takes.openTake(take)
+    if (backing) await takes.openBacking(backing)
+  }
+  return (
+    <div className={styles.areas}>
+      <section className={styles.area} aria-label="Drop the take here" onDrop={drop('take')}>
+        <p className={styles.what}>Take</p>
+        <p>The lead vocal. With a second file, that one is the backing.</p>
+      </section>
+      {hasTake && (
+        <section className={styles.area} aria-label="Drop the backing here" onDrop={drop('backing')}>
+          <p className={styles.what}>Backing</p>
+          <p>What the voice has to be heard over.</p>
+        </section>
+      )}
+      <p className={styles.promise}>Files stay on this computer. Nothing is sent anywhere.</p>
+    </div>
+  )
+}

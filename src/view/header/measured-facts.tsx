@@ -1,0 +1,26 @@
+import { useTake } from '../bench-context'
+import { measureFacts } from './facts'
+import styles from './header.module.css'
+
+/** What was measured of the take as it came. Its line is there before its figures, so that nothing moves. */
+export function MeasuredFacts() {
+  const measures = useTake(({ take }) => take?.measures ?? null)
+  const replaced = useTake(({ take }) => take?.replacedSamples ?? 0)
+  return (
+    <dl className={styles.facts} aria-label="The take as it came">
+      {measures &&
+        measureFacts(measures).map(({ label, value, worth }) => (
+          <div key={label} className={worth ? styles.worth : undefined}>
+            <dt>{label}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      {replaced > 0 && (
+        <div className={styles.worth}>
+          <dt>Not numbers, now silence</dt>
+          <dd>{replaced} samples</dd>
+        </div>
+      )}
+    </dl>
+  )
+}

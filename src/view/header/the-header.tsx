@@ -1,0 +1,51 @@
+import { useBench, useTake } from '../bench-context'
+import { useFilePickers } from '../files/file-pickers'
+import { useScreenStore } from '../screen-context'
+import { takeFacts } from './facts'
+import styles from './header.module.css'
+import { MeasuredFacts } from './measured-facts'
+import { ThemeChoice } from './theme-choice'
+import { UndoButtons } from './undo-buttons'
+
+/** What is on the bench, and what can be brought onto it or taken away. */
+export function TheHeader() {
+  const { takes } = useBench()
+  const screen = useScreenStore()
+  const { chooseTake, chooseBacking } = useFilePickers()
+  const take = useTake((state) => state.take)
+  return (
+    <header className={styles.header}>
+      <div className={styles.line}>
+        <h1 className={styles.name}>Evenhand</h1>
+        <p className={styles.take}>
+          {take ? [take.name, ...takeFacts(take)].join('  ·  ') : 'no take yet'}
+          <span title="Files are read by this page and sent nowhere">{'  ·  '}stays on this computer</span>
+        </p>
+        <nav className={styles.actions} aria-label="Bench">
+          <UndoButtons />
+          <button
+            type="button"
+            title="WAV, FLAC, MP3, M4A or OGG. Nothing is sent anywhere."
+            onClick={chooseTake}
+          >
+            Open take
+          </button>
+          <button type="button" disabled={!take} title="What the voice is heard over" onClick={chooseBacking}>
+            Open backing
+          </button>
+          <button type="button" onClick={() => void takes.openDemo()}>
+            Demo
+          </button>
+          <button type="button" disabled={!take} onClick={() => screen.setState({ sheet: 'deliver' })}>
+            Deliver
+          </button>
+          <button type="button" onClick={() => screen.setState({ sheet: 'keys' })}>
+            Keys
+          </button>
+          <ThemeChoice />
+        </nav>
+      </div>
+      <MeasuredFacts />
+    </header>
+  )
+}

@@ -1,0 +1,24 @@
+import { useBench, useChain } from '../bench-context'
+import styles from './header.module.css'
+
+/** Undo and redo, each with what it would do in words. */
+export function UndoButtons() {
+  const { chain } = useBench()
+  const undone = useChain(({ past }) => past.at(-1)?.words ?? null)
+  const redone = useChain(({ future }) => future[0]?.words ?? null)
+  return (
+    <>
+      <Step name="Undo" words={undone} onStep={() => chain.getState().undo()} />
+      <Step name="Redo" words={redone} onStep={() => chain.getState().redo()} />
+    </>
+  )
+}
+
+function Step({ name, words, onStep }: { name: string; words: string | null; onStep: () => void }) {
+  const label = words === null ? name : `${name}: ${words}`
+  return (
+    <button type="button" className={styles.step} disabled={words === null} title={label} onClick={onStep}>
+      {label}
+    </button>
+  )
+}

@@ -1,0 +1,38 @@
+import { useId } from 'react'
+import styles from './listening.module.css'
+
+interface ChoiceProps<Value extends string> {
+  /** What is chosen, for those who cannot see the place it stands in. */
+  readonly legend: string
+  readonly value: Value
+  readonly options: readonly { readonly value: Value; readonly label: string }[]
+  readonly className?: string | undefined
+  onChange(value: Value): void
+}
+
+/** One of a few, all of them in sight: native radio buttons that look like words. */
+export function Choice<Value extends string>({
+  legend,
+  value,
+  options,
+  className = styles.choice,
+  onChange,
+}: ChoiceProps<Value>) {
+  const name = useId()
+  return (
+    <fieldset className={className}>
+      <legend className={styles.hidden}>{legend}</legend>
+      {options.map((option) => (
+        <label key={option.value} data-value={option.value}>
+          <input
+            type="radio"
+            name={name}
+            checked={option.value === value}
+            onChange={() => onChange(option.value)}
+          />
+          <span>{option.label}</span>
+        </label>
+      ))}
+    </fieldset>
+  )
+}

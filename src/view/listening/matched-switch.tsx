@@ -1,0 +1,23 @@
+import { useBench, useEvidence, useListen } from '../bench-context'
+import styles from './listening.module.css'
+import { matchedWords } from './matched-words'
+
+/** Both sides equally loud, and by what gain. */
+export function MatchedSwitch() {
+  const { listening } = useBench()
+  const matched = useListen((state) => state.matched)
+  const gains = useEvidence(({ evidence }) => evidence?.matching ?? null)
+  return (
+    <div className={styles.pair}>
+      <label className={styles.check}>
+        <input
+          type="checkbox"
+          checked={matched}
+          onChange={(event) => listening.setMatched(event.target.checked)}
+        />
+        matched
+      </label>
+      <span className={styles.note}>{matchedWords(matched, gains)}</span>
+    </div>
+  )
+}

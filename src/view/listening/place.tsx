@@ -1,0 +1,30 @@
+import { frameCount } from '../../core'
+import { useBench, useListen, useTake } from '../bench-context'
+import { useScreenStore } from '../screen-context'
+import { printTime } from '../take/time-text'
+import styles from './listening.module.css'
+import { switchLoop } from './switch-loop'
+
+/** Where the take plays, and whether a stretch of it repeats. */
+export function Place() {
+  const bench = useBench()
+  const screen = useScreenStore()
+  const sampleRate = useTake(({ take }) => take?.sound.sampleRate ?? 1)
+  const hasTake = useTake(({ take }) => take !== null && frameCount(take.sound) > 0)
+  const time = useListen((state) => printTime(state.positionFrame / sampleRate))
+  const looping = useListen((state) => state.loop !== null)
+  return (
+    <div className={styles.pair}>
+      <span className={styles.time}>{time}</span>
+      <button
+        type="button"
+        className={styles.small}
+        aria-pressed={looping}
+        disabled={!hasTake}
+        onClick={() => switchLoop(bench, screen)}
+      >
+        loop {looping ? 'on' : 'off'}
+      </button>
+    </div>
+  )
+}

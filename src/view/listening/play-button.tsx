@@ -1,0 +1,22 @@
+import { useBench, useListen, useTake } from '../bench-context'
+import styles from './listening.module.css'
+
+/** Starts and stops. */
+export function PlayButton() {
+  const { listening } = useBench()
+  const playing = useListen((state) => state.playing)
+  const hasTake = useTake(({ take }) => take !== null)
+  return (
+    <button
+      type="button"
+      className={styles.play}
+      aria-label={playing ? 'Stop' : 'Play'}
+      disabled={!hasTake}
+      onClick={() => void listening.togglePlay()}
+    >
+      <svg viewBox="0 0 24 24" width="20" height="20" aria-hidden="true">
+        {playing ? <path d="M7 6h10v12H7z" /> : <path d="M8 5l11 7-11 7z" />}
+      </svg>
+    </button>
+  )
+}

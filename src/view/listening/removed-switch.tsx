@@ -1,0 +1,21 @@
+import { useBench, useListen } from '../bench-context'
+import styles from './listening.module.css'
+
+/** Hears only what the stage or the chain takes away. */
+export function RemovedSwitch() {
+  const { listening } = useBench()
+  const removed = useListen(({ heard }) => heard === 'removed')
+  return (
+    <div className={styles.pair}>
+      <label className={styles.check}>
+        <input
+          type="checkbox"
+          checked={removed}
+          onChange={(event) => listening.setRemoved(event.target.checked)}
+        />
+        only what was removed
+      </label>
+      <span className={styles.note}>starts 6 dB lower</span>
+    </div>
+  )
+}

@@ -1,0 +1,11 @@
+import type { Bench } from '../../state/bench'
+
+/** Compares the whole chain, or the stage at hand; the other of the two when left out. */
+export function switchScope(
+  { chain, listen, listening }: Pick<Bench, 'chain' | 'listen' | 'listening'>,
+  to: 'chain' | 'part' = listen.getState().scope.kind === 'chain' ? 'part' : 'chain',
+): void {
+  const { selectedId } = chain.getState()
+  if (to === 'chain' || selectedId === null) listening.setScope({ kind: 'chain' })
+  else listening.setScope({ kind: 'stage', stageId: selectedId })
+}

@@ -1,0 +1,31 @@
+import { useScreen, useScreenStore } from '../screen-context'
+import styles from './notices.module.css'
+
+/** Care for ears: a short note that can be put away, with the exposure figures and their sources behind it. */
+export function CareNote() {
+  const screen = useScreenStore()
+  const read = useScreen(({ careNoteRead }) => careNoteRead)
+  if (read) return null
+  return (
+    <aside className={styles.care} aria-label="Care for ears">
+      <details>
+        <summary>
+          Keep headphones low and take breaks: loud sound damages hearing for good.{' '}
+          <span className={styles.more}>Figures and sources</span>
+        </summary>
+        <ul>
+          <li>
+            NIOSH, publication 98-126 (1998): at most 85 dBA for 8 hours; each 3 dB more halves the time.
+          </li>
+          <li>WHO and ITU-T H.870: how loud and how long personal listening may be in a week.</li>
+          <li>
+            Software cannot measure the level at your ear. Local rules and professional advice come first.
+          </li>
+        </ul>
+      </details>
+      <button type="button" onClick={() => screen.setState({ careNoteRead: true })}>
+        Put away
+      </button>
+    </aside>
+  )
+}

@@ -1,0 +1,29 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { FrameRange } from '../audio/evidence/matching'
+
+/** A sheet that lies over the page. */
+export type SheetName = 'deliver' | 'keys'
+
+export type Theme = 'system' | 'light' | 'dark'
+
+/** What concerns the screen alone: nothing here changes what is heard or delivered. */
+export interface ScreenState {
+  readonly sheet: SheetName | null
+  readonly theme: Theme
+  /** Whether keys without a modifier do something; off for those whom they surprise (WCAG 2.2, 2.1.4). */
+  readonly singleKeys: boolean
+  readonly careNoteRead: boolean
+  /** The loop to come back to when looping is switched on again. */
+  readonly lastLoop: FrameRange | null
+}
+
+/** The screen as it is at first. */
+export function createScreenStore(): StoreApi<ScreenState> {
+  return createStore<ScreenState>()(() => ({
+    sheet: null,
+    theme: 'system',
+    singleKeys: true,
+    careNoteRead: false,
+    lastLoop: null,
+  }))
+}

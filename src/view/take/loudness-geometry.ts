@@ -1,0 +1,47 @@
+import { line } from 'd3-shape'
+import type { LoudnessOverTime } from '../../core'
+import { type TimeView, xOfFrame } from './time-view'
+
+/** Bottom and top of the lane, LUFS. */
+export interface LoudnessRange {
+  readonly lowLufs: number
+  readonly highLufs: number
+}
+
+/** Room for a voice between its quietest and its loudest phrase, LU. */
+const RANGE_LU = 24
+const STEP_LU = 6
+
+/** The range of a lane that shows several curves: from the next step above the loudest of them, 24 LU down. */
+export function loudnessRange(curves: readonly LoudnessOverTime[]): LoudnessRange {
+  let loudest = -60
+  for (const { shortTermLufs } of curves)
+    for (const value of shortTermLufs) if (value > loudest) loudest = value
+  const highLufs = Math.ceil(loudest / STEP_LU) * STEP_LU
+  return { lowLufs: highLufs - RANGE_LU, highLufs }
+}
+
+/** Short-term loudness in the seen stretch as an SVG path; gaps where it is not measurable. */
+export function loudnessPath(
+  { hopSeconds, shortTermLufs }: LoudnessOverTime,
+  view: TimeView,
+  sampleRate: number,
+  widthPx: number,
+  heightPx: number,
+  { lowLufs, highLufs }: LoudnessRange,
+): string {
+  const hopFrames = hopSeconds * sampleRate
+  const first = Math.max(0, Math.floor(view.from / hopFrames))
+  const end = Math.min(shortTermLufs.length, Math.ceil(view.to / hopFrames) + 1)
+  // More points than pixels say nothing more: a window of 3 s moves slowly.
+  const stride = Math.max(1, Math.floor((end - first) / Math.max(1, widthPx)))
+  const indices: number[] = []
+  for (let i = first; i < end; i += stride) indices.push(i)
+  const value = (i: number) => shortTermLufs[i] ?? Number.NaN
+  const path = line<number>()
+    .defined((i) => value(i) > lowLufs)
+    .x((i) => xOfFrame(view, i * hopFrames, widthPx))
+    .y((i) => ((highLufs - value(i)) / (highLufs - lowLufs)) * (heightPx - 2) + 1)
+    .digits(1)
+  return path(indices) ?? ''
+}

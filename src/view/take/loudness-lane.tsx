@@ -1,0 +1,51 @@
+import { useMemo } from 'react'
+import type { Evidence } from '../../audio/evidence/evidence'
+import { plain } from '../../core'
+import { Lane } from './lane'
+import { loudnessPath, loudnessRange } from './loudness-geometry'
+import styles from './take.module.css'
+import type { TimeView } from './time-view'
+
+const HEIGHT = 44
+
+interface LoudnessLaneProps {
+  readonly evidence: Evidence | null
+  readonly view: TimeView
+  readonly sampleRate: number
+  readonly width: number
+}
+
+/** Short-term loudness along the take, without (dashed) and with (solid). */
+export function LoudnessLane({ evidence, view, sampleRate, width }: LoudnessLaneProps) {
+  const range = useMemo(
+    () => (evidence ? loudnessRange([evidence.without.loudness, evidence.with.loudness]) : null),
+    [evidence],
+  )
+  const paths = useMemo(() => {
+    if (!evidence || !range) return null
+    const path = (side: 'without' | 'with') =>
+      loudnessPath(evidence[side].loudness, view, sampleRate, width, HEIGHT, range)
+    return { without: path('without'), with: path('with') }
+  }, [evidence, range, view, sampleRate, width])
+  const scale = range ? `${plain(range.lowLufs, 0)} to ${plain(range.highLufs, 0)} LUFS` : '–'
+  const label = (
+    <>
+      <span>Loudness of the last 3 s</span>
+      <span>{scale}</span>
+    </>
+  )
+  const sentence = evidence
+    ? `Short-term loudness along the take, from ${scale}. Highest ${lufs(evidence.without.measures.shortTermMaxLufs)} without, ${lufs(evidence.with.measures.shortTermMaxLufs)} with.`
+    : 'Short-term loudness along the take, not drawn yet.'
+  return (
+    <Lane label={label} sentence={sentence} width={width} height={HEIGHT}>
+      <line className={styles.hairline} x1="0" x2={width} y1={HEIGHT - 0.5} y2={HEIGHT - 0.5} />
+      {paths && <path className={styles.loudnessWithout} d={paths.without} />}
+      {paths && <path className={styles.loudnessWith} d={paths.with} />}
+    </Lane>
+  )
+}
+
+function lufs(value: number | null): string {
+  return value === null ? 'not measurable' : `${plain(value, 1)} LUFS`
+}

@@ -1,0 +1,61 @@
+import { useRef } from 'react'
+import { stageDefinitions } from '../../core'
+import { useChain, useEvidence, useTake } from '../bench-context'
+import { LoudnessLane } from './loudness-lane'
+import { Playhead } from './playhead'
+import { SeekSurface } from './seek-surface'
+import styles from './take.module.css'
+import { TimeAxis } from './time-axis'
+import { TimeRow } from './time-row'
+import { TraceLane } from './trace-lane'
+import { useTimeView } from './use-time-view'
+import { useWidth } from './use-width'
+import { WaveLane } from './wave-lane'
+import { WorkingNote } from './working-note'
+
+/** The take along time: wave, gain reduction of each stage, loudness; without and with. */
+export function TheTake() {
+  const sound = useTake(({ take }) => take?.sound ?? null)
+  const chain = useChain((state) => state.chain)
+  const evidence = useEvidence((state) => state.evidence)
+  const time = useTimeView(sound)
+  const pictures = useRef<HTMLDivElement>(null)
+  const surface = useRef<HTMLDivElement>(null)
+  const width = useWidth(pictures)
+  const sampleRate = sound?.sampleRate ?? 1
+  const lanes = { view: time.view, width }
+  const reducing = chain.stages
+    .map((stage, index) => ({ stage, number: index + 1 }))
+    .filter(({ stage }) => stageDefinitions[stage.kind].reducesGain)
+  return (
+    <section aria-labelledby="the-take">
+      <div className={styles.head}>
+        <h2 id="the-take">The take</h2>
+        <p className={styles.rule}>dashed without, solid with</p>
+        <WorkingNote />
+      </div>
+      <div className={styles.lanes}>
+        <div ref={pictures} className={styles.over}>
+          {sound && (
+            <SeekSurface sound={sound} time={time} width={width} surface={surface}>
+              <Playhead {...lanes} />
+            </SeekSurface>
+          )}
+        </div>
+        <WaveLane evidence={evidence} {...lanes} />
+        {reducing.map(({ stage, number }) => (
+          <TraceLane
+            key={stage.id}
+            stage={stage}
+            number={number}
+            found={evidence?.stages.get(stage.id)}
+            {...lanes}
+          />
+        ))}
+        <LoudnessLane evidence={evidence} sampleRate={sampleRate} {...lanes} />
+        <TimeAxis sampleRate={sampleRate} {...lanes} />
+      </div>
+      {sound ? <TimeRow sound={sound} time={time} /> : <div className={styles.row} />}
+    </section>
+  )
+}

@@ -1,0 +1,42 @@
+import styles from './take.module.css'
+import { timeTicks } from './time-ticks'
+import type { TimeView } from './time-view'
+
+const HEIGHT = 22
+/** Labels nearer to an end of the axis than this are set inwards, pixels. */
+const END_PX = 24
+
+interface TimeAxisProps {
+  readonly view: TimeView
+  readonly sampleRate: number
+  readonly width: number
+}
+
+/** The one time axis that all lanes share. */
+export function TimeAxis({ view, sampleRate, width }: TimeAxisProps) {
+  return (
+    <div className={styles.lane}>
+      <div className={styles.label} />
+      <svg
+        aria-hidden="true"
+        className={styles.picture}
+        height={HEIGHT}
+        viewBox={`0 0 ${Math.max(1, width)} ${HEIGHT}`}
+      >
+        {timeTicks(view, sampleRate, width).map(({ x, label }) => (
+          <g key={label}>
+            <line className={styles.tick} x1={x} x2={x} y1="0" y2="5" />
+            <text className={styles.scale} x={x} y={18} textAnchor={anchor(x, width)}>
+              {label}
+            </text>
+          </g>
+        ))}
+      </svg>
+    </div>
+  )
+}
+
+function anchor(x: number, width: number): 'start' | 'middle' | 'end' {
+  if (x < END_PX) return 'start'
+  return x > width - END_PX ? 'end' : 'middle'
+}

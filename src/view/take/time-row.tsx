@@ -1,0 +1,73 @@
+import { frameCount, type Sound } from '../../core'
+import { useBench, useListen } from '../bench-context'
+import { ZOOM_STEP } from './seek-keys'
+import styles from './take.module.css'
+import { TimeField } from './time-field'
+import type { TimeViewControl } from './use-time-view'
+
+/** Length of the loop that typing one of its ends makes where there is none, seconds. */
+const NEW_LOOP_SECONDS = 4
+
+/** Place, loop and zoom without dragging. */
+export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }) {
+  const { listening, listen } = useBench()
+  const { sampleRate } = sound
+  const frames = frameCount(sound)
+  const loop = useListen((state) => state.loop)
+  const place = useListen((state) => Math.round((state.positionFrame / sampleRate) * 10) / 10)
+
+  const setFrom = (from: number) => {
+    const to = loop && loop.to > from ? loop.to : from + NEW_LOOP_SECONDS * sampleRate
+    listening.setLoop({ from, to })
+  }
+  const setTo = (to: number) => {
+    const from = loop && loop.from < to ? loop.from : to - NEW_LOOP_SECONDS * sampleRate
+    listening.setLoop({ from, to })
+  }
+  const here = () => listen.getState().positionFrame
+  return (
+    <div className={styles.row}>
+      <TimeField label="Place" seconds={place} onChange={(seconds) => listening.seek(seconds * sampleRate)} />
+      <fieldset className={styles.group} aria-label="Loop">
+        <TimeField
+          label="Loop from"
+          seconds={(loop?.from ?? 0) / sampleRate}
+          onChange={(seconds) => setFrom(seconds * sampleRate)}
+        />
+        <TimeField
+          label="to"
+          seconds={(loop?.to ?? frames) / sampleRate}
+          onChange={(seconds) => setTo(seconds * sampleRate)}
+        />
+        <button type="button" onClick={() => setFrom(here())}>
+          from here
+        </button>
+        <button type="button" onClick={() => setTo(here())}>
+          to here
+        </button>
+        <button type="button" disabled={!loop} onClick={() => listening.setLoop(null)}>
+          no loop
+        </button>
+      </fieldset>
+      <fieldset className={styles.group} aria-label="Zoom">
+        <button
+          type="button"
+          aria-label="Zoom out"
+          disabled={time.isWhole}
+          onClick={() => time.zoom(1 / ZOOM_STEP)}
+        >
+          −
+        </button>
+        <button type="button" aria-label="Zoom in" onClick={() => time.zoom(ZOOM_STEP)}>
+          +
+        </button>
+        <button type="button" disabled={!loop} onClick={() => loop && time.show(loop)}>
+          the loop
+        </button>
+        <button type="button" disabled={time.isWhole} onClick={time.showAll}>
+          all of it
+        </button>
+      </fieldset>
+    </div>
+  )
+}

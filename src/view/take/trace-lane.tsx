@@ -1,0 +1,68 @@
+import { type CSSProperties, useMemo } from 'react'
+import type { StageEvidence } from '../../audio/evidence/evidence'
+import { plain, type StageDoc, stageDefinitions } from '../../core'
+import { Lane } from './lane'
+import styles from './take.module.css'
+import type { TimeView } from './time-view'
+import { tracePaths, tracePoints, traceRangeDb } from './trace-geometry'
+
+const HEIGHT = 40
+const COLUMN_PX = 2
+
+interface TraceLaneProps {
+  readonly stage: StageDoc
+  /** Its number in the chain, from 1. */
+  readonly number: number
+  readonly found: StageEvidence | undefined
+  readonly view: TimeView
+  readonly width: number
+}
+
+/** What one stage held back along the take, hanging down from 0 dB. */
+export function TraceLane({ stage, number, found, view, width }: TraceLaneProps) {
+  const name = stageDefinitions[stage.kind].label
+  const trace = stage.on ? (found?.trace ?? null) : null
+  const reduction = stage.on ? (found?.reduction ?? null) : null
+  const rangeDb = traceRangeDb(reduction?.mostDb ?? 0)
+  const paths = useMemo(
+    () => trace && tracePaths(tracePoints(trace, view, width, COLUMN_PX), HEIGHT, rangeDb),
+    [trace, view, width, rangeDb],
+  )
+  const figures = reduction
+    ? `most ${plain(reduction.mostDb, 1)}, typical ${plain(reduction.typicalDb, 1)} dB`
+    : stage.on
+      ? '–'
+      : 'off'
+  const colour: CSSProperties = { color: `var(--stage-${((number - 1) % 5) + 1})` }
+  const label = (
+    <>
+      <span>
+        <strong style={colour}>{number}</strong> {name}
+      </span>
+      <span>{figures}</span>
+    </>
+  )
+  const sentence = reduction
+    ? `Gain reduction of stage ${number}, ${name}: ${figures}; the lane reaches down to ${rangeDb} dB.`
+    : `Gain reduction of stage ${number}, ${name}: ${stage.on ? 'not drawn yet' : 'the stage is off'}.`
+  return (
+    <Lane label={label} sentence={sentence} width={width} height={HEIGHT}>
+      <g style={colour}>
+        <line
+          className={stage.on ? styles.traceZero : styles.traceZeroOff}
+          x1="0"
+          x2={width}
+          y1="0.5"
+          y2="0.5"
+        />
+        {paths && <path className={styles.traceArea} d={paths.area} />}
+        {paths && <path className={styles.traceEdge} d={paths.edge} />}
+      </g>
+      {trace && (
+        <text className={styles.scale} x={width - 2} y={HEIGHT - 2} textAnchor="end">
+          {plain(-rangeDb, 0)} dB
+        </text>
+      )}
+    </Lane>
+  )
+}

@@ -1,0 +1,37 @@
+import { useState } from 'react'
+import type { FrameRange } from '../../audio/evidence/matching'
+import { frameCount, type Sound } from '../../core'
+import { around, moved, type TimeView, wholeTake, zoomed } from './time-view'
+
+/** The shortest stretch that can be seen, seconds. */
+const LEAST_SECONDS = 0.2
+
+/** What of the take is seen, and ways to see another part of it. */
+export interface TimeViewControl {
+  readonly view: TimeView
+  readonly isWhole: boolean
+  /** About the frame `anchor`; the middle of the view when left out. */
+  zoom(factor: number, anchor?: number): void
+  move(byFrames: number): void
+  showAll(): void
+  show(range: FrameRange): void
+}
+
+/** The view of `sound`; another sound is seen whole at first. */
+export function useTimeView(sound: Sound | null): TimeViewControl {
+  const frames = sound ? frameCount(sound) : 1
+  const leastFrames = Math.min(frames, LEAST_SECONDS * (sound?.sampleRate ?? 1))
+  const [shown, setShown] = useState<{ readonly of: Sound | null; readonly view: TimeView } | null>(null)
+  const view = shown?.of === sound && shown ? shown.view : wholeTake(frames)
+  const change = (next: (view: TimeView) => TimeView) =>
+    setShown((now) => ({ of: sound, view: next(now?.of === sound ? now.view : wholeTake(frames)) }))
+  return {
+    view,
+    isWhole: view.to - view.from >= frames,
+    zoom: (factor, anchor) =>
+      change((now) => zoomed(now, factor, anchor ?? (now.from + now.to) / 2, frames, leastFrames)),
+    move: (byFrames) => change((now) => moved(now, byFrames, frames)),
+    showAll: () => change(() => wholeTake(frames)),
+    show: (range) => change(() => around(range, frames, leastFrames)),
+  }
+}

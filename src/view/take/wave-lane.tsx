@@ -1,0 +1,55 @@
+import { useMemo } from 'react'
+import type { Evidence } from '../../audio/evidence/evidence'
+import { plain } from '../../core'
+import { Lane } from './lane'
+import styles from './take.module.css'
+import type { TimeView } from './time-view'
+import { commonFullScale, waveColumns, wavePath } from './wave-geometry'
+
+const HEIGHT = 116
+/** The outline is drawn more coarsely, so that its dashes can be told apart. */
+const OUTLINE_COLUMN_PX = 3
+
+interface WaveLaneProps {
+  readonly evidence: Evidence | null
+  readonly view: TimeView
+  readonly width: number
+}
+
+/** The wave without (outline) and with (filled). */
+export function WaveLane({ evidence, view, width }: WaveLaneProps) {
+  const paths = useMemo(() => {
+    if (!evidence) return null
+    const without = evidence.without.peaks
+    const withPeaks = evidence.with.peaks
+    const fullScale = commonFullScale([without, withPeaks])
+    return {
+      without: wavePath(waveColumns(without, view, width, OUTLINE_COLUMN_PX), HEIGHT, fullScale),
+      with: wavePath(waveColumns(withPeaks, view, width, 1), HEIGHT, fullScale),
+    }
+  }, [evidence, view, width])
+  const withoutPeak = peakText(evidence?.without.measures.truePeakDbtp)
+  const withPeak = peakText(evidence?.with.measures.truePeakDbtp)
+  const sentence = evidence
+    ? `The wave along the take. True peak ${withoutPeak} without, ${withPeak} with.`
+    : 'The wave along the take, not drawn yet.'
+  const label = (
+    <>
+      <strong>Wave</strong>
+      <span>{withoutPeak} without</span>
+      <span>{withPeak} with</span>
+    </>
+  )
+  return (
+    <Lane label={label} sentence={sentence} width={width} height={HEIGHT}>
+      <line className={styles.hairline} x1="0" x2={width} y1={HEIGHT / 2} y2={HEIGHT / 2} />
+      {paths && <path className={styles.waveWithout} d={paths.without} />}
+      {paths && <path className={styles.waveWith} d={paths.with} />}
+    </Lane>
+  )
+}
+
+function peakText(dbtp: number | null | undefined): string {
+  if (dbtp === undefined) return '–'
+  return dbtp === null ? 'silent' : `${plain(dbtp, 1)} dBTP`
+}

@@ -1,0 +1,15 @@
+import { useEvidence, useTake } from '../bench-context'
+import styles from './take.module.css'
+
+/** What is being done just now, quietly and in a place of its own. */
+export function WorkingNote() {
+  const loading = useTake((state) => state.loading)
+  const tenths = useEvidence(({ working }) => (working === null ? null : Math.floor(working * 10)))
+  const hasTake = useTake(({ take }) => take !== null)
+  const text = loading
+    ? `taking in ${loading} …`
+    : hasTake && tenths !== null
+      ? `working out the figures, ${tenths * 10} %`
+      : ''
+  return <p className={styles.working}>{text}</p>
+}
