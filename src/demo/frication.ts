@@ -1,6 +1,7 @@
 import type { Place } from './phonemes'
 import { whiteNoise } from './random'
 import { resonate } from './resonator'
+import { rms } from './room'
 import { sampleRate } from './track'
 
 /** A hiss: white noise differenced `differences` times, which takes its bottom out, and then resonating. */
@@ -51,8 +52,7 @@ export function frication(place: Place, frames: number, seed: number): Float64Ar
   for (const { frequencyHz, bandwidthHz } of resonances) {
     resonate(samples, frequencyHz, bandwidthHz, sampleRate)
   }
-  let power = 0
-  for (const sample of samples) power += sample * sample
-  const scale = 1 / Math.sqrt(power / Math.max(1, frames))
-  return samples.map((sample) => sample * scale)
+  const scale = 1 / rms(samples)
+  for (let i = 0; i < frames; i += 1) samples[i] = (samples[i] ?? 0) * scale
+  return samples
 }

@@ -21,25 +21,41 @@ export interface Tone {
 const attackSeconds = 0.008
 const releaseSeconds = 0.06
 
-/** Adds a tone. Each partial is a rotating pair of numbers, which is a sine without calls of sin. */
+/** Adds a tone. */
 export function addTone(target: StereoBuffer, tone: Tone): void {
   const first = Math.round(tone.startSeconds * sampleRate)
   const length = Math.min(Math.round(tone.lengthSeconds * sampleRate), target[0].length - first)
-  tone.partials.forEach((partialGain, index) => {
-    const angle = (2 * Math.PI * tone.frequencyHz * (index + 1)) / sampleRate
-    const fade = Math.exp(-(1 + 0.6 * index) / (tone.decaySeconds * sampleRate))
-    const turnCos = fade * Math.cos(angle)
-    const turnSin = fade * Math.sin(angle)
-    let cosine = partialGain * tone.gain
-    let sine = 0
-    for (let i = 0; i < length; i += 1) {
-      const edge = Math.min(1, i / (attackSeconds * sampleRate), (length - i) / (releaseSeconds * sampleRate))
-      addPanned(target, first + i, sine * edge, tone.pan)
-      const turned = cosine * turnCos - sine * turnSin
-      sine = sine * turnCos + cosine * turnSin
-      cosine = turned
-    }
+  const samples = new Float64Array(Math.max(0, length))
+  tone.partials.forEach((gain, index) => {
+    addPartial(
+      samples,
+      tone.frequencyHz * (index + 1),
+      gain * tone.gain,
+      tone.decaySeconds / (1 + 0.6 * index),
+    )
   })
+  const attack = 1 / (attackSeconds * sampleRate)
+  const release = 1 / (releaseSeconds * sampleRate)
+  for (let i = 0; i < length; i += 1) {
+    const edge = Math.min(1, i * attack, (length - i) * release)
+    addPanned(target, first + i, (samples[i] ?? 0) * edge, tone.pan)
+  }
+}
+
+/** Adds a dying sine, as a pair of numbers that rotates and shrinks: no calls of sin. */
+function addPartial(samples: Float64Array, frequencyHz: number, gain: number, decaySeconds: number): void {
+  const angle = (2 * Math.PI * frequencyHz) / sampleRate
+  const fade = Math.exp(-1 / (decaySeconds * sampleRate))
+  const turnCos = fade * Math.cos(angle)
+  const turnSin = fade * Math.sin(angle)
+  let cosine = gain
+  let sine = 0
+  for (let i = 0; i < samples.length; i += 1) {
+    samples[i] = (samples[i] ?? 0) + sine
+    const turned = cosine * turnCos - sine * turnSin
+    sine = sine * turnCos + cosine * turnSin
+    cosine = turned
+  }
 }
 
 /** Adds a soft drum: a sine that falls from three times `frequencyHz` to it, and dies away. */

@@ -47,6 +47,6 @@ function diffuse(samples: Float64Array, delay: number): void {
 /** Root of the mean square of `samples`; 0 when there are none. */
 export function rms(samples: Float32Array | Float64Array): number {
   let power = 0
-  for (const sample of samples) power += sample * sample
+  for (let i = 0; i < samples.length; i += 1) power += (samples[i] ?? 0) ** 2
   return Math.sqrt(power / Math.max(1, samples.length))
 }
