@@ -1,8 +1,76 @@
+import { useMemo, useState } from 'react'
+import { magnitudeDb } from '../../core'
+import { useChain, useTake } from '../bench-context'
+import { Axes } from './axes'
+import { BandCurves } from './band-curves'
+import { BandHandle } from './band-handle'
+import { curveSentence } from './curve-sentence'
+import { handlesOf } from './handles'
+import { fittingRangeDb, plotOf } from './plot'
+import { responsePath } from './response-path'
+import { Spectra } from './spectra'
+import styles from './the-curve.module.css'
+import { useWidth } from './use-width'
+
+const HEIGHT = 300
+const FIRST_WIDTH = 640
+
+/** Before there is a take, responses are those at the commonest rate, Hz. */
+const USUAL_RATE = 48_000
+
 /** The magnitude response of everything linear in the chain, over the spectrum of the take. */
 export function TheCurve() {
+  const chain = useChain((state) => state.chain)
+  const sampleRate = useTake((state) => state.take?.sound.sampleRate ?? USUAL_RATE)
+  const [holder, width] = useWidth(FIRST_WIDTH)
+  // The scale stays while a handle is held: it must not slip away from under the hand.
+  const [heldRangeDb, holdRange] = useState<number | null>(null)
+  const rangeDb = heldRangeDb ?? fittingRangeDb(chain)
+  const plot = useMemo(() => plotOf(width, HEIGHT, rangeDb, sampleRate), [width, rangeDb, sampleRate])
+  const magnitudes = useMemo(
+    () => magnitudeDb(chain, plot.frequenciesHz, sampleRate),
+    [chain, plot, sampleRate],
+  )
   return (
-    <section aria-label="The curve">
-      <h2>The curve</h2>
+    <section className={styles.curve} aria-labelledby="the-curve">
+      <div className={styles.head}>
+        <h2 id="the-curve">The curve</h2>
+        <p className={styles.note}>
+          All equalisers and gains together, ±{rangeDb} dB; the take’s spectrum dashed without, solid with
+        </p>
+      </div>
+      <div className={styles.holder} ref={holder}>
+        <svg
+          className={styles.plot}
+          width={width}
+          height={HEIGHT}
+          role="img"
+          aria-label={curveSentence(plot.frequenciesHz, magnitudes)}
+        >
+          <clipPath id="curve-clip">
+            <rect
+              x={plot.x.range()[0]}
+              y={plot.y.range()[1]}
+              width={Math.max(0, (plot.x.range()[1] ?? 0) - (plot.x.range()[0] ?? 0))}
+              height={(plot.y.range()[0] ?? 0) - (plot.y.range()[1] ?? 0)}
+            />
+          </clipPath>
+          <Axes plot={plot} />
+          <Spectra plot={plot} clipPath="url(#curve-clip)" />
+          <g clipPath="url(#curve-clip)">
+            <BandCurves chain={chain} plot={plot} sampleRate={sampleRate} />
+            <path className={styles.combined} d={responsePath(plot, magnitudes)} />
+          </g>
+        </svg>
+        {handlesOf(chain, plot, sampleRate).map((handle) => (
+          <BandHandle
+            key={`${handle.stageId} ${handle.bandIndex}`}
+            handle={handle}
+            plot={plot}
+            onHold={(held) => holdRange(held ? rangeDb : null)}
+          />
+        ))}
+      </div>
     </section>
   )
 }

@@ -1,0 +1,30 @@
+import { signed } from '../../core'
+import styles from './axes.module.css'
+import { decibelTicks, frequencyTicks, MARGIN, type Plot } from './plot'
+
+/** Hairlines and figures of the plot: frequency below, gain at the left. */
+export function Axes({ plot }: { plot: Plot }) {
+  const { x, y, width, height } = plot
+  const right = width - MARGIN.right
+  const bottom = height - MARGIN.bottom
+  return (
+    <g>
+      {frequencyTicks(plot).map(({ hz, label }) => (
+        <g key={hz}>
+          <path className={styles.line} d={`M${x(hz)},${bottom}v4`} />
+          <text className={styles.tick} x={x(hz)} y={bottom + 17} textAnchor="middle">
+            {label}
+          </text>
+        </g>
+      ))}
+      {decibelTicks(plot).map((db) => (
+        <g key={db}>
+          <path className={db === 0 ? styles.zero : styles.line} d={`M${MARGIN.left},${y(db)}H${right}`} />
+          <text className={styles.tick} x={MARGIN.left - 6} y={y(db)} dy="0.35em" textAnchor="end">
+            {signed(db, 0)}
+          </text>
+        </g>
+      ))}
+    </g>
+  )
+}

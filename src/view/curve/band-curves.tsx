@@ -1,0 +1,47 @@
+import { useMemo } from 'react'
+import { type BandSettings, type ChainDoc, type EqualiserDesign, magnitudeDb } from '../../core'
+import { stageColour } from '../stage/stage-colour'
+import styles from './band-curves.module.css'
+import type { Plot } from './plot'
+import { responsePath } from './response-path'
+
+interface BandCurvesProps {
+  readonly chain: ChainDoc
+  readonly plot: Plot
+  readonly sampleRate: number
+}
+
+/** The response of each band on its own, in its stage's colour; nothing for what is switched off. */
+export function BandCurves({ chain, plot, sampleRate }: BandCurvesProps) {
+  return chain.stages.map((stage, stageIndex) =>
+    stage.kind === 'equaliser' && stage.on
+      ? stage.settings.bands.map((band, bandIndex) => (
+          <BandCurve
+            // biome-ignore lint/suspicious/noArrayIndexKey: bands have no names of their own, the letter is the place
+            key={`${stage.id} ${bandIndex}`}
+            band={band}
+            design={stage.settings.design}
+            colour={stageColour(stageIndex)}
+            plot={plot}
+            sampleRate={sampleRate}
+          />
+        ))
+      : null,
+  )
+}
+
+interface BandCurveProps {
+  readonly band: BandSettings
+  readonly design: EqualiserDesign
+  readonly colour: string
+  readonly plot: Plot
+  readonly sampleRate: number
+}
+
+function BandCurve({ band, design, colour, plot, sampleRate }: BandCurveProps) {
+  const path = useMemo(
+    () => responsePath(plot, magnitudeDb(band, plot.frequenciesHz, sampleRate, design)),
+    [band, design, plot, sampleRate],
+  )
+  return band.on ? <path className={styles.band} d={path} style={{ '--stage': colour }} /> : null
+}

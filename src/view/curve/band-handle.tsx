@@ -1,0 +1,70 @@
+import { useRef } from 'react'
+import { bandParameters } from '../../core'
+import { bandLetter, setBand } from '../../state/chain-edits'
+import { useBench } from '../bench-context'
+import { pressSize } from '../fields/key-steps'
+import { stepped } from '../fields/positions'
+import { useWheel } from '../fields/use-wheel'
+import { stageColour } from '../stage/stage-colour'
+import styles from './band-handle.module.css'
+import { HandleSlider } from './handle-slider'
+import { type Handle, settingsAt } from './handles'
+import type { Plot } from './plot'
+import { useHandleDrag } from './use-handle-drag'
+
+interface BandHandleProps {
+  readonly handle: Handle
+  readonly plot: Plot
+  /** Told when a drag begins and ends. */
+  onHold(held: boolean): void
+}
+
+/**
+ * A band on the plot. Dragging sets frequency and gain, with Shift held the Q; the wheel sets Q while it has the
+ * focus. For keys and screen readers it is one or two native sliders.
+ */
+export function BandHandle({ handle, plot, onHold }: BandHandleProps) {
+  const { chain } = useBench()
+  const group = useRef<HTMLFieldSetElement>(null)
+  const { stageId, stageIndex, bandIndex, band, hasGain } = handle
+  const name = `${stageIndex + 1}${bandLetter(bandIndex)}`
+  const change = (patch: Partial<typeof band>, what: string) =>
+    chain.getState().edit(setBand(stageId, bandIndex, patch), `${stageId} handle ${bandIndex} ${what}`)
+  const rest = () => chain.getState().endGesture()
+  const { q } = bandParameters
+  const turnQ = (moves: number, from = band.q) =>
+    q.type === 'number' && change({ q: stepped(q, from, moves) }, 'q')
+
+  useWheel(group, (direction, event) => turnQ(direction * pressSize(event)))
+  const drag = useHandleDrag({
+    onBegin: () => {
+      chain.getState().select(stageId)
+      group.current?.querySelector('input')?.focus()
+      onHold(true)
+    },
+    onMove: (dx, dy, shiftKey, start: Handle) =>
+      shiftKey
+        ? turnQ(-dy / 4, start.band.q)
+        : change(settingsAt(plot, handle, start.left + dx, start.top + dy), 'place'),
+    onEnd: () => {
+      rest()
+      onHold(false)
+    },
+  })
+  const sliders = { handle, name, onChange: change, onRest: rest }
+  return (
+    <fieldset
+      ref={group}
+      className={handle.on ? styles.on : styles.off}
+      style={{ left: handle.left, top: handle.top, '--stage': stageColour(stageIndex) }}
+      aria-label={`Band ${name}, ${band.shape}`}
+      title={`Band ${name}: drag for frequency${hasGain ? ' and gain' : ''}, Shift and drag or wheel for Q`}
+      onPointerDown={(event) => drag(event, handle)}
+      onDoubleClick={() => hasGain && change({ gainDb: 0 }, 'gain')}
+    >
+      <span aria-hidden="true">{name}</span>
+      <HandleSlider {...sliders} setting="frequencyHz" />
+      {hasGain && <HandleSlider {...sliders} setting="gainDb" />}
+    </fieldset>
+  )
+}

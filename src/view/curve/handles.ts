@@ -1,0 +1,66 @@
+import {
+  type BandSettings,
+  bandParameters,
+  type ChainDoc,
+  type EqualiserDesign,
+  magnitudeDb,
+  usedBandSettings,
+} from '../../core'
+import { asPrinted } from '../fields/positions'
+import type { Plot } from './plot'
+
+/** One band that can be taken hold of on the plot. */
+export interface Handle {
+  readonly stageId: string
+  /** Position of its stage in the chain, from 0. */
+  readonly stageIndex: number
+  readonly bandIndex: number
+  readonly band: BandSettings
+  readonly on: boolean
+  /** Whether dragging up and down sets a gain; passes and notches have none. */
+  readonly hasGain: boolean
+  /** Where it stands, CSS pixels. */
+  readonly left: number
+  readonly top: number
+}
+
+/** Handles of every band of every equaliser in the chain. */
+export function handlesOf(chain: ChainDoc, plot: Plot, sampleRate: number): Handle[] {
+  return chain.stages.flatMap((stage, stageIndex) =>
+    stage.kind !== 'equaliser'
+      ? []
+      : stage.settings.bands.map((band, bandIndex) => ({
+          stageId: stage.id,
+          stageIndex,
+          bandIndex,
+          band,
+          on: stage.on && band.on,
+          hasGain: usedBandSettings(band).gain,
+          left: plot.x(band.frequencyHz),
+          top: plot.y(heightDb(band, sampleRate, stage.settings.design)),
+        })),
+  )
+}
+
+/** Where on the dB scale a handle stands: at its gain, a pass at what it does at its corner, a notch on the line. */
+function heightDb(band: BandSettings, sampleRate: number, design: EqualiserDesign): number {
+  if (usedBandSettings(band).gain) return band.gainDb
+  if (band.shape === 'notch') return 0
+  return magnitudeDb({ ...band, on: true }, [band.frequencyHz], sampleRate, design)[0] ?? 0
+}
+
+/** What dragging a handle to a point of the plot sets: frequency, and gain where the band has one. */
+export function settingsAt(
+  plot: Plot,
+  { hasGain }: Pick<Handle, 'hasGain'>,
+  left: number,
+  top: number,
+): Partial<BandSettings> {
+  const { frequencyHz, gainDb } = bandParameters
+  const hz = frequencyHz.type === 'number' ? asPrinted(frequencyHz, plot.x.invert(left)) : undefined
+  const db = gainDb.type === 'number' ? asPrinted(gainDb, plot.y.invert(top)) : undefined
+  return {
+    ...(hz !== undefined && { frequencyHz: hz }),
+    ...(hasGain && db !== undefined && { gainDb: db }),
+  }
+}

@@ -1,0 +1,17 @@
+import { type RefObject, useLayoutEffect, useRef, useState } from 'react'
+
+/** Width of an element in CSS pixels as the page is laid out; `first` until that is known. */
+export function useWidth(first: number): [RefObject<HTMLDivElement | null>, number] {
+  const element = useRef<HTMLDivElement>(null)
+  const [width, setWidth] = useState(first)
+  useLayoutEffect(() => {
+    const observed = element.current
+    if (!observed) return
+    const observer = new ResizeObserver(([entry]) => {
+      if (entry && entry.contentRect.width > 0) setWidth(entry.contentRect.width)
+    })
+    observer.observe(observed)
+    return () => observer.disconnect()
+  }, [])
+  return [element, width]
+}

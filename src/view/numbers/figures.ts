@@ -1,0 +1,49 @@
+import { type Measures, plain, signed } from '../../core'
+
+/** One line of the table. */
+export interface Figure {
+  readonly key: keyof Pick<
+    Measures,
+    | 'integratedLufs'
+    | 'shortTermMaxLufs'
+    | 'momentaryMaxLufs'
+    | 'loudnessRangeLu'
+    | 'truePeakDbtp'
+    | 'crestFactorDb'
+    | 'peakToLoudnessLu'
+    | 'noiseFloorDbfs'
+  >
+  readonly label: string
+  readonly unit: string
+  /** Unit of a difference of two of them. */
+  readonly differenceUnit: 'LU' | 'dB'
+}
+
+/** What the table shows, from loudness over peaks to the floor. */
+export const figures: readonly Figure[] = [
+  { key: 'integratedLufs', label: 'Integrated', unit: 'LUFS', differenceUnit: 'LU' },
+  { key: 'shortTermMaxLufs', label: 'Short-term max', unit: 'LUFS', differenceUnit: 'LU' },
+  { key: 'momentaryMaxLufs', label: 'Momentary max', unit: 'LUFS', differenceUnit: 'LU' },
+  { key: 'loudnessRangeLu', label: 'Loudness range', unit: 'LU', differenceUnit: 'LU' },
+  { key: 'truePeakDbtp', label: 'True peak', unit: 'dBTP', differenceUnit: 'dB' },
+  { key: 'crestFactorDb', label: 'Crest factor', unit: 'dB', differenceUnit: 'dB' },
+  { key: 'peakToLoudnessLu', label: 'Peak to loudness', unit: 'LU', differenceUnit: 'LU' },
+  { key: 'noiseFloorDbfs', label: 'Noise floor', unit: 'dBFS', differenceUnit: 'dB' },
+]
+
+/** What stands where a sound is silent or too short for a measure. */
+export const NOT_MEASURABLE = 'not measurable'
+
+/** A figure with one digit, or why there is none. */
+export function printFigure(value: number | null): string {
+  return value === null ? NOT_MEASURABLE : plain(value, 1)
+}
+
+/**
+ * With less without, of the figures as they are printed, so that the three of a line add up; null where either
+ * cannot be measured.
+ */
+export function printDifference(without: number | null, withSide: number | null): string | null {
+  if (without === null || withSide === null) return null
+  return signed(Number(withSide.toFixed(1)) - Number(without.toFixed(1)), 1)
+}

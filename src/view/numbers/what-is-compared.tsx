@@ -1,0 +1,39 @@
+import { plain, type Scope, type StageDoc, stageDefinitions } from '../../core'
+import { bandLetter } from '../../state/chain-edits'
+import { useChain, useEvidence, useListen } from '../bench-context'
+
+/** What the two sides are, and how they are brought to the same loudness to be heard. */
+export function WhatIsCompared() {
+  const stages = useChain((state) => state.chain.stages)
+  const scope = useListen((state) => state.scope)
+  const matched = useListen((state) => state.matched)
+  const matching = useEvidence((state) => state.evidence?.matching)
+  return (
+    <>
+      {sentenceOf(scope, stages)} Figures as they leave the chain
+      {!matched && '; heard as they are, not matched.'}
+      {matched && !matching && '.'}
+      {matched && matching?.measuredOver === 'nothing' && '; too little sound to match them.'}
+      {matched && matching && matching.measuredOver !== 'nothing' && (
+        <>
+          ; heard matched over the {matching.measuredOver}, without {gain(matching.withoutDb)}, with{' '}
+          {gain(matching.withDb)}.
+        </>
+      )}
+    </>
+  )
+}
+
+function sentenceOf(scope: Scope, stages: readonly StageDoc[]): string {
+  if (scope.kind === 'chain') return 'The whole chain against its bypass.'
+  const index = stages.findIndex(({ id }) => id === scope.stageId)
+  const stage = stages[index]
+  if (!stage) return 'The chain against itself: what was compared is no longer in it.'
+  const name = `${index + 1} ${stageDefinitions[stage.kind].label}`
+  const what = scope.kind === 'band' ? `${name}, band ${bandLetter(scope.bandIndex)}` : name
+  return `${what} against its bypass, all else as it is.`
+}
+
+function gain(db: number): string {
+  return `${plain(db, 1)} dB`
+}

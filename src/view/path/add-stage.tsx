@@ -1,0 +1,33 @@
+import { MAX_STAGES, stageDefinitions, stageKinds } from '../../core'
+import { addStage } from '../../state/chain-edits'
+import { useBench, useChain } from '../bench-context'
+import { Menu } from '../fields/menu'
+import styles from './add-stage.module.css'
+
+/** Offers every kind of stage with what it is for. */
+export function AddStage({ onAdded }: { onAdded(announcement: string): void }) {
+  const { chain } = useBench()
+  const count = useChain((state) => state.chain.stages.length)
+  const full = count >= MAX_STAGES
+  return (
+    <Menu label={full ? `No more than ${MAX_STAGES} stages` : 'Add a stage'} disabled={full}>
+      {(close) =>
+        stageKinds.map((kind) => (
+          <button
+            key={kind}
+            type="button"
+            className={styles.kind}
+            onClick={() => {
+              chain.getState().edit(addStage(kind))
+              onAdded(`${stageDefinitions[kind].label} added, position ${count + 1} of ${count + 1}`)
+              close()
+            }}
+          >
+            <span className={styles.label}>{stageDefinitions[kind].label}</span>
+            <span className={styles.purpose}>{stageDefinitions[kind].purpose}</span>
+          </button>
+        ))
+      }
+    </Menu>
+  )
+}

@@ -1,0 +1,38 @@
+import type { ReactNode } from 'react'
+import { plain } from '../../core'
+import { useEvidence, useListen, useTake } from '../bench-context'
+import styles from './path-ends.module.css'
+
+/** Where the path begins: the take as it came. */
+export function TakeIn() {
+  const lufs = useTake((state) => state.take?.measures?.integratedLufs)
+  return (
+    <li className={styles.end}>
+      <span className={styles.name}>take</span>
+      <span>{loudness(lufs)}</span>
+    </li>
+  )
+}
+
+/** Where the path ends, or where the ear is. */
+export function Out({ children }: { children: ReactNode }) {
+  const measures = useEvidence((state) => state.evidence?.with.measures)
+  const earElsewhere = useListen((state) => state.earAfterId !== null)
+  return (
+    <li className={styles.end}>
+      <span className={styles.name}>{earElsewhere ? 'at the ear' : 'out'}</span>
+      <span>{loudness(measures?.integratedLufs)}</span>
+      <span>{measures ? level(measures.truePeakDbtp) : ''}</span>
+      {children}
+    </li>
+  )
+}
+
+function loudness(lufs: number | null | undefined): string {
+  if (lufs === undefined) return '…'
+  return lufs === null ? 'too quiet to measure' : `${plain(lufs, 1)} LUFS`
+}
+
+function level(dbtp: number | null): string {
+  return dbtp === null ? 'silent' : `${plain(dbtp, 1)} dBTP`
+}

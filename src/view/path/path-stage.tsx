@@ -1,0 +1,71 @@
+import { describeStage, type StageDoc, stageDefinitions } from '../../core'
+import { switchStage } from '../../state/chain-edits'
+import { useBench, useChain, useListen } from '../bench-context'
+import { Switch } from '../fields/switch'
+import { stageColour } from '../stage/stage-colour'
+import { StageGlyph } from '../stage/stage-glyph'
+import { Ear } from './ear'
+import styles from './path-stage.module.css'
+import { StageActions } from './stage-actions'
+import { StageChange } from './stage-change'
+import type { Reorder } from './use-reorder'
+
+interface PathStageProps {
+  readonly stage: StageDoc
+  /** Position in the chain, from 0. */
+  readonly index: number
+  readonly count: number
+  readonly reorder: Reorder
+  announce(text: string): void
+}
+
+/** One stage on the path: whether it is on, what it does now, and what it changes. */
+export function PathStage({ stage, index, count, reorder, announce }: PathStageProps) {
+  const { chain, listening } = useBench()
+  const selected = useChain((state) => state.selectedId === stage.id)
+  const earId = useListen((state) => state.earAfterId)
+  const stages = useChain((state) => state.chain.stages)
+  const earIndex = stages.findIndex(({ id }) => id === earId)
+  const name = `${index + 1} ${stageDefinitions[stage.kind].label}`
+  return (
+    <li
+      className={styles.stage}
+      data-stage-id={stage.id}
+      data-selected={selected}
+      data-on={stage.on}
+      data-unheard={earIndex >= 0 && index > earIndex}
+      data-drop={reorder.dropOf(index)}
+      style={{ '--stage': stageColour(index) }}
+    >
+      <button
+        type="button"
+        className={styles.choose}
+        aria-current={selected}
+        onClick={() => chain.getState().select(stage.id)}
+        onPointerDown={(event) => reorder.begin(event, stage.id)}
+      >
+        <span className={styles.head}>
+          <StageGlyph index={index} on={stage.on} />
+          <span className={styles.label}>{stageDefinitions[stage.kind].label}</span>
+        </span>
+        <span className={styles.sentence}>{describeStage(stage)}</span>
+      </button>
+      <span className={styles.switch}>
+        <Switch
+          on={stage.on}
+          label={name}
+          onChange={(on) => chain.getState().edit(switchStage(stage.id, on))}
+        />
+      </span>
+      <StageChange stage={stage} />
+      {selected && <StageActions stage={stage} index={index} count={count} announce={announce} />}
+      {index < count - 1 && (
+        <Ear
+          afterId={stage.id}
+          label={`Hear the sound up to here, behind ${name}`}
+          onPut={() => listening.setEar(stage.id)}
+        />
+      )}
+    </li>
+  )
+}

@@ -1,0 +1,77 @@
+import { type MouseEvent, useRef } from 'react'
+import { flushSync } from 'react-dom'
+import { MAX_STAGES, type StageDoc, stageDefinitions } from '../../core'
+import { duplicateStage, moveStage, removeStage, resetStage } from '../../state/chain-edits'
+import { useBench } from '../bench-context'
+import styles from './stage-actions.module.css'
+
+interface StageActionsProps {
+  readonly stage: StageDoc
+  /** Position in the chain, from 0. */
+  readonly index: number
+  readonly count: number
+  announce(text: string): void
+}
+
+/** What can be done with the stage at hand as a whole. */
+export function StageActions({ stage, index, count, announce }: StageActionsProps) {
+  const { chain } = useBench()
+  const actions = useRef<HTMLSpanElement>(null)
+  const { label } = stageDefinitions[stage.kind]
+  const move = (to: number) => (event: MouseEvent<HTMLButtonElement>) => {
+    if (to < 0 || to >= count) return
+    flushSync(() => chain.getState().edit(moveStage(stage.id, to)))
+    // What moves in the document loses the focus.
+    event.currentTarget.focus()
+    announce(`${label}, position ${to + 1} of ${count}`)
+  }
+  const remove = () => {
+    // The focus goes to the stage that takes its place, for the button it was on is about to go.
+    const list = actions.current?.closest('ol')
+    flushSync(() => chain.getState().edit(removeStage(stage.id)))
+    announce(`${label} removed`)
+    const next = list?.querySelectorAll<HTMLElement>('[aria-current]')
+    next?.[Math.min(index, next.length - 1)]?.focus()
+  }
+  return (
+    <span ref={actions} className={styles.actions}>
+      <button
+        type="button"
+        aria-disabled={index === 0}
+        onClick={move(index - 1)}
+        aria-label={`Move ${label} earlier`}
+      >
+        ← earlier
+      </button>
+      <button
+        type="button"
+        aria-disabled={index === count - 1}
+        onClick={move(index + 1)}
+        aria-label={`Move ${label} later`}
+      >
+        later →
+      </button>
+      <button
+        type="button"
+        aria-disabled={count >= MAX_STAGES}
+        onClick={() => {
+          chain.getState().edit(duplicateStage(stage.id))
+          announce(`${label} copied`)
+        }}
+        aria-label={`Copy ${label}`}
+      >
+        copy
+      </button>
+      <button
+        type="button"
+        onClick={() => chain.getState().edit(resetStage(stage.id))}
+        aria-label={`Reset ${label}`}
+      >
+        reset
+      </button>
+      <button type="button" onClick={remove} aria-label={`Remove ${label}`}>
+        remove
+      </button>
+    </span>
+  )
+}

@@ -1,0 +1,22 @@
+import { plain, type StageDoc, signed } from '../../core'
+import { useEvidence } from '../bench-context'
+import styles from './stage-change.module.css'
+
+/** What a stage changed: loudness, and where it reduces gain the most and the typical reduction. */
+export function StageChange({ stage }: { stage: StageDoc }) {
+  const evidence = useEvidence((state) => state.evidence?.stages.get(stage.id))
+  if (!stage.on || !evidence) return <p className={styles.change} />
+  const { loudnessChangeLu, reduction } = evidence
+  return (
+    <p className={styles.change}>
+      {loudnessChangeLu !== null && (
+        <span title="Change of integrated loudness">{signed(loudnessChangeLu, 1)} LU</span>
+      )}
+      {reduction && (
+        <span title="Gain reduction">
+          most {plain(reduction.mostDb, 1)} dB, typical {plain(reduction.typicalDb, 1)} dB
+        </span>
+      )}
+    </p>
+  )
+}
