@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import type { FrameRange } from '../audio/evidence/matching'
+import type { FrameRange } from './take/time-view'
 
 /** A sheet that lies over the page. */
 export type SheetName = 'deliver' | 'keys'

@@ -1,9 +1,9 @@
-import type { WavFormat } from '../../audio/files/wav-writer'
 import { durationSeconds, type Sound } from '../../core'
+import type { DeliveryState } from '../../state/delivery-store'
 import { printTime } from '../take/time-text'
 
 /** The formats offered, the usual one first. */
-export const formats: readonly { readonly value: WavFormat; readonly label: string }[] = [
+export const formats: readonly { readonly value: DeliveryState['format']; readonly label: string }[] = [
   { value: 'pcm24', label: '24-bit, for further mixing' },
   { value: 'pcm16', label: '16-bit' },
   { value: 'float32', label: '32-bit float, which cannot clip' },

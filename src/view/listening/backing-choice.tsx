@@ -1,5 +1,7 @@
 import { useBench, useListen, useTake } from '../bench-context'
+import { BackingSettings } from './backing-settings'
 import { Choice } from './choice'
+import styles from './listening.module.css'
 
 const options = [
   { value: 'alone', label: 'alone' },
@@ -13,11 +15,14 @@ export function BackingChoice() {
   const backingOn = useListen((state) => state.backingOn)
   if (!hasBacking) return null
   return (
-    <Choice
-      legend="Voice"
-      value={backingOn ? 'backing' : 'alone'}
-      options={options}
-      onChange={(chosen) => listening.setBacking({ backingOn: chosen === 'backing' })}
-    />
+    <div className={styles.beside}>
+      <Choice
+        legend="Voice"
+        value={backingOn ? 'backing' : 'alone'}
+        options={options}
+        onChange={(chosen) => listening.setBacking({ backingOn: chosen === 'backing' })}
+      />
+      <BackingSettings />
+    </div>
   )
 }

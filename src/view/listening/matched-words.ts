@@ -1,5 +1,5 @@
-import type { MatchingGains } from '../../audio/evidence/evidence'
 import { plain } from '../../core'
+import type { MatchingGains } from '../evidence-types'
 
 /** Gains this small print as 0.0 dB. */
 const NOTHING_DB = 0.05

@@ -1,6 +1,5 @@
-import type { FrameRange } from '../../audio/evidence/matching'
 import styles from './take.module.css'
-import { type TimeView, xOfFrame } from './time-view'
+import { type FrameRange, type TimeView, xOfFrame } from './time-view'
 
 /** The loop as a tinted stretch over all lanes, with a line at each end. */
 export function LoopMark({ range, view }: { range: FrameRange | null; view: TimeView }) {

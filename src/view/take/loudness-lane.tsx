@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
-import type { Evidence } from '../../audio/evidence/evidence'
 import { plain } from '../../core'
+import type { Evidence } from '../evidence-types'
 import { Lane } from './lane'
 import { loudnessPath, loudnessRange } from './loudness-geometry'
 import styles from './take.module.css'
@@ -27,7 +27,7 @@ export function LoudnessLane({ evidence, view, sampleRate, width }: LoudnessLane
       loudnessPath(evidence[side].loudness, view, sampleRate, width, HEIGHT, range)
     return { without: path('without'), with: path('with') }
   }, [evidence, range, view, sampleRate, width])
-  const scale = range ? `${plain(range.lowLufs, 0)} to ${plain(range.highLufs, 0)} LUFS` : '–'
+  const scale = range ? `${plain(range.lowLufs, 0)} to ${plain(range.highLufs, 0)} LUFS` : '…'
   const label = (
     <>
       <span>Loudness of the last 3 s</span>

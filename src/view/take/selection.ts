@@ -1,4 +1,4 @@
-import type { FrameRange } from '../../audio/evidence/matching'
+import type { FrameRange } from './time-view'
 
 /** A pointer that moved less than this was a click, pixels. */
 export const CLICK_SLOP_PX = 4

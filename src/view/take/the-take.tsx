@@ -33,6 +33,7 @@ export function TheTake() {
         <h2 id="the-take">The take</h2>
         <p className={styles.rule}>dashed without, solid with</p>
         <WorkingNote />
+        {sound && <TimeRow sound={sound} time={time} />}
       </div>
       <div className={styles.lanes}>
         <div ref={pictures} className={styles.over}>
@@ -53,9 +54,8 @@ export function TheTake() {
           />
         ))}
         <LoudnessLane evidence={evidence} sampleRate={sampleRate} {...lanes} />
-        <TimeAxis sampleRate={sampleRate} {...lanes} />
+        <TimeAxis sampleRate={sound?.sampleRate ?? null} {...lanes} />
       </div>
-      {sound ? <TimeRow sound={sound} time={time} /> : <div className={styles.row} />}
     </section>
   )
 }

@@ -8,12 +8,14 @@ const END_PX = 24
 
 interface TimeAxisProps {
   readonly view: TimeView
-  readonly sampleRate: number
+  /** Null while there is no take. */
+  readonly sampleRate: number | null
   readonly width: number
 }
 
 /** The one time axis that all lanes share. */
 export function TimeAxis({ view, sampleRate, width }: TimeAxisProps) {
+  const ticks = sampleRate === null ? [] : timeTicks(view, sampleRate, width)
   return (
     <div className={styles.lane}>
       <div className={styles.label} />
@@ -23,7 +25,7 @@ export function TimeAxis({ view, sampleRate, width }: TimeAxisProps) {
         height={HEIGHT}
         viewBox={`0 0 ${Math.max(1, width)} ${HEIGHT}`}
       >
-        {timeTicks(view, sampleRate, width).map(({ x, label }) => (
+        {ticks.map(({ x, label }) => (
           <g key={label}>
             <line className={styles.tick} x1={x} x2={x} y1="0" y2="5" />
             <text className={styles.scale} x={x} y={18} textAnchor={anchor(x, width)}>

@@ -1,6 +1,10 @@
-import type { FrameRange } from '../../audio/evidence/matching'
+/** A stretch of the take in frames, end not included. */
+export interface FrameRange {
+  readonly from: number
+  readonly to: number
+}
 
-/** The stretch of the take that is seen, in frames; the ends may lie between frames. */
+/** The stretch of the take that is seen; its ends may lie between frames. */
 export type TimeView = FrameRange
 
 /** The whole take. */

@@ -1,6 +1,6 @@
 import { type CSSProperties, useMemo } from 'react'
-import type { StageEvidence } from '../../audio/evidence/evidence'
 import { plain, type StageDoc, stageDefinitions } from '../../core'
+import type { StageEvidence } from '../evidence-types'
 import { Lane } from './lane'
 import styles from './take.module.css'
 import type { TimeView } from './time-view'
@@ -31,7 +31,7 @@ export function TraceLane({ stage, number, found, view, width }: TraceLaneProps)
   const figures = reduction
     ? `most ${plain(reduction.mostDb, 1)}, typical ${plain(reduction.typicalDb, 1)} dB`
     : stage.on
-      ? '–'
+      ? '…'
       : 'off'
   const colour: CSSProperties = { color: `var(--stage-${((number - 1) % 5) + 1})` }
   const label = (

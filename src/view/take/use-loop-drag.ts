@@ -1,6 +1,6 @@
 import { type PointerEvent, useState } from 'react'
-import type { FrameRange } from '../../audio/evidence/matching'
 import { anchorOf, between, CLICK_SLOP_PX, EDGE_SLOP_PX } from './selection'
+import type { FrameRange } from './time-view'
 
 interface LoopDragOptions {
   readonly loop: FrameRange | null

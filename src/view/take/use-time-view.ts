@@ -1,7 +1,6 @@
 import { useState } from 'react'
-import type { FrameRange } from '../../audio/evidence/matching'
 import { frameCount, type Sound } from '../../core'
-import { around, moved, type TimeView, wholeTake, zoomed } from './time-view'
+import { around, type FrameRange, moved, type TimeView, wholeTake, zoomed } from './time-view'
 
 /** The shortest stretch that can be seen, seconds. */
 const LEAST_SECONDS = 0.2

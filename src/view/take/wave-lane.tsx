@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
-import type { Evidence } from '../../audio/evidence/evidence'
 import { plain } from '../../core'
+import type { Evidence } from '../evidence-types'
 import { Lane } from './lane'
 import styles from './take.module.css'
 import type { TimeView } from './time-view'
@@ -50,6 +50,6 @@ export function WaveLane({ evidence, view, width }: WaveLaneProps) {
 }
 
 function peakText(dbtp: number | null | undefined): string {
-  if (dbtp === undefined) return '–'
+  if (dbtp === undefined) return '…'
   return dbtp === null ? 'silent' : `${plain(dbtp, 1)} dBTP`
 }
