@@ -3,6 +3,14 @@ import type { DeliverOptions } from './engine/messages'
 import workletUrl from './thread/evenhand.worklet.ts?worker&url'
 import { DELIVER_PROCESSOR } from './thread/processor-names'
 
+/** Frames the browser hands over at a time: each call costs more than the work in it. Ignored where unknown. */
+const RENDER_FRAMES = 2048
+
+/** Part of the Web Audio API's context options that the DOM types do not know yet. */
+interface RenderSize {
+  readonly renderSizeHint: number
+}
+
 /**
  * Runs a take through a chain for delivery, at the take's own rate, in an OfflineAudioContext through the very
  * worklet that was heard. As long as the take and aligned with it.
@@ -12,20 +20,26 @@ export async function renderForDelivery(take: Sound, chain: ChainDoc): Promise<S
   const channelCount = take.channels.length
   const { sampleRate } = take
   const { latencyFrames } = new ChainProcessor(chain, { sampleRate, channelCount })
-  const context = new OfflineAudioContext(channelCount, frames + latencyFrames, sampleRate)
+  const options: OfflineAudioContextOptions & RenderSize = {
+    numberOfChannels: channelCount,
+    length: frames + latencyFrames,
+    sampleRate,
+    renderSizeHint: RENDER_FRAMES,
+  }
+  const context = new OfflineAudioContext(options)
   await context.audioWorklet.addModule(workletUrl)
   const buffer = context.createBuffer(channelCount, frames, sampleRate)
   take.channels.forEach((samples, c) => {
     buffer.copyToChannel(new Float32Array(samples), c)
   })
-  const options: DeliverOptions = { chain, channelCount }
+  const processorOptions: DeliverOptions = { chain, channelCount }
   // Settings travel in processorOptions: a message posted before an offline render may or may not arrive.
   const node = new AudioWorkletNode(context, DELIVER_PROCESSOR, {
     outputChannelCount: [channelCount],
     channelCount,
     channelCountMode: 'explicit',
     channelInterpretation: 'discrete',
-    processorOptions: options,
+    processorOptions,
   })
   const source = new AudioBufferSourceNode(context, { buffer })
   source.connect(node).connect(context.destination)

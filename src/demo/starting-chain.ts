@@ -15,11 +15,12 @@ export function startingChain(): ChainDoc {
       { shape: 'high-shelf', frequencyHz: 8000, gainDb: 4, q: Math.SQRT1_2 },
     ]),
     changed(defaultStage('compressor', 'level'), {
-      thresholdDb: -22,
+      thresholdDb: -19,
       ratio: 4,
       kneeDb: 6,
       attackMs: 0.5,
       releaseMs: 50,
+      makeupDb: 5,
     }),
     changed(defaultStage('de-esser', 'sibilance'), {
       crossoverHz: 4500,

@@ -1,0 +1,25 @@
+import { type BandSettings, chainOf, defaultStage } from '../../src/core'
+
+/** Settings of one band of the five-section equaliser, ours and the native nodes' alike. */
+export const FIVE_BANDS: readonly BandSettings[] = [
+  { on: true, shape: 'high-pass', frequencyHz: 170, gainDb: 0, q: Math.SQRT1_2, slopeDbPerOctave: 12 },
+  { on: true, shape: 'bell', frequencyHz: 300, gainDb: -3, q: 1.2, slopeDbPerOctave: 12 },
+  { on: true, shape: 'bell', frequencyHz: 1200, gainDb: 2, q: 1, slopeDbPerOctave: 12 },
+  { on: true, shape: 'bell', frequencyHz: 3000, gainDb: 4, q: 1, slopeDbPerOctave: 12 },
+  { on: true, shape: 'high-shelf', frequencyHz: 8000, gainDb: 4, q: Math.SQRT1_2, slopeDbPerOctave: 12 },
+]
+
+const equaliser = defaultStage('equaliser')
+
+export const FIVE_SECTION_CHAIN = chainOf([
+  { ...equaliser, settings: { bands: FIVE_BANDS, design: 'bilinear' } },
+])
+
+/** The settings under which the native compressor node does about the same work. */
+const compressor = defaultStage('compressor')
+export const COMPRESSOR_CHAIN = chainOf([
+  {
+    ...compressor,
+    settings: { ...compressor.settings, thresholdDb: -24, ratio: 12, attackMs: 3, releaseMs: 250 },
+  },
+])

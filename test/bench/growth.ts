@@ -1,0 +1,44 @@
+import { durationSeconds, renderChain, type Sound } from '../../src/core'
+import { demoTake, startingChain } from '../../src/demo'
+import { medianMs } from './timing'
+
+/** The demo sung over and over until `minutes` are full. */
+function longTake(minutes: number): Sound {
+  const { vocal } = demoTake()
+  const once = vocal.channels[0] ?? new Float32Array()
+  const samples = new Float32Array(minutes * 60 * vocal.sampleRate)
+  for (let from = 0; from < samples.length; from += once.length) {
+    samples.set(once.subarray(0, samples.length - from), from)
+  }
+  return { sampleRate: vocal.sampleRate, channels: [samples] }
+}
+
+/** The starting chain with traces, as a multiple of real time, on the demo. */
+export async function chainSpeed(): Promise<number> {
+  const { vocal } = demoTake()
+  const ms = await medianMs(() => renderChain(vocal, startingChain()))
+  return (durationSeconds(vocal) * 1000) / ms
+}
+
+export interface Growth {
+  readonly minutes: number
+  readonly ms: number
+  /** Memory held by what the render returned and worked on, MB. */
+  readonly megabytes: number
+}
+
+/** Time and memory of rendering the starting chain over 1, 2, 4 and 8 minutes. */
+export async function growth(): Promise<Growth[]> {
+  const results: Growth[] = []
+  for (const minutes of [1, 2, 4, 8]) {
+    const take = longTake(minutes)
+    const ms = await medianMs(() => renderChain(take, startingChain()))
+    globalThis.gc?.()
+    const before = process.memoryUsage().arrayBuffers
+    const rendering = renderChain(take, startingChain())
+    const megabytes = (process.memoryUsage().arrayBuffers - before) / 2 ** 20
+    if (rendering.sound.channels.length === 0) throw new Error('nothing was rendered')
+    results.push({ minutes, ms, megabytes })
+  }
+  return results
+}

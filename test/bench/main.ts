@@ -1,0 +1,34 @@
+// `npm run bench`: how fast the core is, as ratios against a reference measured in the same run.
+import { chainSpeed, growth } from './growth'
+import { benchInBrowser } from './in-browser'
+import { milliseconds, printTable } from './table'
+
+/** Ratios wanted of each comparison in the page, in its order. */
+const WANTED = [8, 1, 2, 1]
+const WANTED_CHAIN = 250
+
+const pageResults = await benchInBrowser()
+const chainRatio = await chainSpeed()
+printTable([
+  ...pageResults.map(({ what, oursMs, referenceMs }, index) => ({
+    what,
+    ours: milliseconds(oursMs),
+    reference: milliseconds(referenceMs),
+    ratio: referenceMs / oursMs,
+    ...(WANTED[index] !== undefined && { wanted: WANTED[index] }),
+  })),
+  {
+    what: 'starting chain with traces, mono 48 kHz / real time',
+    ours: '',
+    reference: '',
+    ratio: chainRatio,
+    wanted: WANTED_CHAIN,
+  },
+])
+
+console.log('\nGrowth with length, starting chain with traces:')
+for (const { minutes, ms, megabytes } of await growth()) {
+  console.log(
+    `${minutes} min  ${milliseconds(ms)}  ${(ms / minutes).toFixed(0)} ms a minute  ${megabytes.toFixed(0)} MB`,
+  )
+}

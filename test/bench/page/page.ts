@@ -1,0 +1,114 @@
+import { ebur128_integrated_mono, ebur128_true_peak_mono } from 'ebur128-wasm'
+import { renderForDelivery } from '../../../src/audio/deliver'
+import {
+  type ChainDoc,
+  ChainProcessor,
+  frameCount,
+  MAX_BLOCK_FRAMES,
+  measure,
+  type Sound,
+} from '../../../src/core'
+import { demoTake } from '../../../src/demo'
+import { COMPRESSOR_CHAIN, FIVE_BANDS, FIVE_SECTION_CHAIN } from '../chains'
+import { medianPair } from '../timing'
+
+/** One comparison made in the page: median times in ms. */
+export interface PageResult {
+  readonly what: string
+  readonly oursMs: number
+  readonly referenceMs: number
+}
+
+declare global {
+  interface Window {
+    runBench?: () => Promise<PageResult[]>
+  }
+}
+
+const NATIVE_TYPES: Record<string, BiquadFilterType> = {
+  'high-pass': 'highpass',
+  bell: 'peaking',
+  'high-shelf': 'highshelf',
+}
+
+/** The native nodes `connect` puts between a source and the output, rendered offline. */
+async function renderNative(
+  take: Sound,
+  nodes: (context: OfflineAudioContext) => AudioNode[],
+): Promise<void> {
+  const context = new OfflineAudioContext(1, frameCount(take), take.sampleRate)
+  const buffer = context.createBuffer(1, frameCount(take), take.sampleRate)
+  buffer.copyToChannel(new Float32Array(take.channels[0] ?? []), 0)
+  const source = new AudioBufferSourceNode(context, { buffer })
+  let last: AudioNode = source
+  for (const node of nodes(context)) last = last.connect(node)
+  last.connect(context.destination)
+  source.start()
+  await context.startRendering()
+}
+
+function fiveBiquads(context: OfflineAudioContext): AudioNode[] {
+  return FIVE_BANDS.map(
+    ({ shape, frequencyHz, gainDb, q }) =>
+      new BiquadFilterNode(context, {
+        type: NATIVE_TYPES[shape] ?? 'peaking',
+        frequency: frequencyHz,
+        gain: gainDb,
+        Q: shape === 'high-pass' ? 20 * Math.log10(q) : q,
+      }),
+  )
+}
+
+function nativeCompressor(context: OfflineAudioContext): AudioNode[] {
+  return [
+    new DynamicsCompressorNode(context, { threshold: -24, ratio: 12, knee: 6, attack: 0.003, release: 0.25 }),
+  ]
+}
+
+/** A chain called directly, in blocks as long as the audio thread's. */
+function runDirectly(take: Sound, chain: ChainDoc): void {
+  const processor = new ChainProcessor(chain, { sampleRate: take.sampleRate, channelCount: 1 })
+  const samples = new Float32Array(take.channels[0] ?? [])
+  for (let from = 0; from < samples.length; from += MAX_BLOCK_FRAMES) {
+    const block = samples.subarray(from, from + MAX_BLOCK_FRAMES)
+    processor.process([block], block.length)
+  }
+}
+
+window.runBench = async () => {
+  const take = demoTake().vocal
+  const compare = async (
+    what: string,
+    ours: () => unknown,
+    reference: () => unknown,
+  ): Promise<PageResult> => {
+    const [oursMs, referenceMs] = await medianPair(ours, reference)
+    return { what, oursMs, referenceMs }
+  }
+  return [
+    await compare(
+      'five-section equaliser, called directly / five native biquads',
+      () => runDirectly(take, FIVE_SECTION_CHAIN),
+      () => renderNative(take, fiveBiquads),
+    ),
+    await compare(
+      'five-section equaliser, through the worklet / five native biquads',
+      () => renderForDelivery(take, FIVE_SECTION_CHAIN),
+      () => renderNative(take, fiveBiquads),
+    ),
+    await compare(
+      'compressor, called directly / the native compressor',
+      () => runDirectly(take, COMPRESSOR_CHAIN),
+      () => renderNative(take, nativeCompressor),
+    ),
+    await compare(
+      'everything measured / ebur128-wasm, integrated and true peak',
+      () => measure(take),
+      () => {
+        const samples = take.channels[0] ?? new Float32Array()
+        ebur128_integrated_mono(take.sampleRate, samples)
+        ebur128_true_peak_mono(take.sampleRate, samples)
+      },
+    ),
+  ]
+}
