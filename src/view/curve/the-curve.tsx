@@ -12,7 +12,7 @@ import { Spectra } from './spectra'
 import styles from './the-curve.module.css'
 import { useWidth } from './use-width'
 
-const HEIGHT = 300
+const HEIGHT = 340
 const FIRST_WIDTH = 640
 
 /** Before there is a take, responses are those at the commonest rate, Hz. */

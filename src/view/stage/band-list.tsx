@@ -1,21 +1,20 @@
-import { useRef, useState } from 'react'
+import { useRef } from 'react'
 import { type StageDoc, stageDefinitions } from '../../core'
 import { addBand, removeBand } from '../../state/chain-edits'
 import { useBench } from '../bench-context'
 import { Band } from './band'
 import styles from './band-list.module.css'
-import { HelpLine } from './help-line'
 
 interface BandListProps {
   readonly stage: StageDoc<'equaliser'>
   /** Position of the stage in the chain, from 0. */
   readonly stageIndex: number
+  onHelp(help: string): void
 }
 
 /** The bands of an equaliser, each with the settings its shape listens to. */
-export function BandList({ stage, stageIndex }: BandListProps) {
+export function BandList({ stage, stageIndex, onHelp }: BandListProps) {
   const { chain } = useBench()
-  const [help, setHelp] = useState('')
   const adder = useRef<HTMLButtonElement>(null)
   const { bands } = stage.settings
   const full = bands.length >= stageDefinitions.equaliser.parameters.bands.maxItems
@@ -31,7 +30,7 @@ export function BandList({ stage, stageIndex }: BandListProps) {
             stageIndex={stageIndex}
             band={band}
             bandIndex={bandIndex}
-            onHelp={setHelp}
+            onHelp={onHelp}
             onRemove={() => {
               chain.getState().edit(removeBand(stage.id, bandIndex))
               adder.current?.focus()
@@ -48,7 +47,6 @@ export function BandList({ stage, stageIndex }: BandListProps) {
       >
         {full ? `No more than ${bands.length} bands` : 'Add a band'}
       </button>
-      <HelpLine text={help} />
     </>
   )
 }

@@ -1,33 +1,30 @@
-import { type ReactNode, useState } from 'react'
 import { type Parameter, type StageDoc, stageDefinitions } from '../../core'
 import { setSetting } from '../../state/chain-edits'
 import { useBench } from '../bench-context'
-import { HelpLine } from './help-line'
 import { SettingRow } from './setting-row'
 import styles from './setting-rows.module.css'
 
+interface SettingRowsProps {
+  readonly stage: StageDoc
+  onHelp(help: string): void
+}
+
 /** One row for every setting of a stage that is a single value, made from the table of its kind. */
-export function SettingRows({ stage }: { stage: StageDoc }) {
+export function SettingRows({ stage, onHelp }: SettingRowsProps) {
   const { chain } = useBench()
-  const [help, setHelp] = useState('')
   const parameters: [string, Parameter][] = Object.entries(stageDefinitions[stage.kind].parameters)
   const values = new Map<string, unknown>(Object.entries(stage.settings))
-  const rows: ReactNode[] = parameters
+  const rows = parameters
     .filter(([, parameter]) => parameter.type !== 'list')
     .map(([key, parameter]) => (
       <SettingRow
         key={key}
         parameter={parameter}
         value={values.get(key)}
-        onHelp={setHelp}
+        onHelp={onHelp}
         onChange={(value) => chain.getState().edit(setSetting(stage.id, key, value), `${stage.id} ${key}`)}
         onRest={() => chain.getState().endGesture()}
       />
     ))
-  return (
-    <div className={styles.rows}>
-      {rows}
-      <HelpLine text={help} />
-    </div>
-  )
+  return <div className={styles.rows}>{rows}</div>
 }

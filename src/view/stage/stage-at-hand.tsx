@@ -1,6 +1,8 @@
+import { useState } from 'react'
 import { stageDefinitions } from '../../core'
 import { useChain } from '../bench-context'
 import { BandList } from './band-list'
+import { HelpLine } from './help-line'
 import { SettingRows } from './setting-rows'
 import styles from './stage-at-hand.module.css'
 import { StageGlyph } from './stage-glyph'
@@ -10,6 +12,7 @@ import { StagePicture } from './stage-picture'
 export function StageAtHand() {
   const stages = useChain((state) => state.chain.stages)
   const selectedId = useChain((state) => state.selectedId)
+  const [help, setHelp] = useState('')
   const index = stages.findIndex(({ id }) => id === selectedId)
   const stage = stages[index]
   if (!stage) {
@@ -30,8 +33,9 @@ export function StageAtHand() {
       <p className={styles.purpose}>{purpose}</p>
       <div className={styles.parts} key={stage.id}>
         <div className={styles.settings}>
-          {stage.kind === 'equaliser' && <BandList stage={stage} stageIndex={index} />}
-          <SettingRows stage={stage} />
+          {stage.kind === 'equaliser' && <BandList stage={stage} stageIndex={index} onHelp={setHelp} />}
+          <SettingRows stage={stage} onHelp={setHelp} />
+          <HelpLine text={help} />
         </div>
         <StagePicture stage={stage} index={index} />
       </div>
