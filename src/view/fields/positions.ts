@@ -23,7 +23,8 @@ export function asPrinted(parameter: NumberParameter, value: number): number {
     unit === 'Hz' && value >= 1000
       ? Number(value.toPrecision(KILOHERTZ_DIGITS))
       : Number((value * displayFactor).toFixed(digits)) / displayFactor
-  return Math.min(Math.max(exact, min), max)
+  // Adding 0 makes a plain 0 of -0.
+  return Math.min(Math.max(exact, min), max) + 0
 }
 
 /**

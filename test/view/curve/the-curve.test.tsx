@@ -1,0 +1,56 @@
+import { cleanup, fireEvent, screen } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { Bench } from '../../../src/state/bench'
+import { TheCurve } from '../../../src/view/curve/the-curve'
+import { showOnBench } from '../path/on-bench'
+
+let bench: Bench
+const user = userEvent.setup()
+const bandOf = (stage: number, band: number) => {
+  const doc = bench.chain.getState().chain.stages[stage]
+  return doc?.kind === 'equaliser' ? doc.settings.bands[band] : undefined
+}
+
+beforeEach(() => {
+  bench = showOnBench(<TheCurve />)
+})
+afterEach(cleanup)
+
+describe('the curve', () => {
+  it('says in a sentence what it shows', () => {
+    const label = screen.getByRole('img').getAttribute('aria-label')
+    expect(label).toMatch(/^Combined magnitude response from 20 Hz to 20 kHz: highest \+\d.* lowest −\d+/)
+  })
+
+  it('makes one change of a drag, and takes the stage at hand', () => {
+    const handle = screen.getByRole('group', { name: 'Band 2a, bell' })
+    const before = bandOf(1, 0)
+    fireEvent.pointerDown(handle, { button: 0, clientX: 100, clientY: 100, pointerId: 1 })
+    for (const clientX of [110, 130, 160])
+      fireEvent.pointerMove(handle, { clientX, clientY: 90, pointerId: 1 })
+    fireEvent(handle, new Event('lostpointercapture'))
+    expect(bench.chain.getState().past).toHaveLength(1)
+    expect(bench.chain.getState().selectedId).toBe('lift')
+    expect(bandOf(1, 0)?.frequencyHz).toBeGreaterThan(before?.frequencyHz ?? Number.NaN)
+    expect(bandOf(1, 0)?.gainDb).toBeGreaterThan(before?.gainDb ?? Number.NaN)
+    bench.chain.getState().undo()
+    expect(bandOf(1, 0)).toEqual(before)
+  })
+
+  it('moves a handle by the arrow keys the way they point', async () => {
+    screen.getByRole('slider', { name: 'Band 2a, frequency' }).focus()
+    const before = bandOf(1, 0)
+    await user.keyboard('{ArrowUp}')
+    expect(bandOf(1, 0)?.gainDb).toBeCloseTo((before?.gainDb ?? Number.NaN) + 0.1, 9)
+    await user.keyboard('{ArrowLeft}')
+    expect(bandOf(1, 0)?.frequencyHz).toBeLessThan(before?.frequencyHz ?? Number.NaN)
+  })
+
+  it('has no gain to set on a pass', async () => {
+    expect(screen.queryByRole('slider', { name: 'Band 1a, gain' })).toBeNull()
+    screen.getByRole('slider', { name: 'Band 1a, frequency' }).focus()
+    await user.keyboard('{ArrowUp}')
+    expect(bench.chain.getState().past).toHaveLength(0)
+  })
+})

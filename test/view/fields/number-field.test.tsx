@@ -1,0 +1,116 @@
+import { cleanup, render, screen } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { useState } from 'react'
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import type { NumberParameter } from '../../../src/core'
+import { NumberRow } from '../../../src/view/fields/number-row'
+import { numberParameter } from './parameters'
+
+afterEach(cleanup)
+
+interface RowProps {
+  readonly parameter: NumberParameter
+  readonly first: number
+  onChange(value: number): void
+  onRest(): void
+}
+
+/** A row that holds its value, as the chain does on the bench. */
+function Row({ parameter, first, onChange, onRest }: RowProps) {
+  const [value, setValue] = useState(first)
+  const change = (next: number) => {
+    onChange(next)
+    setValue(next)
+  }
+  return <NumberRow parameter={parameter} value={value} onChange={change} onRest={onRest} />
+}
+
+function rowOf(name: string, first: number) {
+  const onChange = vi.fn()
+  const onRest = vi.fn()
+  render(<Row parameter={numberParameter(name)} first={first} onChange={onChange} onRest={onRest} />)
+  return {
+    onChange,
+    onRest,
+    field: screen.getByRole<HTMLInputElement>('textbox'),
+    slider: screen.getByRole<HTMLInputElement>('slider'),
+    user: userEvent.setup(),
+  }
+}
+
+describe('the number field', () => {
+  it('takes what was typed on Enter, and prints it with its unit', async () => {
+    const { field, onChange, user } = rowOf('band frequencyHz', 1000)
+    await user.clear(field)
+    await user.type(field, '3k2')
+    await user.keyboard('{Enter}')
+    expect(onChange).not.toHaveBeenCalled()
+    await user.clear(field)
+    await user.type(field, '3,2k{Enter}')
+    expect(onChange).toHaveBeenCalledExactlyOnceWith(3200)
+    expect(field.value).toBe('3.2 kHz')
+  })
+
+  it('keeps what it did not understand, marks it, and says what is allowed', async () => {
+    const { field, onChange, user } = rowOf('band gainDb', 3)
+    await user.clear(field)
+    await user.type(field, 'louder')
+    await user.tab()
+    expect(onChange).not.toHaveBeenCalled()
+    expect(field.value).toBe('louder')
+    expect(field.getAttribute('aria-invalid')).toBe('true')
+    expect(screen.getByRole('alert').textContent).toContain('−24.0 dB to +24.0 dB')
+  })
+
+  it('goes back to the value that holds on Escape', async () => {
+    const { field, user } = rowOf('band gainDb', 3)
+    await user.clear(field)
+    await user.type(field, 'louder{Enter}{Escape}')
+    expect(field.value).toBe('+3.0 dB')
+    expect(field.getAttribute('aria-invalid')).toBe('false')
+  })
+
+  it('does not round a value by being visited', async () => {
+    const { field, onChange, user } = rowOf('band q', Math.SQRT1_2)
+    await user.click(field)
+    await user.tab()
+    expect(onChange).not.toHaveBeenCalled()
+  })
+
+  it('steps with the arrow keys, ten times as far with Shift', async () => {
+    const { field, onChange, user } = rowOf('band gainDb', 0)
+    await user.click(field)
+    await user.keyboard('{ArrowUp}{Shift>}{ArrowDown}{/Shift}')
+    expect(onChange.mock.calls).toEqual([[0.1], [-0.9]])
+  })
+})
+
+describe('the slider', () => {
+  it('says its value with words for the unit', () => {
+    const { slider } = rowOf('compressor thresholdDb', -19.3)
+    expect(slider.getAttribute('aria-valuetext')).toBe('minus 19.3 decibels full scale')
+  })
+
+  it('moves by keys, to its ends, and to its default', async () => {
+    const { slider, onChange, onRest, user } = rowOf('compressor thresholdDb', -20)
+    slider.focus()
+    await user.keyboard('{ArrowRight}{PageDown}{Home}{End}{Delete}')
+    expect(onChange.mock.calls).toEqual([[-19.5], [-24.5], [-80], [0], [-24]])
+    expect(onRest).toHaveBeenCalledTimes(5)
+  })
+
+  it('goes to its default on a double click', async () => {
+    const { slider, onChange, user } = rowOf('compressor thresholdDb', -20)
+    await user.dblClick(slider)
+    expect(onChange).toHaveBeenLastCalledWith(-24)
+  })
+
+  it('turns with the wheel only while it has the focus', () => {
+    const { slider, onChange } = rowOf('compressor thresholdDb', -20)
+    slider.dispatchEvent(new WheelEvent('wheel', { deltaY: -100, bubbles: true, cancelable: true }))
+    expect(onChange).not.toHaveBeenCalled()
+    slider.focus()
+    slider.dispatchEvent(new WheelEvent('wheel', { deltaY: -100, bubbles: true, cancelable: true }))
+    expect(onChange).toHaveBeenCalledExactlyOnceWith(-19.5)
+  })
+})

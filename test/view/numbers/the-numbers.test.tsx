@@ -1,0 +1,55 @@
+import { act, cleanup, screen, within } from '@testing-library/react'
+import { afterEach, describe, expect, it } from 'vitest'
+import type { Evidence, SideEvidence } from '../../../src/audio/evidence/evidence'
+import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../src/core'
+import { TheNumbers } from '../../../src/view/numbers/the-numbers'
+import { showOnBench } from '../path/on-bench'
+
+afterEach(cleanup)
+
+const RATE = 48_000
+
+function tone(amplitude: number): Sound {
+  const samples = Float32Array.from(
+    { length: RATE },
+    (_, n) => amplitude * Math.sin((2 * Math.PI * 997 * n) / RATE),
+  )
+  return { sampleRate: RATE, channels: [samples] }
+}
+
+function sideOf(sound: Sound): SideEvidence {
+  return {
+    measures: measure(sound),
+    loudness: loudnessOverTime(sound),
+    peaks: peakPyramid(sound),
+    spectrum: longTermSpectrum(sound),
+  }
+}
+
+describe('the numbers', () => {
+  it('hold their places before anything is known, and say what will be compared', () => {
+    showOnBench(<TheNumbers />)
+    expect(screen.getAllByRole('row')).toHaveLength(9)
+    expect(screen.getByRole('table', { name: /The whole chain against its bypass/ })).toBeDefined()
+  })
+
+  it('show both sides, the difference and the matching, and what cannot be measured', () => {
+    const bench = showOnBench(<TheNumbers />)
+    const { chain } = bench.chain.getState()
+    const evidence: Evidence = {
+      without: sideOf(tone(0.1)),
+      with: sideOf(tone(0.2)),
+      stages: new Map(),
+      matching: { withoutDb: 0, withDb: -6.02, measuredOver: 'take' },
+      chains: { without: chain, with: chain },
+    }
+    act(() => bench.evidence.setState({ evidence, working: null }))
+    const line = within(screen.getByRole('row', { name: /^Integrated/ })).getAllByRole('cell')
+    // ITU-R BS.1770-5, Annex 1: a 0 dBFS sine of 997 Hz in one front channel reads -3.01 LKFS; 0.1 is 20 dB less.
+    expect(line.map((cell) => cell.textContent)).toEqual(['−23.0', '−17.0', '+6.0'])
+    expect(screen.getByRole('row', { name: /^Short-term max/ }).textContent).toContain('not measurable')
+    expect(screen.getByRole('table').textContent).toContain(
+      'matched over the take, without 0.0 dB, with −6.0 dB',
+    )
+  })
+})

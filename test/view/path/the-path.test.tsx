@@ -1,0 +1,88 @@
+import { cleanup, fireEvent, screen, within } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { Bench } from '../../../src/state/bench'
+import { ThePath } from '../../../src/view/path/the-path'
+import { showOnBench } from './on-bench'
+
+let bench: Bench
+const user = userEvent.setup()
+const ids = () => bench.chain.getState().chain.stages.map(({ id }) => id)
+
+beforeEach(() => {
+  bench = showOnBench(<ThePath />)
+})
+afterEach(cleanup)
+
+describe('the path', () => {
+  it('lists the take, the stages in order, and the way out', () => {
+    const items = within(screen.getByRole('list')).getAllByRole('listitem')
+    const words = ['take', 'Equaliser', 'Equaliser', 'Compressor', 'De-esser', 'out']
+    expect(items).toHaveLength(words.length)
+    words.forEach((word, i) => {
+      expect(items[i]?.textContent).toContain(word)
+    })
+    expect(items[3]?.textContent).toMatch(/Holds what passes −\d+\.0 dBFS, \d:1/)
+  })
+
+  it('switches a stage off, as one change', async () => {
+    const toggle = screen.getByRole('switch', { name: '3 Compressor' })
+    await user.click(toggle)
+    expect(bench.chain.getState().chain.stages[2]?.on).toBe(false)
+    expect(toggle.getAttribute('aria-checked')).toBe('false')
+    expect(bench.chain.getState().past.map(({ words }) => words)).toEqual(['compressor off'])
+  })
+
+  it('moves a stage later and earlier, keeps the focus on it, and says where it is', async () => {
+    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'sibilance'])
+    await user.click(screen.getByRole('button', { name: 'Move Equaliser later' }))
+    expect(ids()).toEqual(['lift', 'clean-up', 'level', 'sibilance'])
+    expect(screen.getByText('Equaliser, position 2 of 4')).toBeDefined()
+    expect(document.activeElement?.getAttribute('aria-label')).toBe('Move Equaliser later')
+    await user.click(screen.getByRole('button', { name: 'Move Equaliser earlier' }))
+    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'sibilance'])
+  })
+
+  it('adds a stage of the chosen kind, at hand and announced', async () => {
+    await user.click(screen.getByRole('button', { name: 'Add a stage' }))
+    await user.click(screen.getByRole('button', { name: /^Saturator/ }))
+    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'sibilance', 'saturator-1'])
+    expect(bench.chain.getState().selectedId).toBe('saturator-1')
+    expect(screen.getByText('Saturator added, position 5 of 5')).toBeDefined()
+  })
+
+  it('folds the list of kinds on Escape and gives the focus back', async () => {
+    await user.click(screen.getByRole('button', { name: 'Add a stage' }))
+    await user.keyboard('{Escape}')
+    expect(screen.queryByRole('button', { name: /^Saturator/ })).toBeNull()
+    expect(document.activeElement?.textContent).toBe('Add a stage')
+  })
+
+  it('copies, resets and removes the stage at hand', async () => {
+    await user.click(screen.getByRole('button', { name: /^3 ?Compressor/ }))
+    await user.click(screen.getByRole('button', { name: 'Copy Compressor' }))
+    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'compressor-1', 'sibilance'])
+    await user.click(screen.getByRole('button', { name: 'Reset Compressor' }))
+    expect(bench.chain.getState().chain.stages[3]?.settings).toMatchObject({ thresholdDb: -24 })
+    await user.click(screen.getByRole('button', { name: 'Remove Compressor' }))
+    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'sibilance'])
+    expect(document.activeElement?.textContent).toContain('De-esser')
+  })
+
+  it('puts the ear behind a stage and back at the end', async () => {
+    await user.click(screen.getByRole('button', { name: /behind 2 Equaliser/ }))
+    expect(bench.listen.getState().earAfterId).toBe('lift')
+    await user.click(screen.getByRole('button', { name: /at the end of the chain/ }))
+    expect(bench.listen.getState().earAfterId).toBeNull()
+  })
+
+  it('takes a short press for choosing, and a drag let go on Escape for nothing', () => {
+    const compressor = screen.getByRole('button', { name: /^3 ?Compressor/ })
+    fireEvent.pointerDown(compressor, { button: 0, clientX: 0, clientY: 0 })
+    fireEvent.pointerMove(window, { clientX: 300, clientY: 0 })
+    fireEvent.keyDown(window, { key: 'Escape' })
+    fireEvent.pointerUp(window)
+    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'sibilance'])
+    expect(bench.chain.getState().past).toEqual([])
+  })
+})

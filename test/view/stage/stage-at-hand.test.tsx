@@ -1,0 +1,88 @@
+import { act, cleanup, fireEvent, screen, within } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { type Parameter, stageDefinitions } from '../../../src/core'
+import type { Bench } from '../../../src/state/bench'
+import { StageAtHand } from '../../../src/view/stage/stage-at-hand'
+import { showOnBench } from '../path/on-bench'
+
+let bench: Bench
+const user = userEvent.setup()
+const past = () => bench.chain.getState().past.map(({ words }) => words)
+const stage = (index: number) => bench.chain.getState().chain.stages[index]
+
+beforeEach(() => {
+  bench = showOnBench(<StageAtHand />)
+})
+afterEach(cleanup)
+
+describe('an equaliser at hand', () => {
+  it('shows the settings that each band listens to, and no others', async () => {
+    const band = within(screen.getByRole('listitem', { name: 'Band a' }))
+    const sliders = () => band.getAllByRole('slider').map((slider) => slider.getAttribute('aria-label'))
+    expect(sliders()).toEqual(['Band a, frequency', 'Band a, q'])
+    await user.selectOptions(band.getByRole('combobox', { name: 'Band a, shape' }), 'bell')
+    expect(sliders()).toEqual(['Band a, frequency', 'Band a, gain', 'Band a, q'])
+    await user.selectOptions(band.getByRole('combobox', { name: 'Band a, shape' }), 'high-pass')
+    await user.selectOptions(band.getByRole('combobox', { name: 'Band a, Slope' }), '24 dB per octave')
+    expect(sliders()).toEqual(['Band a, frequency'])
+  })
+
+  it('makes one change of a drag', () => {
+    const slider = screen.getByRole('slider', { name: 'Band b, gain' })
+    for (const position of [0.4, 0.3, 0.25]) fireEvent.change(slider, { target: { value: position } })
+    fireEvent.pointerUp(slider)
+    expect(past()).toEqual(['band b, gain −3.0 dB to −12.0 dB'])
+    fireEvent.change(slider, { target: { value: 0.5 } })
+    fireEvent.pointerUp(slider)
+    expect(past()).toHaveLength(2)
+    bench.chain.getState().undo()
+    bench.chain.getState().undo()
+    expect(stage(0)?.settings).toMatchObject({ bands: [{}, { gainDb: -3 }] })
+  })
+
+  it('switches, adds and removes bands', async () => {
+    await user.click(screen.getByRole('switch', { name: 'Band a' }))
+    await user.click(screen.getByRole('button', { name: 'Add a band' }))
+    expect(stage(0)?.settings).toMatchObject({ bands: [{ on: false }, { on: true }, { gainDb: 0 }] })
+    await user.click(screen.getByRole('button', { name: 'Remove band a' }))
+    expect(stage(0)?.settings).toMatchObject({ bands: [{ gainDb: -3 }, { gainDb: 0 }] })
+    expect(document.activeElement?.textContent).toBe('Add a band')
+  })
+
+  it('adds no more bands than an equaliser holds', async () => {
+    const add = screen.getByRole('button', { name: 'Add a band' })
+    for (let i = 0; i < 15; i++) await user.click(add)
+    expect(screen.getAllByRole('listitem')).toHaveLength(12)
+    expect(add.textContent).toBe('No more than 12 bands')
+  })
+})
+
+describe.each([
+  ['compressor', 2, 'level'],
+  ['de-esser', 3, 'sibilance'],
+] as const)('a %s at hand', (kind, index, id) => {
+  beforeEach(() => {
+    act(() => bench.chain.getState().select(id))
+  })
+
+  it('has a control with a name for every setting of its table', async () => {
+    screen.getByRole('heading', { name: new RegExp(`^${index + 1} ?${stageDefinitions[kind].label}`) })
+    const parameters: Parameter[] = Object.values(stageDefinitions[kind].parameters)
+    for (const { type, label } of parameters)
+      expect(screen.getByRole(type === 'number' ? 'slider' : 'combobox', { name: label })).toBeDefined()
+  })
+
+  it('sets what is typed', async () => {
+    const field = screen.getByRole('textbox', { name: 'Threshold, typed' })
+    await user.clear(field)
+    await user.type(field, '−31,5{Enter}')
+    expect(stage(index)?.settings).toMatchObject({ thresholdDb: -31.5 })
+    expect(past()).toHaveLength(1)
+  })
+
+  it('says in a sentence what its picture shows', async () => {
+    const picture = screen.getByRole('img')
+    expect(picture.getAttribute('aria-label')).toContain('dBFS')
+  })
+})
