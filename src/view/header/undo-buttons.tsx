@@ -7,10 +7,10 @@ export function UndoButtons() {
   const undone = useChain(({ past }) => past.at(-1)?.words ?? null)
   const redone = useChain(({ future }) => future[0]?.words ?? null)
   return (
-    <>
+    <div className={styles.changes}>
       <Step name="Undo" words={undone} onStep={() => chain.getState().undo()} />
       <Step name="Redo" words={redone} onStep={() => chain.getState().redo()} />
-    </>
+    </div>
   )
 }
 

@@ -3,26 +3,23 @@ import { BackingSettings } from './backing-settings'
 import { Choice } from './choice'
 import styles from './listening.module.css'
 
-const options = [
-  { value: 'alone', label: 'alone' },
-  { value: 'backing', label: 'with the backing' },
-] as const
-
-/** The voice alone or over its backing; there only when there is one. */
+/** The voice alone or, when there is one, over its backing. */
 export function BackingChoice() {
   const { listening } = useBench()
   const hasBacking = useTake(({ backing }) => backing !== null)
   const backingOn = useListen((state) => state.backingOn)
-  if (!hasBacking) return null
   return (
     <div className={styles.beside}>
       <Choice
         legend="Voice"
-        value={backingOn ? 'backing' : 'alone'}
-        options={options}
+        value={backingOn && hasBacking ? 'backing' : 'alone'}
+        options={[
+          { value: 'alone', label: 'alone' },
+          { value: 'backing', label: 'with the backing', disabled: !hasBacking },
+        ]}
         onChange={(chosen) => listening.setBacking({ backingOn: chosen === 'backing' })}
       />
-      <BackingSettings />
+      {hasBacking && <BackingSettings />}
     </div>
   )
 }

@@ -12,7 +12,7 @@ export function BackingSettings() {
   const rest = () => undefined
   return (
     <details className={styles.settings}>
-      <summary>level and shift</summary>
+      <summary>level, shift</summary>
       <div className={styles.settingsSheet}>
         <p className={styles.wide}>{name}</p>
         <NumberRow

@@ -5,7 +5,7 @@ interface ChoiceProps<Value extends string> {
   /** What is chosen, for those who cannot see the place it stands in. */
   readonly legend: string
   readonly value: Value
-  readonly options: readonly { readonly value: Value; readonly label: string }[]
+  readonly options: readonly { readonly value: Value; readonly label: string; readonly disabled?: boolean }[]
   readonly className?: string | undefined
   onChange(value: Value): void
 }
@@ -28,6 +28,7 @@ export function Choice<Value extends string>({
             type="radio"
             name={name}
             checked={option.value === value}
+            disabled={option.disabled}
             onChange={() => onChange(option.value)}
           />
           <span>{option.label}</span>

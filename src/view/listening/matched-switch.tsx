@@ -7,17 +7,18 @@ export function MatchedSwitch() {
   const { listening } = useBench()
   const matched = useListen((state) => state.matched)
   const gains = useEvidence(({ evidence }) => evidence?.matching ?? null)
+  const { gain, basis } = matchedWords(matched, gains)
   return (
-    <div className={styles.pair}>
+    <div className={`${styles.pair} ${styles.matched}`}>
       <label className={styles.check}>
         <input
           type="checkbox"
           checked={matched}
           onChange={(event) => listening.setMatched(event.target.checked)}
         />
-        matched
+        matched: {gain}
       </label>
-      <span className={styles.note}>{matchedWords(matched, gains)}</span>
+      <span className={styles.note}>{basis}</span>
     </div>
   )
 }

@@ -1,16 +1,22 @@
 import { plain } from '../../core'
 import type { MatchingGains } from '../evidence-types'
 
+/** What matching does just now, in two short lines. */
+export interface MatchedWords {
+  readonly gain: string
+  readonly basis: string
+}
+
 /** Gains this small print as 0.0 dB. */
 const NOTHING_DB = 0.05
 
-/** By how much which side is turned down, and what that was measured from. */
-export function matchedWords(matched: boolean, gains: MatchingGains | null): string {
-  if (!matched) return 'as loud as each side comes'
-  if (!gains) return 'not measured yet'
-  if (gains.measuredOver === 'nothing') return 'not measurable: too little sound'
-  const over = gains.measuredOver === 'loop' ? "the loop's loudness" : "the take's loudness"
-  if (gains.withDb < -NOTHING_DB) return `with ${plain(gains.withDb, 1)} dB, from ${over}`
-  if (gains.withoutDb < -NOTHING_DB) return `without ${plain(gains.withoutDb, 1)} dB, from ${over}`
-  return `equally loud already, from ${over}`
+/** Which side is turned down and by how much, and what that was measured from. */
+export function matchedWords(matched: boolean, gains: MatchingGains | null): MatchedWords {
+  if (!matched) return { gain: 'off', basis: 'each side as loud as it comes' }
+  if (!gains) return { gain: '…', basis: 'not measured yet' }
+  if (gains.measuredOver === 'nothing') return { gain: 'not measurable', basis: 'too little sound' }
+  const basis = `from the ${gains.measuredOver}'s loudness`
+  if (gains.withDb < -NOTHING_DB) return { gain: `with ${plain(gains.withDb, 1)} dB`, basis }
+  if (gains.withoutDb < -NOTHING_DB) return { gain: `without ${plain(gains.withoutDb, 1)} dB`, basis }
+  return { gain: 'equally loud already', basis }
 }

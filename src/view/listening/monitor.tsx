@@ -12,7 +12,9 @@ export function Monitor() {
   return (
     <div className={styles.monitor}>
       <div className={styles.monitorWords}>
-        <span>monitor {plain(monitorDb, 0)} dB, guarded at −1 dBFS</span>
+        <span>
+          monitor {plain(monitorDb, 0)} dB<span className={styles.guarded}>, guarded at −1 dBFS</span>
+        </span>
         <OutputPeak />
       </div>
       <Slider

@@ -7,15 +7,18 @@ export function RemovedSwitch() {
   const removed = useListen(({ heard }) => heard === 'removed')
   return (
     <div className={styles.pair}>
-      <label className={styles.check}>
+      <label className={styles.check} title="Starts 6 dB lower">
         <input
           type="checkbox"
           checked={removed}
           onChange={(event) => listening.setRemoved(event.target.checked)}
         />
-        only what was removed
+        <span>
+          only what
+          <br />
+          was removed
+        </span>
       </label>
-      <span className={styles.note}>starts 6 dB lower</span>
     </div>
   )
 }

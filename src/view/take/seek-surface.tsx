@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type ReactNode, type RefObject, useEffect } from 'react'
+import { type KeyboardEvent, type RefObject, useEffect } from 'react'
 import { frameCount, type Sound } from '../../core'
 import { useBench, useListen } from '../bench-context'
 import { LoopMark } from './loop-mark'
@@ -14,11 +14,10 @@ interface SeekSurfaceProps {
   readonly time: TimeViewControl
   readonly width: number
   readonly surface: RefObject<HTMLDivElement | null>
-  readonly children: ReactNode
 }
 
 /** Lies over all lanes: click to go somewhere, drag to choose a loop, and the same from the keyboard. */
-export function SeekSurface({ sound, time, width, surface, children }: SeekSurfaceProps) {
+export function SeekSurface({ sound, time, width, surface }: SeekSurfaceProps) {
   const { listening, listen } = useBench()
   const frames = frameCount(sound)
   const loop = useListen((state) => state.loop)
@@ -63,7 +62,6 @@ export function SeekSurface({ sound, time, width, surface, children }: SeekSurfa
       {...handlers}
     >
       <LoopMark range={chosen ?? loop} view={time.view} />
-      {children}
     </div>
   )
 }

@@ -28,20 +28,15 @@ export function TheTake() {
     .map((stage, index) => ({ stage, number: index + 1 }))
     .filter(({ stage }) => stageDefinitions[stage.kind].reducesGain)
   return (
-    <section aria-labelledby="the-take">
+    <section className={styles.take} aria-labelledby="the-take">
       <div className={styles.head}>
         <h2 id="the-take">The take</h2>
         <p className={styles.rule}>dashed without, solid with</p>
         <WorkingNote />
-        {sound && <TimeRow sound={sound} time={time} />}
       </div>
       <div className={styles.lanes}>
         <div ref={pictures} className={styles.over}>
-          {sound && (
-            <SeekSurface sound={sound} time={time} width={width} surface={surface}>
-              <Playhead {...lanes} />
-            </SeekSurface>
-          )}
+          {sound && <SeekSurface sound={sound} time={time} width={width} surface={surface} />}
         </div>
         <WaveLane evidence={evidence} {...lanes} />
         {reducing.map(({ stage, number }) => (
@@ -55,7 +50,9 @@ export function TheTake() {
         ))}
         <LoudnessLane evidence={evidence} sampleRate={sampleRate} {...lanes} />
         <TimeAxis sampleRate={sound?.sampleRate ?? null} {...lanes} />
+        <div className={`${styles.over} ${styles.untouched}`}>{sound && <Playhead {...lanes} />}</div>
       </div>
+      <div className={styles.row}>{sound && <TimeRow sound={sound} time={time} />}</div>
     </section>
   )
 }

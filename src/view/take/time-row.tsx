@@ -26,7 +26,7 @@ export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }
   }
   const here = () => listen.getState().positionFrame
   return (
-    <div className={styles.row}>
+    <>
       <TimeField label="Place" seconds={place} onChange={(seconds) => listening.seek(seconds * sampleRate)} />
       <fieldset className={styles.group} aria-label="Loop">
         <TimeField
@@ -68,6 +68,6 @@ export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }
           all of it
         </button>
       </fieldset>
-    </div>
+    </>
   )
 }
