@@ -1,0 +1,49 @@
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { expect, test } from '@playwright/test'
+import { readWav } from '../src/audio/files/wav-reader'
+import { chainOf, defaultStage, renderChain } from '../src/core'
+import { startingChain } from '../src/demo'
+import { withServedPage } from '../test/setup/served-page'
+import { differenceDbfs, RECORDING } from './setup/bench-page'
+
+const PORT = 4176
+/** Engines may differ in the last bit of sine and exponential. */
+const NODE_TOLERANCE_DBFS = -120
+
+/** Every kind of stage, delays included. */
+const compressor = defaultStage('compressor', 'ahead')
+const chain = chainOf([
+  ...startingChain().stages,
+  defaultStage('saturator'),
+  {
+    ...compressor,
+    settings: { ...compressor.settings, lookaheadMs: 5, detector: 'rms', sideChainHighPassHz: 120 },
+  },
+  defaultStage('gain'),
+])
+
+test('worker and audio thread give the same bits, and Node the same to -120 dBFS', async () => {
+  const { sound } = readWav(readFileSync(RECORDING), RECORDING)
+  const root = fileURLToPath(new URL('./hosts-page', import.meta.url))
+  const channels = [
+    sound.channels[0] ?? new Float32Array(),
+    (sound.channels[0] ?? new Float32Array()).toReversed(),
+  ]
+  const renders = await withServedPage(root, PORT, async (page) => {
+    await page.waitForFunction(() => window.renderInHosts !== undefined)
+    return page.evaluate(
+      async ([samples, sampleRate, doc]) => window.renderInHosts?.(samples, sampleRate, doc),
+      [channels.map((samples) => Array.from(samples)), sound.sampleRate, chain] as const,
+    )
+  })
+  const inNode = renderChain({ sampleRate: sound.sampleRate, channels }, chain).sound
+  expect(renders?.offline).toHaveLength(2)
+  for (const [c, expected] of inNode.channels.entries()) {
+    const offline = Float32Array.from(renders?.offline[c] ?? [])
+    expect(offline.some((sample) => Math.abs(sample) > 0.01)).toBe(true)
+    expect(Float32Array.from(renders?.worker[c] ?? [])).toEqual(offline)
+    expect(Float32Array.from(renders?.page[c] ?? [])).toEqual(offline)
+    expect(differenceDbfs(offline, expected)).toBeLessThan(NODE_TOLERANCE_DBFS)
+  }
+})

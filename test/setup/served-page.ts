@@ -1,0 +1,46 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { chromium, type Page } from '@playwright/test'
+import { build, preview } from 'vite'
+
+/** Chromium as the browser tests start it. */
+export const CHROMIUM = {
+  executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+  args: [
+    '--no-sandbox',
+    '--disable-quic',
+    '--no-first-run',
+    '--disable-background-networking',
+    '--disable-component-update',
+    '--disable-sync',
+  ],
+}
+
+/** Builds the page in `root` with everything it imports, serves it, opens it in Chromium and hands it to `use`. */
+export async function withServedPage<Result>(
+  root: string,
+  port: number,
+  use: (page: Page) => Promise<Result>,
+): Promise<Result> {
+  const outDir = mkdtempSync(join(tmpdir(), 'evenhand-page-'))
+  const config = {
+    root,
+    configFile: false as const,
+    base: './',
+    logLevel: 'error' as const,
+    worker: { format: 'es' as const },
+  }
+  await build({ ...config, build: { outDir, emptyOutDir: true, target: 'es2022', assetsInlineLimit: 0 } })
+  const server = await preview({ ...config, build: { outDir }, preview: { host: '127.0.0.1', port } })
+  const browser = await chromium.launch(CHROMIUM)
+  try {
+    const page = await browser.newPage()
+    await page.goto(`http://127.0.0.1:${port}/`)
+    return await use(page)
+  } finally {
+    await browser.close()
+    await server.close()
+    rmSync(outDir, { recursive: true })
+  }
+}
