@@ -38,6 +38,7 @@ export function BandHandle({ handle, plot, onHold }: BandHandleProps) {
   useWheel(group, (direction, event) => turnQ(direction * pressSize(event)))
   const drag = useHandleDrag({
     onBegin: () => {
+      rest()
       chain.getState().select(stageId)
       group.current?.querySelector('input')?.focus()
       onHold(true)
@@ -60,7 +61,10 @@ export function BandHandle({ handle, plot, onHold }: BandHandleProps) {
       aria-label={`Band ${name}, ${band.shape}`}
       title={`Band ${name}: drag for frequency${hasGain ? ' and gain' : ''}, Shift and drag or wheel for Q`}
       onPointerDown={(event) => drag(event, handle)}
-      onDoubleClick={() => hasGain && change({ gainDb: 0 }, 'gain')}
+      onDoubleClick={() => {
+        if (hasGain) change({ gainDb: 0 }, 'gain')
+        rest()
+      }}
     >
       <span aria-hidden="true">{name}</span>
       <HandleSlider {...sliders} setting="frequencyHz" />

@@ -36,7 +36,7 @@ export function TheCurve() {
       <div className={styles.head}>
         <h2 id="the-curve">The curve</h2>
         <p className={styles.note}>
-          All equalisers and gains together, ±{rangeDb} dB; the take’s spectrum dashed without, solid with
+          ±{rangeDb} dB, everything linear; the take’s spectrum dashed without, solid with
         </p>
       </div>
       <div className={styles.holder} ref={holder}>

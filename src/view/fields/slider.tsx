@@ -43,7 +43,11 @@ export function Slider({ parameter, value, label, describedBy, onChange, onRest 
         event.preventDefault()
         onChange(next)
       }}
-      onDoubleClick={() => onChange(parameter.default)}
+      onDoubleClick={() => {
+        onChange(parameter.default)
+        onRest()
+      }}
+      onPointerDown={onRest}
       onPointerUp={onRest}
       onPointerCancel={onRest}
       onKeyUp={onRest}

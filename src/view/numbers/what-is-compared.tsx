@@ -6,11 +6,12 @@ import { useChain, useEvidence, useListen } from '../bench-context'
 export function WhatIsCompared() {
   const stages = useChain((state) => state.chain.stages)
   const scope = useListen((state) => state.scope)
+  const atEnd = useListen((state) => state.earAfterId === null)
   const matched = useListen((state) => state.matched)
   const matching = useEvidence((state) => state.evidence?.matching)
   return (
     <>
-      {sentenceOf(scope, stages)} Figures as they leave the chain
+      {sentenceOf(scope, stages)} {atEnd ? 'Figures as they leave the chain' : 'Figures at the ear'}
       {!matched && '; heard as they are, not matched.'}
       {matched && !matching && '.'}
       {matched && matching?.measuredOver === 'nothing' && '; too little sound to match them.'}

@@ -1,16 +1,14 @@
-import { useListen } from '../bench-context'
 import styles from './ear.module.css'
 
 interface EarProps {
-  /** The stage it is put behind; null for the end of the chain. */
-  readonly afterId: string | null
+  /** Whether the ear is here. */
+  readonly here: boolean
   readonly label: string
   onPut(): void
 }
 
 /** A place on the path where the ear can be put, to hear the sound up to there. */
-export function Ear({ afterId, label, onPut }: EarProps) {
-  const here = useListen((state) => state.earAfterId === afterId)
+export function Ear({ here, label, onPut }: EarProps) {
   return (
     <button
       type="button"

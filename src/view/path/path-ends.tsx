@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 import { plain } from '../../core'
-import { useEvidence, useListen, useTake } from '../bench-context'
+import { useEvidence, useTake } from '../bench-context'
 import styles from './path-ends.module.css'
 
 /** Where the path begins: the take as it came. */
@@ -14,13 +14,18 @@ export function TakeIn() {
   )
 }
 
+interface OutProps {
+  readonly earAtEnd: boolean
+  /** Where the ear can be put. */
+  readonly children: ReactNode
+}
+
 /** Where the path ends, or where the ear is. */
-export function Out({ children }: { children: ReactNode }) {
+export function Out({ earAtEnd, children }: OutProps) {
   const measures = useEvidence((state) => state.evidence?.with.measures)
-  const earElsewhere = useListen((state) => state.earAfterId !== null)
   return (
     <li className={styles.end}>
-      <span className={styles.name}>{earElsewhere ? 'at the ear' : 'out'}</span>
+      <span className={styles.name}>{earAtEnd ? 'out' : 'at the ear'}</span>
       <span>{loudness(measures?.integratedLufs)}</span>
       <span>{measures ? level(measures.truePeakDbtp) : ''}</span>
       {children}

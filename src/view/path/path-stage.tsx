@@ -1,6 +1,6 @@
 import { describeStage, type StageDoc, stageDefinitions } from '../../core'
 import { switchStage } from '../../state/chain-edits'
-import { useBench, useChain, useListen } from '../bench-context'
+import { useBench, useChain } from '../bench-context'
 import { Switch } from '../fields/switch'
 import { stageColour } from '../stage/stage-colour'
 import { StageGlyph } from '../stage/stage-glyph'
@@ -15,17 +15,16 @@ interface PathStageProps {
   /** Position in the chain, from 0. */
   readonly index: number
   readonly count: number
+  /** Position of the stage that the ear is behind, from 0. */
+  readonly earIndex: number
   readonly reorder: Reorder
   announce(text: string): void
 }
 
 /** One stage on the path: whether it is on, what it does now, and what it changes. */
-export function PathStage({ stage, index, count, reorder, announce }: PathStageProps) {
+export function PathStage({ stage, index, count, earIndex, reorder, announce }: PathStageProps) {
   const { chain, listening } = useBench()
   const selected = useChain((state) => state.selectedId === stage.id)
-  const earId = useListen((state) => state.earAfterId)
-  const stages = useChain((state) => state.chain.stages)
-  const earIndex = stages.findIndex(({ id }) => id === earId)
   const name = `${index + 1} ${stageDefinitions[stage.kind].label}`
   return (
     <li
@@ -33,7 +32,7 @@ export function PathStage({ stage, index, count, reorder, announce }: PathStageP
       data-stage-id={stage.id}
       data-selected={selected}
       data-on={stage.on}
-      data-unheard={earIndex >= 0 && index > earIndex}
+      data-unheard={index > earIndex}
       data-drop={reorder.dropOf(index)}
       style={{ '--stage': stageColour(index) }}
     >
@@ -57,11 +56,11 @@ export function PathStage({ stage, index, count, reorder, announce }: PathStageP
           onChange={(on) => chain.getState().edit(switchStage(stage.id, on))}
         />
       </span>
-      <StageChange stage={stage} />
+      <StageChange stage={stage} heard={index <= earIndex} />
       {selected && <StageActions stage={stage} index={index} count={count} announce={announce} />}
       {index < count - 1 && (
         <Ear
-          afterId={stage.id}
+          here={index === earIndex}
           label={`Hear the sound up to here, behind ${name}`}
           onPut={() => listening.setEar(stage.id)}
         />

@@ -35,43 +35,47 @@ export function StageActions({ stage, index, count, announce }: StageActionsProp
   }
   return (
     <span ref={actions} className={styles.actions}>
-      <button
-        type="button"
-        aria-disabled={index === 0}
-        onClick={move(index - 1)}
-        aria-label={`Move ${label} earlier`}
-      >
-        ← earlier
-      </button>
-      <button
-        type="button"
-        aria-disabled={index === count - 1}
-        onClick={move(index + 1)}
-        aria-label={`Move ${label} later`}
-      >
-        later →
-      </button>
-      <button
-        type="button"
-        aria-disabled={count >= MAX_STAGES}
-        onClick={() => {
-          chain.getState().edit(duplicateStage(stage.id))
-          announce(`${label} copied`)
-        }}
-        aria-label={`Copy ${label}`}
-      >
-        copy
-      </button>
-      <button
-        type="button"
-        onClick={() => chain.getState().edit(resetStage(stage.id))}
-        aria-label={`Reset ${label}`}
-      >
-        reset
-      </button>
-      <button type="button" onClick={remove} aria-label={`Remove ${label}`}>
-        remove
-      </button>
+      <span className={styles.group}>
+        <button
+          type="button"
+          aria-disabled={index === 0}
+          onClick={move(index - 1)}
+          aria-label={`Move ${label} earlier`}
+        >
+          ← earlier
+        </button>
+        <button
+          type="button"
+          aria-disabled={index === count - 1}
+          onClick={move(index + 1)}
+          aria-label={`Move ${label} later`}
+        >
+          later →
+        </button>
+      </span>
+      <span className={styles.group}>
+        <button
+          type="button"
+          aria-disabled={count >= MAX_STAGES}
+          onClick={() => {
+            chain.getState().edit(duplicateStage(stage.id))
+            announce(`${label} copied`)
+          }}
+          aria-label={`Copy ${label}`}
+        >
+          copy
+        </button>
+        <button
+          type="button"
+          onClick={() => chain.getState().edit(resetStage(stage.id))}
+          aria-label={`Reset ${label}`}
+        >
+          reset
+        </button>
+        <button type="button" onClick={remove} aria-label={`Remove ${label}`}>
+          remove
+        </button>
+      </span>
     </span>
   )
 }

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { useBench, useChain } from '../bench-context'
+import { useBench, useChain, useListen } from '../bench-context'
 import { AddStage } from './add-stage'
 import { Ear } from './ear'
 import { Out, TakeIn } from './path-ends'
@@ -11,8 +11,13 @@ import { useReorder } from './use-reorder'
 export function ThePath() {
   const { listening } = useBench()
   const stages = useChain((state) => state.chain.stages)
+  const earAfterId = useListen((state) => state.earAfterId)
   const [announcement, announce] = useState('')
   const reorder = useReorder(announce)
+  const last = stages.length - 1
+  const found = stages.findIndex(({ id }) => id === earAfterId)
+  // Behind the last stage, or behind one that is no longer there, is the end.
+  const earIndex = found < 0 ? last : found
   return (
     <section className={styles.path} aria-labelledby="the-path">
       <div className={styles.head}>
@@ -28,13 +33,14 @@ export function ThePath() {
             stage={stage}
             index={index}
             count={stages.length}
+            earIndex={earIndex}
             reorder={reorder}
             announce={announce}
           />
         ))}
-        <Out>
+        <Out earAtEnd={earIndex === last}>
           <Ear
-            afterId={null}
+            here={earIndex === last}
             label="Hear the sound at the end of the chain"
             onPut={() => listening.setEar(null)}
           />

@@ -1,6 +1,6 @@
 import { type BandSettings, bandParameters, usedBandSettings } from '../../core'
 import { bandLetter, setBand } from '../../state/chain-edits'
-import { useBench } from '../bench-context'
+import { useBench, useListen } from '../bench-context'
 import { ChoiceField } from '../fields/choice-field'
 import { Switch } from '../fields/switch'
 import styles from './band.module.css'
@@ -18,7 +18,10 @@ interface BandProps {
 
 /** One band: its letter, shape and switch, and the settings its shape listens to. */
 export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }: BandProps) {
-  const { chain } = useBench()
+  const { chain, listening } = useBench()
+  const compared = useListen(
+    ({ scope }) => scope.kind === 'band' && scope.stageId === stageId && scope.bandIndex === bandIndex,
+  )
   const owner = `Band ${bandLetter(bandIndex)}`
   const used = usedBandSettings(band)
   const change = (key: keyof BandSettings) => (value: number | string | boolean) =>
@@ -49,6 +52,17 @@ export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }:
             rest()
           }}
         />
+        <button
+          type="button"
+          className={styles.compare}
+          aria-pressed={compared}
+          aria-label={`Compare band ${bandLetter(bandIndex)} with its bypass`}
+          onClick={() =>
+            listening.setScope(compared ? { kind: 'stage', stageId } : { kind: 'band', stageId, bandIndex })
+          }
+        >
+          compare
+        </button>
         <button
           type="button"
           className={styles.remove}

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { NOT_MEASURABLE, printDifference, printFigure } from '../../../src/view/numbers/figures'
 
-const level = fc.double({ min: -90, max: 20, noNaN: true })
+const level = fc.integer({ min: -9000, max: 2000 }).map((hundredths) => hundredths / 100)
 const read = (text: string) => Number(text.replace('−', '-'))
 
 describe('figures', () => {

@@ -9,6 +9,9 @@ let bench: Bench
 const user = userEvent.setup()
 const ids = () => bench.chain.getState().chain.stages.map(({ id }) => id)
 
+const pressedEars = () =>
+  screen.getAllByRole('button', { pressed: true }).map((ear) => ear.getAttribute('aria-label'))
+
 beforeEach(() => {
   bench = showOnBench(<ThePath />)
 })
@@ -72,8 +75,17 @@ describe('the path', () => {
   it('puts the ear behind a stage and back at the end', async () => {
     await user.click(screen.getByRole('button', { name: /behind 2 Equaliser/ }))
     expect(bench.listen.getState().earAfterId).toBe('lift')
+    expect(pressedEars()).toEqual(['Hear the sound up to here, behind 2 Equaliser'])
+    expect(screen.getAllByText('behind the ear, not heard')).toHaveLength(2)
     await user.click(screen.getByRole('button', { name: /at the end of the chain/ }))
     expect(bench.listen.getState().earAfterId).toBeNull()
+    expect(pressedEars()).toEqual(['Hear the sound at the end of the chain'])
+  })
+
+  it('has the ear at the end when its stage is gone', async () => {
+    await user.click(screen.getByRole('button', { name: /behind 1 Equaliser/ }))
+    await user.click(screen.getByRole('button', { name: 'Remove Equaliser' }))
+    expect(pressedEars()).toEqual(['Hear the sound at the end of the chain'])
   })
 
   it('takes a short press for choosing, and a drag let go on Escape for nothing', () => {

@@ -50,6 +50,15 @@ describe('an equaliser at hand', () => {
     expect(document.activeElement?.textContent).toBe('Add a band')
   })
 
+  it('compares one band with its bypass, and the stage again', async () => {
+    const compare = screen.getByRole('button', { name: 'Compare band b with its bypass' })
+    await user.click(compare)
+    expect(bench.listen.getState().scope).toEqual({ kind: 'band', stageId: 'clean-up', bandIndex: 1 })
+    expect(compare.getAttribute('aria-pressed')).toBe('true')
+    await user.click(compare)
+    expect(bench.listen.getState().scope).toEqual({ kind: 'stage', stageId: 'clean-up' })
+  })
+
   it('adds no more bands than an equaliser holds', async () => {
     const add = screen.getByRole('button', { name: 'Add a band' })
     for (let i = 0; i < 15; i++) await user.click(add)
@@ -64,6 +73,13 @@ describe.each([
 ] as const)('a %s at hand', (kind, index, id) => {
   beforeEach(() => {
     act(() => bench.chain.getState().select(id))
+  })
+
+  it('starts a new change after a double click', () => {
+    const slider = screen.getByRole('slider', { name: 'Threshold' })
+    fireEvent.doubleClick(slider)
+    fireEvent.change(slider, { target: { value: 0.1 } })
+    expect(past()).toHaveLength(2)
   })
 
   it('has a control with a name for every setting of its table', async () => {
