@@ -17,7 +17,7 @@ export function useFileDrag(): boolean {
     }
     const leave = (event: DragEvent) => {
       // Leaving the window, not going from one element to the next.
-      if (event.relatedTarget === null) setDragging(false)
+      if (!event.relatedTarget) setDragging(false)
     }
     window.addEventListener('dragover', over)
     window.addEventListener('drop', end)

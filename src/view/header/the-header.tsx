@@ -17,8 +17,8 @@ export function TheHeader() {
     <header className={styles.header}>
       <h1 className={styles.name}>Evenhand</h1>
       <p className={styles.take}>
-        {take ? [take.name, ...takeFacts(take)].join('  ·  ') : 'no take yet'}
-        <span title="Files are read by this page and sent nowhere">{'  ·  '}stays on this computer</span>
+        {take ? [take.name, ...takeFacts(take)].join(' · ') : 'no take yet'}
+        <span title="Files are read by this page and sent nowhere">{' · '}stays on this computer</span>
       </p>
       <nav className={styles.actions} aria-label="Bench">
         <button

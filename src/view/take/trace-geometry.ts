@@ -21,7 +21,7 @@ export function tracePoints(
   for (let x = 0; x < widthPx; x += columnPx) {
     const hop = view.from / hopFrames + (x / columnPx) * hopsPerColumn
     const first = Math.floor(hop)
-    const end = Math.min(gainDb.length, Math.max(first + 1, Math.floor(hop + hopsPerColumn)))
+    const end = Math.min(gainDb.length, Math.max(first + 1, Math.ceil(hop + hopsPerColumn)))
     if (first >= end) break
     let lowest = 0
     for (let i = first; i < end; i++) lowest = Math.min(lowest, gainDb[i] ?? 0)

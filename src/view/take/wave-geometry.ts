@@ -23,10 +23,11 @@ export function waveColumns(
   const columns: Column[] = []
   for (let x = 0; x < widthPx; x += columnPx) {
     const frame = view.from + (x / columnPx) * framesPerColumn
+    // Columns that share a peak both show it: none is lost at the seams, nor at the end.
     const first = Math.floor(frame / framesPerPeak)
     const end = Math.min(
       min.length,
-      Math.max(first + 1, Math.floor((frame + framesPerColumn) / framesPerPeak)),
+      Math.max(first + 1, Math.ceil((frame + framesPerColumn) / framesPerPeak)),
     )
     if (first >= end) break
     let low = Number.POSITIVE_INFINITY

@@ -1,0 +1,53 @@
+import { cleanup, fireEvent, screen } from '@testing-library/react'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import type { Bench } from '../../../src/state/bench'
+import { DropAreas } from '../../../src/view/files/drop-areas'
+import { showOnPage } from '../keys/on-page'
+
+let bench: Bench
+const voice = new File(['voice'], 'voice.wav')
+const band = new File(['band'], 'band.wav')
+const dragFiles = () => fireEvent.dragOver(document.body, { dataTransfer: { types: ['Files'] } })
+
+beforeEach(() => {
+  bench = showOnPage(<DropAreas />).bench
+})
+afterEach(cleanup)
+
+describe('dropping files', () => {
+  it('shows where to drop only while files are dragged, and says that nothing is sent', async () => {
+    expect(screen.queryByText('Take')).toBeNull()
+    dragFiles()
+    expect(await screen.findByText(/Nothing is sent anywhere/)).toBeDefined()
+    fireEvent.dragLeave(document.body, { relatedTarget: null })
+    expect(screen.queryByText('Take')).toBeNull()
+  })
+
+  it('takes no notice of text that is dragged', () => {
+    fireEvent.dragOver(document.body, { dataTransfer: { types: ['text/plain'] } })
+    expect(screen.queryByText('Take')).toBeNull()
+  })
+
+  it('brings in a take and then its backing, one after the other, and puts the areas away', async () => {
+    const opened: string[] = []
+    vi.spyOn(bench.takes, 'openTake').mockImplementation(async (file) => {
+      await Promise.resolve()
+      opened.push(`take ${file.name}`)
+    })
+    vi.spyOn(bench.takes, 'openBacking').mockImplementation(async (file) => {
+      opened.push(`backing ${file.name}`)
+    })
+    dragFiles()
+    const area = await screen.findByRole('region', { name: 'Drop the take here' })
+    fireEvent.drop(area, { dataTransfer: { types: ['Files'], files: [voice, band] } })
+    await vi.waitFor(() => expect(opened).toEqual(['take voice.wav', 'backing band.wav']))
+    expect(screen.queryByText('Take')).toBeNull()
+  })
+
+  it('does not leave the page for a file that is dropped beside the areas', () => {
+    const drop = new Event('drop', { bubbles: true, cancelable: true })
+    Object.defineProperty(drop, 'dataTransfer', { value: { types: ['Files'], files: [voice] } })
+    document.body.dispatchEvent(drop)
+    expect(drop.defaultPrevented).toBe(true)
+  })
+})

@@ -1,0 +1,40 @@
+import { act, cleanup, screen } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { switchStage } from '../../../src/state/chain-edits'
+import { TheHeader } from '../../../src/view/header/the-header'
+import { showOnPage, take } from '../keys/on-page'
+
+let page: ReturnType<typeof showOnPage>
+const user = userEvent.setup()
+
+beforeEach(() => {
+  page = showOnPage(<TheHeader />)
+})
+afterEach(cleanup)
+
+describe('the header', () => {
+  it('names the take and says that it stays here', async () => {
+    expect((await screen.findByRole('banner')).textContent).toMatch(
+      /Take 3\.wav · 0:10\.0 · 8 kHz · mono · stays on this computer/,
+    )
+  })
+
+  it('undoes and redoes, with the change in words', async () => {
+    act(() => page.bench.chain.getState().edit(switchStage('level', false)))
+    await user.click(screen.getByRole('button', { name: 'Undo: compressor off' }))
+    expect(page.bench.chain.getState().chain.stages[2]?.on).toBe(true)
+    await user.click(screen.getByRole('button', { name: 'Redo: compressor off' }))
+    expect(page.bench.chain.getState().chain.stages[2]?.on).toBe(false)
+  })
+
+  it('changes the paper', async () => {
+    await user.selectOptions(screen.getByRole('combobox', { name: 'Paper' }), 'dark')
+    expect(document.documentElement.dataset.theme).toBe('dark')
+  })
+
+  it('tells of samples that had to be replaced', async () => {
+    act(() => page.bench.take.setState({ take: { ...take, replacedSamples: 7 } }))
+    expect(screen.getByText('7 samples')).toBeDefined()
+  })
+})

@@ -1,0 +1,83 @@
+import { cleanup, fireEvent, screen } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import type { Bench } from '../../../src/state/bench'
+import { switchStage } from '../../../src/state/chain-edits'
+import { KeysSheet } from '../../../src/view/keys/keys-sheet'
+import type { ScreenState } from '../../../src/view/screen-store'
+import { showOnPage } from './on-page'
+
+let bench: Bench
+let page: ReturnType<typeof showOnPage>
+const user = userEvent.setup()
+const setScreen = (state: Partial<ScreenState>) => page.screen.setState(state)
+
+beforeEach(() => {
+  page = showOnPage(
+    <>
+      <KeysSheet />
+      <button type="button">some button</button>
+      <input aria-label="some field" />
+    </>,
+  )
+  bench = page.bench
+})
+afterEach(cleanup)
+
+describe('keys', () => {
+  it('switch sides, stages, scope and matching', async () => {
+    await user.keyboard('x]]m')
+    expect(bench.listen.getState()).toMatchObject({ heard: 'without', matched: false })
+    expect(bench.chain.getState().selectedId).toBe('level')
+    await user.keyboard('s')
+    expect(bench.listen.getState().scope).toEqual({ kind: 'stage', stageId: 'level' })
+  })
+
+  it('stop at both ends of the chain', async () => {
+    await user.keyboard('[[')
+    expect(bench.chain.getState().selectedId).toBe('clean-up')
+    await user.keyboard(']]]]]]]]')
+    expect(bench.chain.getState().selectedId).toBe('sibilance')
+  })
+
+  it('do nothing while text is typed', async () => {
+    await user.type(screen.getByRole('textbox', { name: 'some field' }), 'mix')
+    expect(bench.listen.getState()).toMatchObject({ heard: 'with', matched: true })
+  })
+
+  it('leave Space to a button that has the focus, and letters not', async () => {
+    const toggle = vi.spyOn(bench.listening, 'togglePlay').mockResolvedValue()
+    screen.getByRole('button', { name: 'some button' }).focus()
+    await user.keyboard(' x')
+    expect(toggle).not.toHaveBeenCalled()
+    expect(bench.listen.getState().heard).toBe('without')
+  })
+
+  it('play with Space everywhere else, once', async () => {
+    const toggle = vi.spyOn(bench.listening, 'togglePlay').mockResolvedValue()
+    await user.keyboard(' ')
+    expect(toggle).toHaveBeenCalledTimes(1)
+  })
+
+  it('undo and redo, even when single keys are switched off', async () => {
+    bench.chain.getState().edit(switchStage('level', false))
+    setScreen({ singleKeys: false })
+    await user.keyboard('x{Control>}z{/Control}')
+    expect(bench.listen.getState().heard).toBe('with')
+    expect(bench.chain.getState().past).toEqual([])
+    await user.keyboard('{Control>}{Shift>}Z{/Shift}{/Control}')
+    expect(bench.chain.getState().past.map(({ words }) => words)).toEqual(['compressor off'])
+  })
+
+  it('keep still while a sheet is open, and whoever used a press keeps it', async () => {
+    await user.keyboard('?')
+    expect(page.screen.getState().sheet).toBe('keys')
+    await user.keyboard('x')
+    expect(bench.listen.getState().heard).toBe('with')
+    setScreen({ sheet: null })
+    const used = new KeyboardEvent('keydown', { key: 'x', bubbles: true, cancelable: true })
+    used.preventDefault()
+    fireEvent(document.body, used)
+    expect(bench.listen.getState().heard).toBe('with')
+  })
+})

@@ -1,0 +1,32 @@
+import type { ReactNode } from 'react'
+import type { StoreApi } from 'zustand/vanilla'
+import type { Sound } from '../../../src/core'
+import type { Bench } from '../../../src/state/bench'
+import type { Take } from '../../../src/state/take-store'
+import { FilePickers } from '../../../src/view/files/file-pickers'
+import { ScreenProvider } from '../../../src/view/screen-context'
+import { createScreenStore, type ScreenState } from '../../../src/view/screen-store'
+import { showOnBench } from '../path/on-bench'
+
+/** Ten seconds at 8 kHz: long enough to go about in. */
+export const sound: Sound = { sampleRate: 8000, channels: [new Float32Array(80_000)] }
+
+export const take: Take = {
+  name: 'Take 3.wav',
+  sound,
+  header: null,
+  replacedSamples: 0,
+  measures: null,
+}
+
+/** Shows a part of the page on a bench with a take on it. */
+export function showOnPage(part: ReactNode): { bench: Bench; screen: StoreApi<ScreenState> } {
+  const screen = createScreenStore()
+  const bench = showOnBench(
+    <ScreenProvider screen={screen}>
+      <FilePickers>{part}</FilePickers>
+    </ScreenProvider>,
+  )
+  bench.take.setState({ take })
+  return { bench, screen }
+}

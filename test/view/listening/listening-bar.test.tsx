@@ -1,0 +1,73 @@
+import { act, cleanup, screen } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { Bench } from '../../../src/state/bench'
+import { ListeningBar } from '../../../src/view/listening/listening-bar'
+import { showOnPage, sound } from '../keys/on-page'
+
+let bench: Bench
+const user = userEvent.setup()
+const listen = () => bench.listen.getState()
+const radio = (name: string) => screen.getByRole<HTMLInputElement>('radio', { name })
+
+beforeEach(() => {
+  bench = showOnPage(<ListeningBar />).bench
+})
+afterEach(cleanup)
+
+describe('the listening bar', () => {
+  it('switches sides', async () => {
+    await user.click(radio('without'))
+    expect(listen()).toMatchObject({ side: 'without', heard: 'without' })
+    await user.click(radio('with'))
+    expect(listen().heard).toBe('with')
+  })
+
+  it('compares the stage at hand, whichever that becomes, and the whole chain again', async () => {
+    await user.click(radio('this stage'))
+    expect(listen().scope).toEqual({ kind: 'stage', stageId: 'clean-up' })
+    act(() => bench.chain.getState().select('level'))
+    expect(listen().scope).toEqual({ kind: 'stage', stageId: 'level' })
+    await user.click(radio('the whole chain'))
+    act(() => bench.chain.getState().select('lift'))
+    expect(listen().scope).toEqual({ kind: 'chain' })
+  })
+
+  it('offers the backing only when there is one', async () => {
+    expect(radio('with the backing').disabled).toBe(true)
+    act(() => bench.take.setState({ backing: { name: 'Band.wav', sound } }))
+    await user.click(radio('with the backing'))
+    expect(listen().backingOn).toBe(true)
+  })
+
+  it('goes from what was removed back to the side that was heard', async () => {
+    await user.click(radio('without'))
+    const removed = screen.getByRole('checkbox', { name: /only what\s*was removed/ })
+    await user.click(removed)
+    expect(listen().heard).toBe('removed')
+    await user.click(removed)
+    expect(listen().heard).toBe('without')
+  })
+
+  it('switches the loop off and on again as it was', async () => {
+    act(() => bench.listening.setLoop({ from: 8000, to: 24_000 }))
+    await user.click(screen.getByRole('button', { name: 'loop on' }))
+    expect(listen().loop).toBeNull()
+    await user.click(screen.getByRole('button', { name: 'loop off' }))
+    expect(listen().loop).toEqual({ from: 8000, to: 24_000 })
+  })
+
+  it('repeats the whole take where there was no loop, or one of a longer take', async () => {
+    await user.click(screen.getByRole('button', { name: 'loop off' }))
+    expect(listen().loop).toEqual({ from: 0, to: 80_000 })
+  })
+
+  it('starts quietly and keeps the volume out of the chain', () => {
+    expect(screen.getByRole('slider', { name: 'Monitor volume' }).getAttribute('aria-valuetext')).toMatch(
+      /^minus 18 decibels/,
+    )
+    act(() => bench.listening.setMonitorDb(-30))
+    expect(screen.getByText(/monitor −30 dB/)).toBeDefined()
+    expect(bench.chain.getState().past).toEqual([])
+  })
+})

@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest'
+import { matchedWords } from '../../../src/view/listening/matched-words'
+
+describe('matchedWords', () => {
+  it('says which side is turned down, by how much, and what that was measured from', () => {
+    expect(matchedWords(true, { withoutDb: 0, withDb: -1.84, measuredOver: 'loop' })).toEqual({
+      gain: 'with −1.8 dB',
+      basis: "from the loop's loudness",
+    })
+    expect(matchedWords(true, { withoutDb: -6.9, withDb: 0, measuredOver: 'take' })).toEqual({
+      gain: 'without −6.9 dB',
+      basis: "from the take's loudness",
+    })
+  })
+
+  it('does not print a gain of nothing', () => {
+    const { gain } = matchedWords(true, { withoutDb: -0.04, withDb: 0, measuredOver: 'take' })
+    expect(gain).toBe('equally loud already')
+  })
+
+  it('admits what it does not know', () => {
+    expect(matchedWords(true, null).basis).toBe('not measured yet')
+    const silent = matchedWords(true, { withoutDb: 0, withDb: 0, measuredOver: 'nothing' })
+    expect(silent.gain).toBe('not measurable')
+    expect(matchedWords(false, null).gain).toBe('off')
+  })
+})

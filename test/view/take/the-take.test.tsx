@@ -1,0 +1,91 @@
+import { cleanup, fireEvent, screen } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import type { Bench } from '../../../src/state/bench'
+import { TheTake } from '../../../src/view/take/the-take'
+import { showOnPage, sound } from '../keys/on-page'
+
+let bench: Bench
+const user = userEvent.setup()
+const surface = () => screen.findByRole('slider', { name: 'Place in the take' })
+const seconds = () => bench.listen.getState().positionFrame / sound.sampleRate
+const loopSeconds = () => {
+  const { loop } = bench.listen.getState()
+  return loop && [loop.from / sound.sampleRate, loop.to / sound.sampleRate]
+}
+
+beforeEach(() => {
+  // A picture of 1000 px for the take's 10 s.
+  vi.spyOn(HTMLElement.prototype, 'getBoundingClientRect').mockReturnValue(new DOMRect(0, 0, 1000, 300))
+  bench = showOnPage(<TheTake />).bench
+})
+afterEach(() => {
+  cleanup()
+  vi.restoreAllMocks()
+})
+
+async function drag(fromX: number, toX: number) {
+  const element = await surface()
+  fireEvent.pointerDown(element, { button: 0, clientX: fromX, pointerId: 1 })
+  fireEvent.pointerMove(element, { clientX: (fromX + toX) / 2, pointerId: 1 })
+  fireEvent.pointerMove(element, { clientX: toX, pointerId: 1 })
+  fireEvent.pointerUp(element, { clientX: toX, pointerId: 1 })
+}
+
+describe('the take', () => {
+  it('goes where it is clicked, even with a trembling hand, and leaves the loop alone', async () => {
+    bench.listening.setLoop({ from: 8000, to: 24_000 })
+    await drag(400, 402)
+    expect(seconds()).toBeCloseTo(4.02, 1)
+    expect(loopSeconds()).toEqual([1, 3])
+  })
+
+  it('repeats what is dragged over, in either direction', async () => {
+    await drag(700, 200)
+    expect(loopSeconds()).toEqual([2, 7])
+    expect(seconds()).toBe(0)
+  })
+
+  it('moves one end of the loop when that end is dragged', async () => {
+    bench.listening.setLoop({ from: 16_000, to: 56_000 })
+    await drag(702, 900)
+    expect(loopSeconds()).toEqual([2, 9])
+  })
+
+  it('forgets a drag that the system takes away', async () => {
+    const element = await surface()
+    fireEvent.pointerDown(element, { button: 0, clientX: 100, pointerId: 1 })
+    fireEvent.pointerMove(element, { clientX: 400, pointerId: 1 })
+    fireEvent.pointerCancel(element, { pointerId: 1 })
+    fireEvent.pointerUp(element, { clientX: 400, pointerId: 1 })
+    expect(loopSeconds()).toBeNull()
+    expect(seconds()).toBe(0)
+  })
+
+  it('is gone about in from the keyboard and says where it stands', async () => {
+    const element = await surface()
+    element.focus()
+    await user.keyboard('{ArrowRight}{ArrowRight}{ArrowRight}{ArrowLeft}')
+    expect(seconds()).toBe(2)
+    expect(element.getAttribute('aria-valuetext')).toBe('2 seconds')
+    await user.keyboard('{End}')
+    expect(bench.listen.getState().positionFrame).toBe(79_999)
+  })
+
+  it('takes a typed loop, keeps what cannot be read, and puts the loop away', async () => {
+    const from = await screen.findByRole('textbox', { name: 'Loop from' })
+    await user.clear(from)
+    await user.type(from, '1.5{Enter}')
+    expect(loopSeconds()).toEqual([1.5, 5.5])
+    const to = screen.getByRole('textbox', { name: 'to' })
+    await user.clear(to)
+    await user.type(to, 'later{Enter}')
+    expect(to.getAttribute('aria-invalid')).toBe('true')
+    expect(loopSeconds()).toEqual([1.5, 5.5])
+    await user.clear(to)
+    await user.type(to, '0:04{Enter}')
+    expect(loopSeconds()).toEqual([1.5, 4])
+    await user.click(screen.getByRole('button', { name: 'no loop' }))
+    expect(loopSeconds()).toBeNull()
+  })
+})

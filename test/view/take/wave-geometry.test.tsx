@@ -1,0 +1,61 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { peakPyramid } from '../../../src/core'
+import { wholeTake } from '../../../src/view/take/time-view'
+import { commonFullScale, waveColumns, wavePath } from '../../../src/view/take/wave-geometry'
+
+const FRAMES = 100_000
+
+/** Silence with one sample that is not. */
+function click(at: number, value: number) {
+  const samples = new Float32Array(FRAMES)
+  samples[at] = value
+  return peakPyramid({ sampleRate: 48_000, channels: [samples] })
+}
+
+describe('the wave', () => {
+  it('never loses a single loud sample, wherever it is and however wide the picture', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: FRAMES - 1 }),
+        fc.integer({ min: 40, max: 3000 }),
+        fc.integer({ min: 1, max: 4 }),
+        (at, width, columnPx) => {
+          const columns = waveColumns(click(at, 0.7), wholeTake(FRAMES), width, columnPx)
+          expect(Math.max(...columns.map(({ max }) => max))).toBeCloseTo(0.7, 6)
+        },
+      ),
+      { numRuns: 60 },
+    )
+  })
+
+  it('shows a sample where it is', () => {
+    const columns = waveColumns(click(25_000, -0.5), wholeTake(FRAMES), 1000, 1)
+    const lowest = columns.reduce((a, b) => (b.min < a.min ? b : a))
+    expect(Math.abs(lowest.x - 250)).toBeLessThan(2)
+  })
+
+  it('is drawn from no more columns than the picture has, however long the take', () => {
+    const peaks = peakPyramid({ sampleRate: 48_000, channels: [new Float32Array(5_000_000)] })
+    expect(waveColumns(peaks, wholeTake(5_000_000), 1200, 1).length).toBeLessThanOrEqual(1200)
+  })
+
+  it('leaves out what is not seen', () => {
+    const columns = waveColumns(click(10, 0.9), { from: 50_000, to: 60_000 }, 500, 1)
+    expect(Math.max(...columns.map(({ max }) => max))).toBe(0)
+  })
+
+  it('stays within the picture and shows silence as a hairline', () => {
+    const path = wavePath(waveColumns(click(50_000, 1), wholeTake(FRAMES), 300, 1), 100, 1)
+    const ys = [...path.matchAll(/,(-?[\d.]+)/g)].map(([, y]) => Number(y))
+    expect(Math.min(...ys)).toBeGreaterThanOrEqual(0)
+    expect(Math.max(...ys)).toBeLessThanOrEqual(100)
+    expect(ys).toContain(49.5)
+    expect(ys).toContain(50.5)
+  })
+
+  it('of two takes is scaled by the louder one, and near-silence is not blown up', () => {
+    expect(commonFullScale([click(3, 0.2), click(9, -0.8)])).toBeCloseTo(0.8, 6)
+    expect(commonFullScale([click(3, 0.0001)])).toBe(0.01)
+  })
+})
