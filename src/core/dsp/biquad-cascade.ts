@@ -1,19 +1,23 @@
 import { type Biquad, IDENTITY } from './biquad'
+import { DIRECT_STRIDE, prepareSection, runSection, runTwoSections } from './direct-form'
 import { MovingSection } from './moving-section'
-import { prepareSection, RUN_STRIDE, runSection, runTwoSections } from './state-variable'
+import { toDirectForm, toStateVariable } from './state-variable'
 
 /** Frames worked on at a time, small enough to stay in the processor's nearest cache. */
 const CHUNK_FRAMES = 128
 
 /**
- * Second-order sections in series, the same for every channel, as state-variable filters with 64-bit state. New
- * sections are reached frame by frame along a path on which none of them rings more than at either end.
+ * Second-order sections in series, the same for every channel, with 64-bit state. Sections that stand still run in
+ * transposed direct form II, which costs least. On their way to new ones they run as state-variable filters, along
+ * a path on which none rings more than at either end; what they hold of the past is carried over both times.
  */
 export class BiquadCascade {
   private readonly scratch = new Float64Array(CHUNK_FRAMES)
   private readonly sections: readonly MovingSection[]
-  /** What the sections are run by while none moves. */
-  private readonly run: Float64Array
+  /** Where the sections stand, or are going. */
+  private readonly targets: Biquad[]
+  /** The same in the form in which sections that stand still are run. */
+  private readonly coefficients: Float64Array
   private readonly states: readonly Float64Array[]
   /** Frames of the second half of a ramp. */
   private readonly behindMiddle: number
@@ -34,20 +38,20 @@ export class BiquadCascade {
   ) {
     this.behindMiddle = Math.ceil(rampFrames / 2)
     this.sections = Array.from({ length: maxSections }, () => new MovingSection())
-    this.run = new Float64Array(maxSections * RUN_STRIDE)
+    this.targets = Array.from({ length: maxSections }, () => IDENTITY)
+    this.coefficients = new Float64Array(maxSections * DIRECT_STRIDE)
     this.states = Array.from({ length: channelCount }, () => new Float64Array(maxSections * 2))
   }
 
   /** Goes to new sections, at once before the first frame and along a ramp after it. */
   set(sections: readonly Biquad[]): void {
+    if (this.started && this.rampFramesLeft === 0) this.loosen()
     this.usedSections = Math.max(this.usedSections, sections.length)
     this.rampFramesLeft = this.started ? this.rampFrames : 0
     for (let k = 0; k < this.usedSections; k++) {
-      this.sections[k]?.goTo(
-        sections[k] ?? IDENTITY,
-        this.rampFramesLeft - this.behindMiddle,
-        this.rampFramesLeft,
-      )
+      const target = sections[k] ?? IDENTITY
+      this.targets[k] = target
+      this.sections[k]?.goTo(target, this.rampFramesLeft - this.behindMiddle, this.rampFramesLeft)
     }
     if (this.rampFramesLeft === 0) this.arrive()
   }
@@ -80,7 +84,7 @@ export class BiquadCascade {
   }
 
   private processChunk(samples: Float32Array, state: Float64Array, from: number, count: number): void {
-    const { scratch, run, sections } = this
+    const { scratch, coefficients, sections } = this
     const ramping = this.rampFramesLeft > 0
     let touched = false
     let waiting = -1
@@ -96,11 +100,11 @@ export class BiquadCascade {
       } else if (waiting < 0) {
         waiting = k
       } else {
-        runTwoSections(scratch, run, waiting, k, state, count)
+        runTwoSections(scratch, coefficients, waiting, k, state, count)
         waiting = -1
       }
     }
-    if (waiting >= 0) runSection(scratch, run, waiting, state, count)
+    if (waiting >= 0) runSection(scratch, coefficients, waiting, state, count)
     if (!touched) return
     for (let n = 0; n < count; n++) samples[from + n] = scratch[n] ?? 0
   }
@@ -119,13 +123,25 @@ export class BiquadCascade {
     }
   }
 
-  /** Ends all ramps. */
+  /** Sections that stood still are about to move: their state takes the form for that. */
+  private loosen(): void {
+    for (let k = 0; k < this.usedSections; k++) {
+      const section = this.sections[k]
+      const standing = this.targets[k]
+      if (!section || !standing) continue
+      for (const state of this.states) toStateVariable(state, 2 * k, standing, section)
+    }
+  }
+
+  /** Ends all ramps: sections stand still again. */
   private arrive(): void {
     for (let k = 0; k < this.usedSections; k++) {
       const section = this.sections[k]
-      if (!section) continue
+      const target = this.targets[k]
+      if (!section || !target) continue
       section.arrive()
-      prepareSection(this.run, k * RUN_STRIDE, section)
+      prepareSection(this.coefficients, k, target)
+      for (const state of this.states) toDirectForm(state, 2 * k, target, section)
       if (section.changesNothing) this.silence(k)
     }
   }

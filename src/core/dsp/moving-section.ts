@@ -1,5 +1,6 @@
 import { type Biquad, IDENTITY } from './biquad'
-import { SILENCE_SQUARED, type StateVariable, stateVariableOf } from './state-variable'
+import { SILENCE_SQUARED } from './direct-form'
+import { type StateVariable, stateVariableOf } from './state-variable'
 
 /** A corner that moves further than this, as a ratio, would carry what rings there along as a chirp. */
 const FAR = 2

@@ -34,104 +34,68 @@ export function stateVariableOf({ b0, b1, b2, a1, a2 }: Biquad): StateVariable {
   return { g, k, high, band: high + (b0 - b2 - high * (1 - a2)) / (1 - a2), low }
 }
 
-/** Numbers in a row that {@link runSection} reads: three of the integrators, three of the mix. */
-export const RUN_STRIDE = 6
-
-/** State whose squares sum below this (-400 dB) becomes 0, before it slows the processor down as subnormals. */
-export const SILENCE_SQUARED = 1e-40
-
-/** Writes to `run`, from `at` on, what {@link runSection} needs for a section. */
-export function prepareSection(run: Float64Array, at: number, section: StateVariable): void {
-  const { g, k, high, band, low } = section
-  const scale = 1 / (1 + g * (g + k))
-  run[at] = scale
-  run[at + 1] = g * scale
-  run[at + 2] = g * g * scale
-  run[at + 3] = high
-  run[at + 4] = k * (band - high)
-  run[at + 5] = low - high
+/**
+ * What either form will put out next when nothing more comes in: its first output is `y0`, its second `y1`. Both
+ * forms of a section hold the same past when these agree, so state is carried over through them.
+ */
+interface StateReading {
+  readonly y0OfS1: number
+  readonly y0OfS2: number
+  readonly y1OfS1: number
+  readonly y1OfS2: number
 }
 
-/** Section `k` of those prepared in `run`, over the first `count` values of `buffer`, in place. */
-export function runSection(
-  buffer: Float64Array,
-  run: Float64Array,
-  k: number,
-  state: Float64Array,
-  count: number,
-): void {
-  const i = k * RUN_STRIDE
-  const f0 = run[i] ?? 0
-  const f1 = run[i + 1] ?? 0
-  const f2 = run[i + 2] ?? 0
-  const m0 = run[i + 3] ?? 0
-  const m1 = run[i + 4] ?? 0
-  const m2 = run[i + 5] ?? 0
-  let s1 = state[k * 2] ?? 0
-  let s2 = state[k * 2 + 1] ?? 0
-  for (let n = 0; n < count; n++) {
-    const x = buffer[n] ?? 0
-    const rest = x - s2
-    const band = f0 * s1 + f1 * rest
-    const low = s2 + f1 * s1 + f2 * rest
-    s1 = 2 * band - s1
-    s2 = 2 * low - s2
-    if (s1 * s1 + s2 * s2 < SILENCE_SQUARED) s1 = s2 = 0
-    buffer[n] = m0 * x + m1 * band + m2 * low
+/** Squared sine of the angle below which two readings count as one: far below that of any two real poles. */
+const PARALLEL = 1e-20
+
+/** How the state of a state-variable filter is read, from its equations with no input. */
+function readingOf({ g, k, high, band, low }: StateVariable): StateReading {
+  const scale = 1 / (1 + g * (g + k))
+  const ofBand = k * (band - high)
+  const ofLow = low - high
+  const y0OfS1 = scale * (ofBand + ofLow * g)
+  const y0OfS2 = -scale * ofBand * g + ofLow * (1 - g * g * scale)
+  return {
+    y0OfS1,
+    y0OfS2,
+    y1OfS1: y0OfS1 * (2 * scale - 1) + y0OfS2 * 2 * g * scale,
+    y1OfS2: -y0OfS1 * 2 * g * scale + y0OfS2 * (1 - 2 * g * g * scale),
   }
-  state[k * 2] = s1
-  state[k * 2 + 1] = s2
 }
 
 /**
- * Sections `k` and `l` in series. Each section waits for its own last state; two in one loop wait at the same
- * time, which takes little longer than one.
+ * Turns the two numbers at `at` from the state of `section` in transposed direct form II, whose next outputs are
+ * s1 and s2 - a1 s1, into its state as the state-variable filter `filter`. Derived here.
  */
-export function runTwoSections(
-  buffer: Float64Array,
-  run: Float64Array,
-  k: number,
-  l: number,
+export function toStateVariable(
   state: Float64Array,
-  count: number,
+  at: number,
+  { a1 }: Biquad,
+  filter: StateVariable,
 ): void {
-  const i = k * RUN_STRIDE
-  const j = l * RUN_STRIDE
-  const f0 = run[i] ?? 0
-  const f1 = run[i + 1] ?? 0
-  const f2 = run[i + 2] ?? 0
-  const m0 = run[i + 3] ?? 0
-  const m1 = run[i + 4] ?? 0
-  const m2 = run[i + 5] ?? 0
-  const g0 = run[j] ?? 0
-  const g1 = run[j + 1] ?? 0
-  const g2 = run[j + 2] ?? 0
-  const n0 = run[j + 3] ?? 0
-  const n1 = run[j + 4] ?? 0
-  const n2 = run[j + 5] ?? 0
-  let s1 = state[k * 2] ?? 0
-  let s2 = state[k * 2 + 1] ?? 0
-  let t1 = state[l * 2] ?? 0
-  let t2 = state[l * 2 + 1] ?? 0
-  for (let n = 0; n < count; n++) {
-    const x = buffer[n] ?? 0
-    const rest = x - s2
-    const band = f0 * s1 + f1 * rest
-    const low = s2 + f1 * s1 + f2 * rest
-    s1 = 2 * band - s1
-    s2 = 2 * low - s2
-    if (s1 * s1 + s2 * s2 < SILENCE_SQUARED) s1 = s2 = 0
-    const y = m0 * x + m1 * band + m2 * low
-    const nextRest = y - t2
-    const nextBand = g0 * t1 + g1 * nextRest
-    const nextLow = t2 + g1 * t1 + g2 * nextRest
-    t1 = 2 * nextBand - t1
-    t2 = 2 * nextLow - t2
-    if (t1 * t1 + t2 * t2 < SILENCE_SQUARED) t1 = t2 = 0
-    buffer[n] = n0 * y + n1 * nextBand + n2 * nextLow
+  const { y0OfS1, y0OfS2, y1OfS1, y1OfS2 } = readingOf(filter)
+  const y0 = state[at] ?? 0
+  const y1 = (state[at + 1] ?? 0) - a1 * y0
+  const weight0 = y0OfS1 * y0OfS1 + y0OfS2 * y0OfS2
+  const weight1 = y1OfS1 * y1OfS1 + y1OfS2 * y1OfS2
+  const determinant = y0OfS1 * y1OfS2 - y0OfS2 * y1OfS1
+  if (determinant * determinant > PARALLEL * weight0 * weight1) {
+    state[at] = (y0 * y1OfS2 - y1 * y0OfS2) / determinant
+    state[at + 1] = (y1 * y0OfS1 - y0 * y1OfS1) / determinant
+  } else {
+    // A pole and a zero cancel, as in a section of first order: the smallest state with this output will do.
+    const perOutput = weight0 > 0 ? y0 / weight0 : 0
+    state[at] = perOutput * y0OfS1
+    state[at + 1] = perOutput * y0OfS2
   }
-  state[k * 2] = s1
-  state[k * 2 + 1] = s2
-  state[l * 2] = t1
-  state[l * 2 + 1] = t2
+}
+
+/** The way back of {@link toStateVariable}. */
+export function toDirectForm(state: Float64Array, at: number, { a1 }: Biquad, filter: StateVariable): void {
+  const { y0OfS1, y0OfS2, y1OfS1, y1OfS2 } = readingOf(filter)
+  const s1 = state[at] ?? 0
+  const s2 = state[at + 1] ?? 0
+  const y0 = y0OfS1 * s1 + y0OfS2 * s2
+  state[at] = y0
+  state[at + 1] = y1OfS1 * s1 + y1OfS2 * s2 + a1 * y0
 }
