@@ -1,12 +1,14 @@
 import { useEffect, useRef } from 'react'
 import { useBench } from '../bench-context'
 import styles from './take.module.css'
-import { type TimeView, xOfFrame } from './time-view'
+import { isLeaving, xOfFrame } from './time-view'
+import type { TimeViewControl } from './use-time-view'
 
-/** The line where the take plays. It moves without drawing anything else again. */
-export function Playhead({ view, width }: { view: TimeView; width: number }) {
+/** The line where the take plays. It moves without drawing anything else again; the view turns like a page. */
+export function Playhead({ time, width }: { time: TimeViewControl; width: number }) {
   const { listen } = useBench()
   const line = useRef<HTMLDivElement>(null)
+  const { view, move } = time
   useEffect(() => {
     const place = (positionFrame: number) => {
       if (!line.current) return
@@ -16,8 +18,11 @@ export function Playhead({ view, width }: { view: TimeView; width: number }) {
     }
     place(listen.getState().positionFrame)
     return listen.subscribe((now, before) => {
-      if (now.positionFrame !== before.positionFrame) place(now.positionFrame)
+      if (now.positionFrame === before.positionFrame) return
+      place(now.positionFrame)
+      if (now.playing && isLeaving(view, before.positionFrame, now.positionFrame))
+        move(now.positionFrame - view.from)
     })
-  }, [listen, view, width])
+  }, [listen, view, width, move])
   return <div ref={line} className={styles.playhead} />
 }

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type RefObject, useEffect } from 'react'
+import type { KeyboardEvent, RefObject } from 'react'
 import { frameCount, type Sound } from '../../core'
 import { useBench, useListen } from '../bench-context'
 import { LoopMark } from './loop-mark'
@@ -7,7 +7,9 @@ import styles from './take.module.css'
 import { speakTime } from './time-text'
 import { frameAtX } from './time-view'
 import { useLoopDrag } from './use-loop-drag'
+import { usePinch } from './use-pinch'
 import type { TimeViewControl } from './use-time-view'
+import { useZoomWheel } from './use-zoom-wheel'
 
 interface SeekSurfaceProps {
   readonly sound: Sound
@@ -27,12 +29,18 @@ export function SeekSurface({ sound, time, width, surface }: SeekSurfaceProps) {
     const left = surface.current?.getBoundingClientRect().left ?? 0
     return frameAtX(time.view, clientX - left, width, frames)
   }
-  const { chosen, handlers } = useLoopDrag({
+  const framesPerPixel = (time.view.to - time.view.from) / Math.max(1, width)
+  const drag = useLoopDrag({
     loop,
     frameAt,
-    framesPerPixel: (time.view.to - time.view.from) / Math.max(1, width),
+    framesPerPixel,
     onClick: (frame) => listening.seek(frame),
     onLoop: (range) => listening.setLoop(range),
+  })
+  // What was beneath a finger stays beneath it.
+  const pinch = usePinch(({ factor, centreX, shiftX }) => {
+    time.zoom(factor, frameAt(centreX))
+    time.move((-shiftX * framesPerPixel) / factor)
   })
   useZoomWheel(surface, time, frameAt)
 
@@ -59,34 +67,23 @@ export function SeekSurface({ sound, time, width, surface }: SeekSurfaceProps) {
       aria-valuenow={Math.round(seconds)}
       aria-valuetext={stoppedAt === null ? 'playing' : speakTime(seconds)}
       onKeyDown={press}
-      {...handlers}
+      onPointerDown={(event) => {
+        if (pinch.down(event)) drag.cancel()
+        else drag.down(event)
+      }}
+      onPointerMove={(event) => {
+        if (!pinch.move(event)) drag.move(event)
+      }}
+      onPointerUp={(event) => {
+        pinch.up(event)
+        drag.up(event)
+      }}
+      onPointerCancel={(event) => {
+        pinch.up(event)
+        drag.cancel()
+      }}
     >
-      <LoopMark range={chosen ?? loop} view={time.view} />
+      <LoopMark range={drag.chosen ?? loop} view={time.view} />
     </div>
   )
-}
-
-/** Ctrl and wheel, or a pinch on a touchpad, zooms about the pointer; sideways scrolling moves the view. */
-function useZoomWheel(
-  surface: RefObject<HTMLDivElement | null>,
-  time: TimeViewControl,
-  frameAt: (clientX: number) => number,
-) {
-  useEffect(() => {
-    const element = surface.current
-    if (!element) return
-    const wheel = (event: WheelEvent) => {
-      const sideways = event.shiftKey ? event.deltaY : event.deltaX
-      if (event.ctrlKey || event.metaKey) {
-        event.preventDefault()
-        time.zoom(Math.exp(-event.deltaY / 300), frameAt(event.clientX))
-      } else if (!time.isWhole && Math.abs(sideways) > Math.abs(event.shiftKey ? 0 : event.deltaY)) {
-        event.preventDefault()
-        time.move((sideways * (time.view.to - time.view.from)) / 1000)
-      }
-    }
-    // Not passive, or the page would zoom as well.
-    element.addEventListener('wheel', wheel, { passive: false })
-    return () => element.removeEventListener('wheel', wheel)
-  })
 }

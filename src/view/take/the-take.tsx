@@ -50,7 +50,9 @@ export function TheTake() {
         ))}
         <LoudnessLane evidence={evidence} sampleRate={sampleRate} {...lanes} />
         <TimeAxis sampleRate={sound?.sampleRate ?? null} {...lanes} />
-        <div className={`${styles.over} ${styles.untouched}`}>{sound && <Playhead {...lanes} />}</div>
+        <div className={`${styles.over} ${styles.untouched}`}>
+          {sound && <Playhead time={time} width={width} />}
+        </div>
       </div>
       <div className={styles.row}>{sound && <TimeRow sound={sound} time={time} />}</div>
     </section>

@@ -52,6 +52,12 @@ export function frameAtX(view: TimeView, x: number, width: number, frames: numbe
   return Math.min(frames, Math.max(0, frame))
 }
 
+/** Whether what was seen at frame `before` is no longer seen at frame `now`. */
+export function isLeaving(view: TimeView, before: number, now: number): boolean {
+  const isSeen = (frame: number) => frame >= view.from && frame <= view.to
+  return isSeen(before) && !isSeen(now)
+}
+
 function within({ from, to }: TimeView, frames: number): TimeView {
   const length = to - from
   if (length >= frames) return wholeTake(frames)

@@ -24,27 +24,25 @@ export function useLoopDrag({ loop, frameAt, framesPerPixel, onClick, onLoop }: 
   return {
     /** The loop as it would be if the pointer were let go now. */
     chosen: drag?.range ?? null,
-    handlers: {
-      onPointerDown(event: PointerEvent<HTMLElement>) {
-        if (event.button !== 0) return
-        event.currentTarget.setPointerCapture(event.pointerId)
-        const anchor = anchorOf(frameAt(event.clientX), loop, EDGE_SLOP_PX * framesPerPixel)
-        setDrag({ startX: event.clientX, anchor, range: null })
-      },
-      onPointerMove(event: PointerEvent<HTMLElement>) {
-        if (!drag) return
-        const still = !drag.range && Math.abs(event.clientX - drag.startX) < CLICK_SLOP_PX
-        if (!still) setDrag({ ...drag, range: between(drag.anchor, frameAt(event.clientX)) })
-      },
-      onPointerUp(event: PointerEvent<HTMLElement>) {
-        if (!drag) return
-        if (drag.range) onLoop(drag.range)
-        else onClick(frameAt(event.clientX))
-        setDrag(null)
-      },
-      onPointerCancel() {
-        setDrag(null)
-      },
+    down(event: PointerEvent<HTMLElement>) {
+      if (event.button !== 0) return
+      event.currentTarget.setPointerCapture(event.pointerId)
+      const anchor = anchorOf(frameAt(event.clientX), loop, EDGE_SLOP_PX * framesPerPixel)
+      setDrag({ startX: event.clientX, anchor, range: null })
+    },
+    move(event: PointerEvent) {
+      if (!drag) return
+      const still = !drag.range && Math.abs(event.clientX - drag.startX) < CLICK_SLOP_PX
+      if (!still) setDrag({ ...drag, range: between(drag.anchor, frameAt(event.clientX)) })
+    },
+    up(event: PointerEvent) {
+      if (!drag) return
+      if (drag.range) onLoop(drag.range)
+      else onClick(frameAt(event.clientX))
+      setDrag(null)
+    },
+    cancel() {
+      setDrag(null)
     },
   }
 }

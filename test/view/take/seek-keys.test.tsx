@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { seekActionOf } from '../../../src/view/take/seek-keys'
 import { anchorOf, between } from '../../../src/view/take/selection'
+import { pinchBetween } from '../../../src/view/take/use-pinch'
 
 const press = (
   key: string,
@@ -45,5 +46,16 @@ describe('choosing a loop', () => {
   it('goes either way', () => {
     expect(between(5, 2)).toEqual({ from: 2, to: 5 })
     expect(between(2, 5)).toEqual({ from: 2, to: 5 })
+  })
+})
+
+describe('two fingers', () => {
+  it('zoom by how much further apart they are, about the middle between them, and take it along', () => {
+    expect(pinchBetween([100, 200], [50, 250])).toEqual({ factor: 2, centreX: 150, shiftX: 0 })
+    expect(pinchBetween([200, 100], [160, 110])).toEqual({ factor: 0.5, centreX: 150, shiftX: -15 })
+  })
+
+  it('do not make it jump when they are side by side', () => {
+    expect(pinchBetween([100, 101], [100, 110]).factor).toBe(1)
   })
 })

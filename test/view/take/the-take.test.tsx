@@ -62,6 +62,21 @@ describe('the take', () => {
     expect(seconds()).toBe(0)
   })
 
+  it('zooms with two fingers and chooses no loop by it', async () => {
+    const element = await surface()
+    fireEvent.pointerDown(element, { button: 0, clientX: 400, pointerId: 1 })
+    fireEvent.pointerDown(element, { button: 0, clientX: 600, pointerId: 2 })
+    fireEvent.pointerMove(element, { clientX: 300, pointerId: 1 })
+    fireEvent.pointerMove(element, { clientX: 700, pointerId: 2 })
+    fireEvent.pointerUp(element, { clientX: 300, pointerId: 1 })
+    fireEvent.pointerUp(element, { clientX: 700, pointerId: 2 })
+    expect(loopSeconds()).toBeNull()
+    expect(screen.getByRole<HTMLButtonElement>('button', { name: 'all of it' }).disabled).toBe(false)
+    // Half the take is seen now, about its middle: the left edge stands at 2.5 s.
+    await drag(0, 0)
+    expect(seconds()).toBeCloseTo(2.5, 1)
+  })
+
   it('is gone about in from the keyboard and says where it stands', async () => {
     const element = await surface()
     element.focus()

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import {
   around,
   frameAtX,
+  isLeaving,
   moved,
   type TimeView,
   wholeTake,
@@ -79,6 +80,21 @@ describe('a view of the take', () => {
   it('around a very short stretch is not shorter than may be seen', () => {
     const view = around({ from: 1000, to: 1010 }, FRAMES, LEAST)
     expect(view.to - view.from).toBeCloseTo(LEAST, 6)
+  })
+})
+
+describe('a playhead', () => {
+  const view = { from: 100, to: 200 }
+
+  it('turns the page when it runs out of the view, at either end', () => {
+    expect(isLeaving(view, 199, 203)).toBe(true)
+    expect(isLeaving(view, 150, 40)).toBe(true)
+  })
+
+  it('leaves the view alone that somebody moved elsewhere', () => {
+    expect(isLeaving(view, 150, 160)).toBe(false)
+    expect(isLeaving(view, 300, 310)).toBe(false)
+    expect(isLeaving(view, 90, 101)).toBe(false)
   })
 })
 
