@@ -3,15 +3,12 @@ import { line } from 'd3-shape'
 import { plain, type StaticCurve } from '../../core'
 import { PictureFrame } from './picture-frame'
 import { stageColour } from './stage-colour'
-import { HIGHEST_DBFS, LOWEST_DBFS, staticCurvePoints } from './static-curve'
+import { HIGHEST_DBFS, lowestShownDbfs, staticCurvePoints } from './static-curve'
 import styles from './static-curve-picture.module.css'
 import { WorkingPoint } from './working-point'
 
 const SIDE = 200
 const MARGIN = 28
-const x = scaleLinear([LOWEST_DBFS, HIGHEST_DBFS], [MARGIN, SIDE - 8])
-const y = scaleLinear([LOWEST_DBFS, HIGHEST_DBFS], [SIDE - MARGIN, 8])
-const TICKS = [-80, -60, -40, -20, 0]
 
 interface StaticCurvePictureProps {
   readonly curve: StaticCurve
@@ -21,6 +18,9 @@ interface StaticCurvePictureProps {
 
 /** Output against input level once everything has settled, without makeup; the point is where it works just now. */
 export function StaticCurvePicture({ curve, index, on }: StaticCurvePictureProps) {
+  const lowest = lowestShownDbfs(curve)
+  const x = scaleLinear([lowest, HIGHEST_DBFS], [MARGIN, SIDE - 8])
+  const y = scaleLinear([lowest, HIGHEST_DBFS], [SIDE - MARGIN, 8])
   const path = line<[number, number]>()
     .x(([inDb]) => x(inDb))
     .y(([, outDb]) => y(outDb))(staticCurvePoints(curve))
@@ -32,7 +32,7 @@ export function StaticCurvePicture({ curve, index, on }: StaticCurvePictureProps
       label={`Static curve: levels up to the threshold of ${threshold} leave as they came, what rises above it is held.`}
       caption="Level out against level in, dBFS, before makeup. The point shows the reduction just now."
     >
-      {TICKS.map((db) => (
+      {x.ticks(-lowest / 20).map((db) => (
         <g key={db}>
           <text className={styles.tick} x={x(db)} y={SIDE - MARGIN + 16} textAnchor="middle">
             {plain(db, 0)}
@@ -46,7 +46,7 @@ export function StaticCurvePicture({ curve, index, on }: StaticCurvePictureProps
       <path className={styles.threshold} d={`M${x(curve.thresholdDb)},8V${SIDE - MARGIN}`} />
       <path
         className={styles.without}
-        d={`M${x(LOWEST_DBFS)},${y(LOWEST_DBFS)}L${x(HIGHEST_DBFS)},${y(HIGHEST_DBFS)}`}
+        d={`M${x(lowest)},${y(lowest)}L${x(HIGHEST_DBFS)},${y(HIGHEST_DBFS)}`}
       />
       <path className={styles.with} d={path ?? ''} style={{ '--stage': stageColour(index) }} />
       {on && <WorkingPoint curve={curve} index={index} x={x} y={y} />}

@@ -1,8 +1,15 @@
 import { reductionDb, type StaticCurve } from '../../core'
 
-/** What is drawn, dBFS in and out. */
-export const LOWEST_DBFS = -80
+/** Up to where it is drawn, dBFS in and out. */
 export const HIGHEST_DBFS = 0
+
+const USUAL_LOWEST_DBFS = -60
+const LOWEST_DBFS = -80
+
+/** From where on it is drawn, dBFS: further down for low thresholds, so that the corner has some line before it. */
+export function lowestShownDbfs({ thresholdDb, kneeDb }: StaticCurve): number {
+  return thresholdDb - kneeDb / 2 < USUAL_LOWEST_DBFS + 6 ? LOWEST_DBFS : USUAL_LOWEST_DBFS
+}
 
 /** Above any level a reduction can come from. */
 const SEARCH_TOP_DBFS = 40
@@ -10,9 +17,10 @@ const SEARCH_TOP_DBFS = 40
 /** Points of the curve from the lowest level drawn to the highest, one for each dB and one at each end of the knee. */
 export function staticCurvePoints(curve: StaticCurve): [inDb: number, outDb: number][] {
   const { thresholdDb, kneeDb } = curve
-  const levels = Array.from({ length: HIGHEST_DBFS - LOWEST_DBFS + 1 }, (_, i) => LOWEST_DBFS + i)
+  const lowest = lowestShownDbfs(curve)
+  const levels = Array.from({ length: HIGHEST_DBFS - lowest + 1 }, (_, i) => lowest + i)
   const corners = [thresholdDb - kneeDb / 2, thresholdDb, thresholdDb + kneeDb / 2]
-  return [...levels, ...corners.filter((level) => level > LOWEST_DBFS && level < HIGHEST_DBFS)]
+  return [...levels, ...corners.filter((level) => level > lowest && level < HIGHEST_DBFS)]
     .sort((a, b) => a - b)
     .map((level) => [level, level - reductionDb(level, curve)])
 }

@@ -72,6 +72,15 @@ describe('the path', () => {
     expect(document.activeElement?.textContent).toContain('De-esser')
   })
 
+  it('can be emptied and begun again', async () => {
+    for (let i = 0; i < 4; i++) await user.click(screen.getByRole('button', { name: /^Remove / }))
+    expect(ids()).toEqual([])
+    expect(pressedEars()).toEqual(['Hear the sound at the end of the chain'])
+    await user.click(screen.getByRole('button', { name: 'Add a stage' }))
+    await user.click(screen.getByRole('button', { name: /^Gain/ }))
+    expect(ids()).toEqual(['gain-1'])
+  })
+
   it('puts the ear behind a stage and back at the end', async () => {
     await user.click(screen.getByRole('button', { name: /behind 2 Equaliser/ }))
     expect(bench.listen.getState().earAfterId).toBe('lift')
