@@ -34,7 +34,7 @@ export function HandleSlider({ handle, name, setting, onChange, onRest }: Handle
       max={1}
       step="any"
       value={positionOf(parameter, band[setting])}
-      aria-label={`Band ${name}, ${parameter.label.toLowerCase()}`}
+      aria-label={`Band ${name}, ${parameter.label}`}
       aria-valuetext={spoken(parameter, band[setting])}
       onChange={(event) =>
         onChange({ [setting]: valueAt(parameter, event.currentTarget.valueAsNumber) }, setting)

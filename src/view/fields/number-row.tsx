@@ -15,7 +15,7 @@ interface NumberRowProps {
 
 /** Label, slider and number field of one setting. */
 export function NumberRow({ parameter, value, owner, onChange, onRest }: NumberRowProps) {
-  const label = owner ? `${owner}, ${parameter.label.toLowerCase()}` : parameter.label
+  const label = owner ? `${owner}, ${parameter.label}` : parameter.label
   const helpId = useId()
   const control = { parameter, value, describedBy: helpId, onChange, onRest }
   return (

@@ -46,7 +46,7 @@ export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }:
         <ChoiceField
           parameter={bandParameters.shape}
           value={band.shape}
-          label={`${owner}, shape`}
+          label={`${owner}, ${bandParameters.shape.label}`}
           onChange={(shape) => {
             change('shape')(shape)
             rest()

@@ -20,16 +20,16 @@ describe('an equaliser at hand', () => {
   it('shows the settings that each band listens to, and no others', async () => {
     const band = within(screen.getByRole('listitem', { name: 'Band a' }))
     const sliders = () => band.getAllByRole('slider').map((slider) => slider.getAttribute('aria-label'))
-    expect(sliders()).toEqual(['Band a, frequency', 'Band a, q'])
-    await user.selectOptions(band.getByRole('combobox', { name: 'Band a, shape' }), 'bell')
-    expect(sliders()).toEqual(['Band a, frequency', 'Band a, gain', 'Band a, q'])
-    await user.selectOptions(band.getByRole('combobox', { name: 'Band a, shape' }), 'high-pass')
+    expect(sliders()).toEqual(['Band a, Frequency', 'Band a, Q'])
+    await user.selectOptions(band.getByRole('combobox', { name: 'Band a, Shape' }), 'bell')
+    expect(sliders()).toEqual(['Band a, Frequency', 'Band a, Gain', 'Band a, Q'])
+    await user.selectOptions(band.getByRole('combobox', { name: 'Band a, Shape' }), 'high-pass')
     await user.selectOptions(band.getByRole('combobox', { name: 'Band a, Slope' }), '24 dB per octave')
-    expect(sliders()).toEqual(['Band a, frequency'])
+    expect(sliders()).toEqual(['Band a, Frequency'])
   })
 
   it('makes one change of a drag', () => {
-    const slider = screen.getByRole('slider', { name: 'Band b, gain' })
+    const slider = screen.getByRole('slider', { name: 'Band b, Gain' })
     for (const position of [0.4, 0.3, 0.25]) fireEvent.change(slider, { target: { value: position } })
     fireEvent.pointerUp(slider)
     expect(past()).toEqual(['band b, gain −3.0 dB to −12.0 dB'])
