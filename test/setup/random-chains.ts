@@ -3,6 +3,7 @@ import {
   type ChainDoc,
   parseChain,
   type Sound,
+  type StageDoc,
   type StageKind,
   stageDefinitions,
   stageKinds,
@@ -89,6 +90,20 @@ export function stages(kinds: readonly StageKind[] = stageKinds) {
   return chains(kinds, { minLength: 1, maxLength: 1 }).map(({ stages: [stage] }) => {
     if (!stage) throw new Error('a chain of one stage has a first one')
     return { ...stage, on: true }
+  })
+}
+
+/** A random stage that is on, and the same with one setting moved by a hand. */
+export function movedSettings(kind: StageKind): fc.Arbitrary<{ before: StageDoc; after: StageDoc }> {
+  const settings = settingsOf(stageDefinitions[kind].parameters)
+  const key = fc.constantFrom(...Object.keys(stageDefinitions[kind].parameters))
+  return fc.tuple(settings, settings, key).map(([from, to, moved]) => {
+    const [before, after] = [from, { ...from, [moved]: to[moved] }].map((values) => {
+      const stages = [{ id: kind, kind, on: true, settings: values }]
+      return parseChain({ format: 'evenhand-chain', version: 1, stages }).stages[0]
+    })
+    if (!before || !after) throw new Error('a chain of one stage has a first one')
+    return { before, after }
   })
 }
 
