@@ -17,17 +17,19 @@ export function DropAreas() {
     if (backing) await takes.openBacking(backing)
   }
   return (
-    <div className={styles.areas}>
-      <section className={styles.area} aria-label="Drop the take here" onDrop={drop('take')}>
-        <p className={styles.what}>Take</p>
-        <p>The lead vocal. With a second file, that one is the backing.</p>
-      </section>
-      {hasTake && (
-        <section className={styles.area} aria-label="Drop the backing here" onDrop={drop('backing')}>
-          <p className={styles.what}>Backing</p>
-          <p>What the voice has to be heard over.</p>
+    <div className={styles.cover}>
+      <div className={styles.areas}>
+        <section className={styles.area} aria-label="Drop the take here" onDrop={drop('take')}>
+          <p className={styles.what}>Take</p>
+          <p>The lead vocal. With a second file, that one is the backing.</p>
         </section>
-      )}
+        {hasTake && (
+          <section className={styles.area} aria-label="Drop the backing here" onDrop={drop('backing')}>
+            <p className={styles.what}>Backing</p>
+            <p>What the voice has to be heard over.</p>
+          </section>
+        )}
+      </div>
       <p className={styles.promise}>Files stay on this computer. Nothing is sent anywhere.</p>
     </div>
   )

@@ -7,7 +7,7 @@ export function MeasuredFacts() {
   const measures = useTake(({ take }) => take?.measures ?? null)
   const replaced = useTake(({ take }) => take?.replacedSamples ?? 0)
   return (
-    <dl className={styles.facts} aria-label="The take as it came">
+    <dl className={styles.measures} aria-label="The take as it came">
       {measures &&
         measureFacts(measures).map(({ label, value, worth }) => (
           <div key={label} className={worth ? styles.worth : undefined}>

@@ -1,20 +1,26 @@
-import { scaleLinear } from 'd3-scale'
 import { printTime } from './time-text'
-import type { TimeView } from './time-view'
+import { type TimeView, xOfFrame } from './time-view'
 
 export interface TimeTick {
   readonly x: number
   readonly label: string
 }
 
-const LEAST_SPACING_PX = 90
+const LEAST_SPACING_PX = 80
 
-/** Ticks at round times, labelled as finely as they are apart. */
+/** Steps that are round on a clock, seconds. */
+const STEPS = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600]
+
+/** Ticks at times that are round on a clock, labelled as finely as they are apart. */
 export function timeTicks(view: TimeView, sampleRate: number, widthPx: number): readonly TimeTick[] {
   if (!(widthPx > 0)) return []
-  const scale = scaleLinear([view.from / sampleRate, view.to / sampleRate], [0, widthPx])
-  const times = scale.ticks(Math.max(1, Math.floor(widthPx / LEAST_SPACING_PX)))
-  const step = (times[1] ?? 1) - (times[0] ?? 0)
+  const leastStep = ((view.to - view.from) / sampleRate / widthPx) * LEAST_SPACING_PX
+  const step = STEPS.find((seconds) => seconds >= leastStep) ?? 3600
   const digits = step >= 1 ? 0 : step >= 0.1 ? 1 : 2
-  return times.map((seconds) => ({ x: scale(seconds), label: printTime(seconds, digits) }))
+  const first = Math.ceil(view.from / sampleRate / step)
+  const last = Math.floor(view.to / sampleRate / step)
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => {
+    const seconds = (first + i) * step
+    return { x: xOfFrame(view, seconds * sampleRate, widthPx), label: printTime(seconds, digits) }
+  })
 }
