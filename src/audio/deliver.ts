@@ -1,10 +1,10 @@
-import { type ChainDoc, ChainProcessor, frameCount, type Sound } from '../core'
+import { type ChainDoc, ChainProcessor, frameCount, MAX_BLOCK_FRAMES, type Sound } from '../core'
 import type { DeliverOptions } from './engine/messages'
 import workletUrl from './thread/evenhand.worklet.ts?worker&url'
 import { DELIVER_PROCESSOR } from './thread/processor-names'
 
 /** Frames the browser hands over at a time: each call costs more than the work in it. Ignored where unknown. */
-const RENDER_FRAMES = 2048
+const RENDER_FRAMES = MAX_BLOCK_FRAMES
 
 /** Part of the Web Audio API's context options that the DOM types do not know yet. */
 interface RenderSize {

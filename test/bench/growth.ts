@@ -1,17 +1,7 @@
-import { durationSeconds, renderChain, type Sound } from '../../src/core'
+import { durationSeconds, renderChain } from '../../src/core'
 import { demoTake, startingChain } from '../../src/demo'
+import { longTake } from './long-take'
 import { medianMs } from './timing'
-
-/** The demo sung over and over until `minutes` are full. */
-function longTake(minutes: number): Sound {
-  const { vocal } = demoTake()
-  const once = vocal.channels[0] ?? new Float32Array()
-  const samples = new Float32Array(minutes * 60 * vocal.sampleRate)
-  for (let from = 0; from < samples.length; from += once.length) {
-    samples.set(once.subarray(0, samples.length - from), from)
-  }
-  return { sampleRate: vocal.sampleRate, channels: [samples] }
-}
 
 /** The starting chain with traces, as a multiple of real time, on the demo. */
 export async function chainSpeed(): Promise<number> {

@@ -1,6 +1,9 @@
 import { ListeningEngine } from '../../src/audio/engine/listening-engine'
 import type { ListenSettings } from '../../src/audio/engine/messages'
-import { type ChainDoc, chainOf, MAX_BLOCK_FRAMES } from '../../src/core'
+import { type ChainDoc, chainOf } from '../../src/core'
+
+/** Frames the audio thread is asked for at a time. */
+const QUANTUM_FRAMES = 128
 
 /** Listening to `chain` against its bypass, unmatched, monitor at full level, no backing. */
 export function listenTo(chain: ChainDoc, changes: Partial<ListenSettings> = {}): ListenSettings {
@@ -21,7 +24,7 @@ export function heard(
   engine: ListeningEngine,
   frames: number,
   onBlock: (frame: number) => void = () => undefined,
-  blockFrames = MAX_BLOCK_FRAMES,
+  blockFrames = QUANTUM_FRAMES,
 ): Float32Array {
   const output = new Float32Array(frames)
   const block = [new Float32Array(blockFrames), new Float32Array(blockFrames)]

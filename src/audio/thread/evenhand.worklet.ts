@@ -72,31 +72,26 @@ class ListenProcessor extends AudioWorkletProcessor {
 /** Runs its input through a chain, for delivery: the same code that is heard, without monitor or matching. */
 class DeliverProcessor extends AudioWorkletProcessor {
   private readonly chain: ChainProcessor
-  private readonly block: Float32Array[]
 
   constructor(options: { processorOptions: DeliverOptions }) {
     super()
     const { chain, channelCount } = options.processorOptions
     this.chain = new ChainProcessor(chain, { sampleRate, channelCount })
-    this.block = Array.from({ length: channelCount }, () => new Float32Array(MAX_BLOCK_FRAMES))
   }
 
   process(inputs: Float32Array[][], outputs: Float32Array[][]): boolean {
     const input = inputs[0] ?? []
     const output = outputs[0] ?? []
     const frames = output[0]?.length ?? 0
+    for (let c = 0; c < output.length; c++) {
+      const source = input[c]
+      // The input has no channels once its source has ended: what follows is silence, and the chain rings out.
+      if (source) output[c]?.set(source)
+      else output[c]?.fill(0)
+    }
     for (let from = 0; from < frames; from += MAX_BLOCK_FRAMES) {
       const count = Math.min(MAX_BLOCK_FRAMES, frames - from)
-      for (let c = 0; c < this.block.length; c++) {
-        const block = this.block[c]
-        // The input has no channels once its source has ended: what follows is silence, and the chain rings out.
-        for (let n = 0; block && n < count; n++) block[n] = input[c]?.[from + n] ?? 0
-      }
-      this.chain.process(this.block, count)
-      for (let c = 0; c < output.length; c++) {
-        const target = output[c]
-        for (let n = 0; target && n < count; n++) target[from + n] = this.block[c]?.[n] ?? 0
-      }
+      this.chain.process(count === frames ? output : output.map((samples) => samples.subarray(from)), count)
     }
     return true
   }

@@ -7,7 +7,7 @@ import type { Processor, ProcessorHost } from '../stages/stage-definition'
 import type { ChainDoc } from './chain-doc'
 
 /** The most frames {@link ChainProcessor.process} takes at once. */
-export const MAX_BLOCK_FRAMES = 128
+export const MAX_BLOCK_FRAMES = 2048
 
 /** A stage switched on or off is faded in or out along a straight line: both sides are correlated. */
 const SWITCH_MS = 15
@@ -128,6 +128,16 @@ class SwitchedSlot implements StageSlot {
   }
 
   process(channels: readonly Float32Array[], frames: number): number {
+    const share = this.wetShare
+    const heard = share.left > 0 || share.now < 1
+    // Not heard now, but the delay must hold what comes, for when it is.
+    if (heard || this.latencyFrames > 0) this.keepDry(channels, frames)
+    this.processor.process(channels, frames, this.gainDb)
+    if (heard) this.blend(channels, frames)
+    return this.on ? this.lowestGain(frames) : 0
+  }
+
+  private keepDry(channels: readonly Float32Array[], frames: number): void {
     for (let c = 0; c < channels.length; c++) {
       const samples = channels[c]
       const dry = this.dry[c]
@@ -135,9 +145,6 @@ class SwitchedSlot implements StageSlot {
       for (let n = 0; n < frames; n++) dry[n] = samples[n] ?? 0
       this.delays[c]?.process(dry, 0, frames)
     }
-    this.processor.process(channels, frames, this.gainDb)
-    this.blend(channels, frames)
-    return this.on ? this.lowestGain(frames) : 0
   }
 
   private blend(channels: readonly Float32Array[], frames: number): void {
