@@ -1,5 +1,5 @@
 import { type BandSettings, bandParameters } from '../../core'
-import { pressSize } from '../fields/key-steps'
+import { keyedValue, pressSize } from '../fields/key-steps'
 import { positionOf, stepped, valueAt } from '../fields/positions'
 import { spoken } from '../fields/spoken'
 import styles from './handle-slider.module.css'
@@ -40,8 +40,15 @@ export function HandleSlider({ handle, name, setting, onChange, onRest }: Handle
         onChange({ [setting]: valueAt(parameter, event.currentTarget.valueAsNumber) }, setting)
       }
       onKeyDown={(event) => {
+        if (event.ctrlKey || event.metaKey) return
         const [moved, direction] = ARROWS.get(event.key) ?? []
-        if (!moved || !direction || event.ctrlKey || event.metaKey) return
+        if (!moved || !direction) {
+          const next = keyedValue(parameter, band[setting], event)
+          if (next === null) return
+          event.preventDefault()
+          onChange({ [setting]: next }, setting)
+          return
+        }
         event.preventDefault()
         const row = bandParameters[moved]
         if (row.type !== 'number' || (moved === 'gainDb' && !hasGain)) return

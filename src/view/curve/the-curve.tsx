@@ -31,6 +31,7 @@ export function TheCurve() {
     () => magnitudeDb(chain, plot.frequenciesHz, sampleRate),
     [chain, plot, sampleRate],
   )
+  const handles = handlesOf(chain, plot, sampleRate)
   return (
     <section className={styles.curve} aria-labelledby="the-curve">
       <div className={styles.head}>
@@ -62,7 +63,7 @@ export function TheCurve() {
             <path className={styles.combined} d={responsePath(plot, magnitudes)} />
           </g>
         </svg>
-        {handlesOf(chain, plot, sampleRate).map((handle) => (
+        {handles.map((handle) => (
           <BandHandle
             key={`${handle.stageId} ${handle.bandIndex}`}
             handle={handle}
@@ -71,6 +72,11 @@ export function TheCurve() {
           />
         ))}
       </div>
+      {handles.length > 0 && (
+        <p className={styles.note}>
+          Drag a band for its frequency and gain, with Shift for its Q; the arrow keys move it too.
+        </p>
+      )}
     </section>
   )
 }

@@ -38,7 +38,7 @@ export function parseNumber(parameter: NumberParameter, text: string): Parsed {
 }
 
 /** The range of a parameter in words: "−80.0 dBFS to 0.0 dBFS". */
-export function allowed(parameter: NumberParameter): string {
+function allowed(parameter: NumberParameter): string {
   const { min, max, minMeans } = parameter
   const low = minMeans === undefined ? printNumber(parameter, min) : `${minMeans}, or up`
   return max === Number.POSITIVE_INFINITY

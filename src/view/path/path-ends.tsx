@@ -5,11 +5,12 @@ import styles from './path-ends.module.css'
 
 /** Where the path begins: the take as it came. */
 export function TakeIn() {
+  const none = useTake((state) => state.take === null && state.loading === null)
   const lufs = useTake((state) => state.take?.measures?.integratedLufs)
   return (
     <li className={styles.end}>
       <span className={styles.name}>take</span>
-      <span>{loudness(lufs)}</span>
+      <span>{none ? 'none yet' : loudness(lufs)}</span>
     </li>
   )
 }
@@ -22,11 +23,12 @@ interface OutProps {
 
 /** Where the path ends, or where the ear is. */
 export function Out({ earAtEnd, children }: OutProps) {
+  const hasTake = useTake((state) => state.take !== null)
   const measures = useEvidence((state) => state.evidence?.with.measures)
   return (
     <li className={styles.end}>
       <span className={styles.name}>{earAtEnd ? 'out' : 'at the ear'}</span>
-      <span>{loudness(measures?.integratedLufs)}</span>
+      <span>{hasTake && loudness(measures?.integratedLufs)}</span>
       <span>{measures ? level(measures.truePeakDbtp) : ''}</span>
       {children}
     </li>

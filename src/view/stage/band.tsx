@@ -5,6 +5,7 @@ import { ChoiceField } from '../fields/choice-field'
 import { Switch } from '../fields/switch'
 import styles from './band.module.css'
 import { SettingRow } from './setting-row'
+import rowStyles from './setting-rows.module.css'
 import { StageGlyph } from './stage-glyph'
 
 interface BandProps {
@@ -80,7 +81,7 @@ export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }:
           }}
         />
       </div>
-      <div className={styles.rows}>
+      <div className={`${rowStyles.rows} ${styles.rows}`}>
         {row('frequencyHz')}
         {used.gain && row('gainDb')}
         {used.slope && row('slopeDbPerOctave')}

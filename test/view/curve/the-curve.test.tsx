@@ -47,6 +47,12 @@ describe('the curve', () => {
     expect(bandOf(1, 0)?.frequencyHz).toBeLessThan(before?.frequencyHz ?? Number.NaN)
   })
 
+  it('takes a gain back to its default on Delete', async () => {
+    screen.getByRole('slider', { name: 'Band 2a, Gain' }).focus()
+    await user.keyboard('{Delete}')
+    expect(bandOf(1, 0)?.gainDb).toBe(0)
+  })
+
   it('has no gain to set on a pass', async () => {
     expect(screen.queryByRole('slider', { name: 'Band 1a, Gain' })).toBeNull()
     screen.getByRole('slider', { name: 'Band 1a, Frequency' }).focus()
