@@ -1,0 +1,122 @@
+import { describe, expect, it } from 'vitest'
+import { exp2, fastDbToGain } from '../../src/core/dsp/exp2'
+import { limitedFrequencyHz } from '../../src/core/dsp/frequency-limit'
+import { HalfBandDown, HalfBandUp, halfBandTaps } from '../../src/core/dsp/half-band'
+import { MeanSquareWindow } from '../../src/core/dsp/mean-square-window'
+import { OVERSAMPLER_LATENCY_FRAMES, OVERSAMPLING, Oversampler } from '../../src/core/dsp/oversampler'
+import { Ramp } from '../../src/core/dsp/ramp'
+import { timeCoefficient } from '../../src/core/dsp/time-constant'
+import { noise } from '../setup/signals'
+import { transformDb } from '../setup/spectrum'
+
+describe('timeCoefficient: exp(-1 / (tau fs)), Giannoulis, Massberg, Reiss (JAES 60(6), 2012)', () => {
+  it.each([
+    [0.1, 0.811936346151, 0.797114162946],
+    [1, 0.979382181331, 0.977579425259],
+    [5, 0.995842001845, 0.99547512086],
+    [10, 0.997918835299, 0.997734995307],
+    [50, 0.999583420127, 0.999546588083],
+    [100, 0.999791688367, 0.999773268338],
+    [250, 0.999916670139, 0.999909301166],
+  ])('of %d ms at 48 and 44.1 kHz', (timeMs, at48k, at44k) => {
+    expect(timeCoefficient(timeMs, 48_000)).toBeCloseTo(at48k, 11)
+    expect(timeCoefficient(timeMs, 44_100)).toBeCloseTo(at44k, 11)
+  })
+})
+
+describe('exp2', () => {
+  it('is right to 1e-14, over all it is asked for', () => {
+    for (let x = -1000; x <= 1000; x += 0.7373) expect(Math.abs(exp2(x) / 2 ** x - 1)).toBeLessThan(1e-14)
+    for (const whole of [-1022, -1, 0, 1, 1023]) expect(exp2(whole)).toBe(2 ** whole)
+  })
+
+  it('makes gains: 0 dB is 1 exactly, far below it is 0', () => {
+    expect(fastDbToGain(0)).toBe(1)
+    expect(fastDbToGain(-20)).toBeCloseTo(0.1, 14)
+    expect(fastDbToGain(-7000)).toBe(0)
+  })
+})
+
+describe('MeanSquareWindow', () => {
+  it('equals the sum taken anew for every frame, and forgets: after a loud hour, silence reads as silence', () => {
+    const [samples = new Float32Array(0)] = noise(48_000, 0.1, 1, 1, () => 3).channels
+    const window = new MeanSquareWindow(100)
+    const levels = Float64Array.from(samples, Math.abs)
+    window.process(levels, levels.length)
+    for (let n = 0; n < levels.length; n += 37) {
+      let sum = 0
+      for (let k = Math.max(0, n - 99); k <= n; k++) sum += (samples[k] ?? 0) ** 2
+      expect(levels[n]).toBeCloseTo(Math.sqrt(sum / 100), 9)
+    }
+    const silence = new Float64Array(200)
+    window.process(silence, 200)
+    expect(silence.subarray(100).every((level) => level === 0)).toBe(true)
+  })
+})
+
+describe('half-band filters', () => {
+  it('have gain 1 at DC, 0.5 at a quarter of the higher rate, and stop what they must', () => {
+    const taps = halfBandTaps(32, 10)
+    const response = new Float64Array(127)
+    response[63] = 0.5
+    taps.forEach((tap, k) => {
+      response[63 + 2 * k + 1] = tap
+      response[63 - 2 * k - 1] = tap
+    })
+    // H(w) + H(pi - w) = 1, so ripple and stop-band are one and the same.
+    expect(transformDb(response, 0, 1)).toBeCloseTo(0, 12)
+    expect(transformDb(response, 0.25, 1)).toBeCloseTo(-6.0206, 4)
+    // 127 taps, Kaiser beta 10: -106 dB from 0.6 of half the higher rate.
+    for (let f = 0.3; f <= 0.5; f += 0.003) expect(transformDb(response, f, 1)).toBeLessThan(-100)
+    for (let f = 0; f <= 0.2; f += 0.003) expect(Math.abs(transformDb(response, f, 1))).toBeLessThan(1e-4)
+  })
+
+  it('up and down again delay by twice (2 n - 1) frames of the higher rate', () => {
+    const taps = halfBandTaps(8, 10)
+    const [up, down] = [new HalfBandUp(taps), new HalfBandDown(taps)]
+    const input = Float64Array.from({ length: 64 }, (_, n) => (n === 0 ? 1 : 0))
+    const doubled = new Float64Array(128)
+    up.process(input, 64, doubled)
+    expect(doubled.indexOf(Math.max(...doubled))).toBe(15)
+    const output = new Float64Array(64)
+    down.process(doubled, 64, output)
+    expect(output.indexOf(Math.max(...output))).toBe(15)
+  })
+})
+
+describe('Oversampler', () => {
+  it('gives back what is below 0.4 of the rate, delayed by what it states', () => {
+    const frames = 1024
+    const input = Float64Array.from({ length: frames }, (_, n) => Math.sin(0.3 * n) + 0.5 * Math.sin(2.4 * n))
+    const oversampler = new Oversampler(frames)
+    const raised = new Float64Array(frames * OVERSAMPLING)
+    const output = new Float64Array(frames)
+    oversampler.up(input, frames, raised)
+    oversampler.down(raised, frames, output)
+    for (let n = 300; n < frames; n++) {
+      expect(Math.abs((output[n] ?? 0) - (input[n - OVERSAMPLER_LATENCY_FRAMES] ?? 0))).toBeLessThan(1e-4)
+    }
+  })
+})
+
+describe('Ramp', () => {
+  it('goes to its target in equal steps and stands there exactly', () => {
+    const ramp = new Ramp(1)
+    ramp.goTo(0.3, 7)
+    ramp.advanceBy(3)
+    expect(ramp.now).toBeCloseTo(0.7, 12)
+    expect(ramp.left).toBe(4)
+    ramp.advanceBy(4)
+    expect(ramp.now).toBe(0.3)
+    expect([ramp.left, ramp.perFrame]).toEqual([0, 0])
+    ramp.goTo(5, 0)
+    expect(ramp.now).toBe(5)
+  })
+})
+
+describe('limitedFrequencyHz', () => {
+  it('keeps filters below 0.49 of the rate and leaves the rest alone', () => {
+    expect(limitedFrequencyHz(24_000, 44_100)).toBeCloseTo(21_609, 9)
+    expect(limitedFrequencyHz(1000, 44_100)).toBe(1000)
+  })
+})
