@@ -14,6 +14,8 @@ describe('where a dragged stage would go', () => {
   })
 
   it('is in the right line where the path takes more than one', () => {
-    expect(dropPlace([...row(0), ...row(50)], 150, 75)).toBe(4)
+    const lines = [...row(0), ...row(50)]
+    expect(dropPlace(lines, 150, 75)).toBe(4)
+    expect(dropPlace(lines, 150, 45)).toBe(1)
   })
 })

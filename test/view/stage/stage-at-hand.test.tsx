@@ -54,7 +54,7 @@ describe('an equaliser at hand', () => {
     const compare = screen.getByRole('button', { name: 'Compare band b with its bypass' })
     await user.click(compare)
     expect(bench.listen.getState().scope).toEqual({ kind: 'band', stageId: 'clean-up', bandIndex: 1 })
-    expect(compare.getAttribute('aria-pressed')).toBe('true')
+    expect(screen.getAllByRole('button', { pressed: true })).toEqual([compare])
     await user.click(compare)
     expect(bench.listen.getState().scope).toEqual({ kind: 'stage', stageId: 'clean-up' })
   })
