@@ -51,3 +51,4 @@ export type {
 } from './stages/parameter'
 export { printNumber, printValue } from './stages/print-value'
 export type { Processor, ProcessorHost, StageDefinition } from './stages/stage-definition'
+export { matchingMakeupDb } from './study/matching-makeup'

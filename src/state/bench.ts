@@ -2,6 +2,7 @@ import type { StoreApi } from 'zustand/vanilla'
 import { Player } from '../audio/player'
 import { BenchWorker } from '../audio/worker/bench-worker'
 import { startingChain } from '../demo'
+import { setSetting } from './chain-edits'
 import { type ChainState, createChainStore } from './chain-store'
 import { Delivery } from './delivery'
 import { createDeliveryStore, type DeliveryState } from './delivery-store'
@@ -25,6 +26,8 @@ export interface Bench {
   readonly listening: Listening
   /** Makes the file that leaves the bench. */
   readonly deliveries: Delivery
+  /** Gives a compressor the makeup gain with which it is as loud as its input, as one change. */
+  matchMakeup(stageId: string): Promise<void>
 }
 
 /** Puts a bench together, with the demo's chain on it and no take yet. */
@@ -51,5 +54,9 @@ export function createBench(): Bench {
     takes,
     listening,
     deliveries: new Delivery({ chain, take, delivery }, worker),
+    async matchMakeup(stageId) {
+      const makeupDb = await worker.makeup(chain.getState().chain, stageId)
+      if (makeupDb !== null) chain.getState().edit(setSetting(stageId, 'makeupDb', makeupDb))
+    },
   }
 }

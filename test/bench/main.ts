@@ -8,7 +8,7 @@ const WANTED = [8, 1, 2, 1]
 const WANTED_CHAIN = 250
 
 const pageResults = await benchInBrowser()
-const chainRatio = await chainSpeed()
+const chainRatio = chainSpeed()
 printTable([
   ...pageResults.map(({ what, oursMs, referenceMs }, index) => ({
     what,
@@ -18,7 +18,7 @@ printTable([
     ...(WANTED[index] !== undefined && { wanted: WANTED[index] }),
   })),
   {
-    what: 'starting chain with traces, mono 48 kHz / real time',
+    what: 'starting chain with traces, mono 48 kHz, processor time / real time',
     ours: '',
     reference: '',
     ratio: chainRatio,

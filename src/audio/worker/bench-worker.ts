@@ -81,6 +81,17 @@ export class BenchWorker {
     return result?.type === 'rendered' ? result.sound : null
   }
 
+  /**
+   * Makeup gain with which a compressor is as loud as its input; null where that cannot be measured.
+   * @throws WorkerError when the chain has no such compressor
+   */
+  async makeup(chain: ChainDoc, stageId: string): Promise<number | null> {
+    const { id, answer } = this.expect(() => undefined)
+    this.send({ type: 'makeup', id, chain, stageId })
+    const result = await answer
+    return result?.type === 'makeup' ? result.makeupDb : null
+  }
+
   private expect(onProgress: (share: number) => void): { id: number; answer: Promise<Answer | null> } {
     const id = ++this.lastId
     const answer = new Promise<Answer | null>((resolve, reject) => {

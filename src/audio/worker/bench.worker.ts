@@ -1,4 +1,4 @@
-import { measure, renderSteps, type Sound } from '../../core'
+import { matchingMakeupDb, measure, renderSteps, type Sound } from '../../core'
 import { type EvidenceCache, workOutEvidence } from '../evidence/work-out'
 import type { FromWorker, ToWorker } from './protocol'
 
@@ -33,6 +33,12 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
       void answer(data.id, async (source) => {
         const rendering = await inSlices(data.id, renderSteps(source, data.chain))
         return rendering && { type: 'rendered', id: data.id, sound: rendering.sound }
+      })
+      break
+    case 'makeup':
+      void answer(data.id, async (source) => {
+        const makeupDb = matchingMakeupDb(source, data.chain, data.stageId)
+        return { type: 'makeup', id: data.id, makeupDb }
       })
   }
 }

@@ -14,6 +14,7 @@ export type ToWorker =
       readonly loop: FrameRange | null
     }
   | { readonly type: 'render'; readonly id: number; readonly chain: ChainDoc }
+  | { readonly type: 'makeup'; readonly id: number; readonly chain: ChainDoc; readonly stageId: string }
   /** Gives up whatever is under way for request `id`. */
   | { readonly type: 'abandon'; readonly id: number }
 
@@ -23,4 +24,5 @@ export type FromWorker =
   | { readonly type: 'measured'; readonly id: number; readonly measures: Measures }
   | { readonly type: 'evidence'; readonly id: number; readonly evidence: Evidence }
   | { readonly type: 'rendered'; readonly id: number; readonly sound: Sound }
+  | { readonly type: 'makeup'; readonly id: number; readonly makeupDb: number | null }
   | { readonly type: 'failed'; readonly id: number; readonly message: string }

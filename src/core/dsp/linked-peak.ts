@@ -10,8 +10,10 @@ export function linkedPeak(
   count: number,
   levels: Float64Array,
 ): void {
-  levels.fill(0, 0, count)
-  for (let c = 0; c < channels.length; c++) {
+  const [first] = channels
+  if (!first) return
+  for (let n = 0; n < count; n++) levels[n] = Math.abs(first[from + n] ?? 0)
+  for (let c = 1; c < channels.length; c++) {
     const samples = channels[c]
     if (!samples) continue
     for (let n = 0; n < count; n++) {

@@ -7,7 +7,22 @@ import {
   releaseParameter,
   thresholdParameter,
 } from './dynamics'
+import type { NumberParameter } from './parameter'
 import type { StageDefinition } from './stage-definition'
+
+/** Makeup gain, dB. */
+export const makeupParameter: NumberParameter = {
+  type: 'number',
+  label: 'Makeup gain',
+  unit: 'dB',
+  min: -12,
+  max: 36,
+  default: 0,
+  scale: 'linear',
+  step: 0.1,
+  digits: 1,
+  help: 'Level given back after the reduction.',
+}
 
 /** The compressor. */
 export const compressor: StageDefinition<CompressorSettings> = {
@@ -58,18 +73,7 @@ export const compressor: StageDefinition<CompressorSettings> = {
       minMeans: 'off',
       help: 'Keeps sound below this from working the compressor; the voice itself is not filtered.',
     },
-    makeupDb: {
-      type: 'number',
-      label: 'Makeup gain',
-      unit: 'dB',
-      min: -12,
-      max: 36,
-      default: 0,
-      scale: 'linear',
-      step: 0.1,
-      digits: 1,
-      help: 'Level given back after the reduction.',
-    },
+    makeupDb: makeupParameter,
     mix: {
       type: 'number',
       label: 'Mix',

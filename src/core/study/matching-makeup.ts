@@ -1,0 +1,51 @@
+import { type ChainDoc, chainOf } from '../chain/chain-doc'
+import { renderChain } from '../chain/render'
+import { integratedLoudness } from '../measure/loudness'
+import type { Sound } from '../sound'
+import type { StageDoc } from '../stages'
+import { makeupParameter } from '../stages/compressor'
+
+/** Within this the makeup counts as found, LU: a tenth of what a comparison is matched to. */
+const CLOSE_LU = 0.01
+
+/** A dB of makeup is taken to do at least this much, so that no step leaps. */
+const LEAST_EFFECT = 0.05
+
+/** With all of the mix compressed one step finds it; with less of it, few are needed. */
+const MOST_STEPS = 12
+
+/**
+ * The makeup gain, dB, with which a compressor's output is as loud (integrated, ITU-R BS.1770) as its input: found
+ * by measuring both, and again until they match where the mix leaves part of the sound dry. Kept inside the range
+ * of the parameter. Null where the sound is silent or too short to measure, or nothing of it is compressed (mix 0).
+ * @throws RangeError when `stageId` is not a compressor of the chain
+ */
+export function matchingMakeupDb(sound: Sound, chain: ChainDoc, stageId: string): number | null {
+  const index = chain.stages.findIndex(({ id }) => id === stageId)
+  const stage = chain.stages[index]
+  if (stage?.kind !== 'compressor') throw new RangeError(`no compressor "${stageId}" in the chain`)
+  const before = renderChain(sound, chainOf(chain.stages.slice(0, index))).sound
+  const wanted = integratedLoudness(before)
+  if (wanted === null || stage.settings.mix === 0) return null
+  const { min, max } = makeupParameter
+  let makeupDb = 0
+  let last: { makeupDb: number; missing: number } | null = null
+  for (let step = 0; step < MOST_STEPS; step++) {
+    const found = loudnessBehind(before, stage, makeupDb)
+    if (found === null) return null
+    const missing: number = wanted - found
+    if (Math.abs(missing) < CLOSE_LU) break
+    // How much louder 1 dB makes it: all of that where nothing stays dry, else as it was seen to.
+    const seen: number = last ? (last.missing - missing) / (makeupDb - last.makeupDb) : stage.settings.mix
+    last = { makeupDb, missing }
+    const next: number = Math.min(max, Math.max(min, makeupDb + missing / Math.max(seen, LEAST_EFFECT)))
+    if (next === makeupDb) break
+    makeupDb = next
+  }
+  return makeupDb
+}
+
+function loudnessBehind(before: Sound, stage: StageDoc<'compressor'>, makeupDb: number): number | null {
+  const made: StageDoc<'compressor'> = { ...stage, on: true, settings: { ...stage.settings, makeupDb } }
+  return integratedLoudness(renderChain(before, chainOf([made])).sound)
+}
