@@ -33,8 +33,8 @@ export const keyRows: readonly KeyRow[] = [
   { action: 'removed', keys: 'R', does: 'hear only what was removed' },
   { action: 'matched', keys: 'M', does: 'matched on, off' },
   { action: 'open', keys: 'O', does: 'open a take' },
-  { action: 'undo', keys: 'Ctrl Z', does: 'undo' },
-  { action: 'redo', keys: 'Ctrl Shift Z', does: 'redo' },
+  { action: 'undo', keys: 'Ctrl or Cmd Z', does: 'undo' },
+  { action: 'redo', keys: 'Ctrl or Cmd Shift Z', does: 'redo' },
   { action: 'keys', keys: '?', does: 'this sheet' },
 ]
 

@@ -1,9 +1,17 @@
 import { useEffect } from 'react'
+import type { Scope } from '../../core'
 import { useBench, useChain, useListen } from '../bench-context'
 import { Choice } from './choice'
 import { switchScope } from './switch-scope'
 
-/** What is compared with its own absence: the whole chain, or the stage at hand. */
+type ScopeKind = Scope['kind']
+
+const scopes: readonly { readonly value: ScopeKind; readonly label: string }[] = [
+  { value: 'chain', label: 'the whole chain' },
+  { value: 'stage', label: 'this stage' },
+]
+
+/** What is compared with its own absence: the whole chain, the stage at hand, or a band of it that was chosen there. */
 export function ScopeChoice() {
   const bench = useBench()
   const { chain, listening } = bench
@@ -21,12 +29,9 @@ export function ScopeChoice() {
   return (
     <Choice
       legend="What is compared"
-      value={kind === 'chain' ? 'chain' : 'part'}
-      options={[
-        { value: 'chain', label: 'the whole chain' },
-        { value: 'part', label: kind === 'band' ? 'this band' : 'this stage' },
-      ]}
-      onChange={(chosen) => switchScope(bench, chosen)}
+      value={kind}
+      options={kind === 'band' ? [...scopes, { value: 'band', label: 'this band' }] : scopes}
+      onChange={(chosen) => chosen !== 'band' && switchScope(bench, chosen)}
     />
   )
 }

@@ -3,7 +3,7 @@ import type { Bench } from '../../state/bench'
 /** Compares the whole chain, or the stage at hand; the other of the two when left out. */
 export function switchScope(
   { chain, listen, listening }: Pick<Bench, 'chain' | 'listen' | 'listening'>,
-  to: 'chain' | 'part' = listen.getState().scope.kind === 'chain' ? 'part' : 'chain',
+  to: 'chain' | 'stage' = listen.getState().scope.kind === 'chain' ? 'stage' : 'chain',
 ): void {
   const { selectedId } = chain.getState()
   if (to === 'chain' || selectedId === null) listening.setScope({ kind: 'chain' })

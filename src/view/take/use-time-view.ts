@@ -2,8 +2,8 @@ import { useState } from 'react'
 import { frameCount, type Sound } from '../../core'
 import { around, type FrameRange, moved, type TimeView, wholeTake, zoomed } from './time-view'
 
-/** The shortest stretch that can be seen, seconds. */
-const LEAST_SECONDS = 0.2
+/** The shortest stretch that can be seen, seconds; in a shorter one the finest peaks would show as steps. */
+const LEAST_SECONDS = 0.5
 
 /** What of the take is seen, and ways to see another part of it. */
 export interface TimeViewControl {

@@ -6,12 +6,14 @@ import { ListeningBar } from '../../../src/view/listening/listening-bar'
 import { showOnPage, sound } from '../keys/on-page'
 
 let bench: Bench
+let page: ReturnType<typeof showOnPage>
 const user = userEvent.setup()
 const listen = () => bench.listen.getState()
 const radio = (name: string) => screen.getByRole<HTMLInputElement>('radio', { name })
 
 beforeEach(() => {
-  bench = showOnPage(<ListeningBar />).bench
+  page = showOnPage(<ListeningBar />)
+  bench = page.bench
 })
 afterEach(cleanup)
 
@@ -31,6 +33,14 @@ describe('the listening bar', () => {
     await user.click(radio('the whole chain'))
     act(() => bench.chain.getState().select('lift'))
     expect(listen().scope).toEqual({ kind: 'chain' })
+  })
+
+  it('names a band while one is compared, and goes back to its stage', async () => {
+    act(() => bench.listening.setScope({ kind: 'band', stageId: 'clean-up', bandIndex: 1 }))
+    expect(radio('this band').checked).toBe(true)
+    await user.click(radio('this stage'))
+    expect(listen().scope).toEqual({ kind: 'stage', stageId: 'clean-up' })
+    expect(screen.queryByRole('radio', { name: 'this band' })).toBeNull()
   })
 
   it('offers the backing only when there is one', async () => {
@@ -57,10 +67,14 @@ describe('the listening bar', () => {
     expect(listen().loop).toEqual({ from: 8000, to: 24_000 })
   })
 
-  it('repeats the whole take where there was no loop, or one of a longer take', async () => {
-    await user.click(screen.getByRole('button', { name: 'loop off' }))
-    expect(listen().loop).toEqual({ from: 0, to: 80_000 })
-  })
+  it.each([null, { from: 8000, to: 90_000 }])(
+    'repeats the whole take where the last loop was %o',
+    async (lastLoop) => {
+      page.screen.setState({ lastLoop })
+      await user.click(screen.getByRole('button', { name: 'loop off' }))
+      expect(listen().loop).toEqual({ from: 0, to: 80_000 })
+    },
+  )
 
   it('starts quietly and keeps the volume out of the chain', () => {
     expect(screen.getByRole('slider', { name: 'Monitor volume' }).getAttribute('aria-valuetext')).toMatch(

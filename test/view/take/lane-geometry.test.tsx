@@ -20,6 +20,15 @@ describe('a gain reduction lane', () => {
     )
   })
 
+  it.each([333, 700, 1999])('shows it in the very last hop too, %d px wide', (width) => {
+    const gainDb = new Float32Array(HOPS)
+    gainDb[HOPS - 1] = -9
+    // The take may end within its last hop.
+    const view = wholeTake(HOPS * HOP_FRAMES - 100)
+    const points = tracePoints({ hopFrames: HOP_FRAMES, gainDb }, view, width, 2)
+    expect(points.at(-1)?.gainDb).toBe(-9)
+  })
+
   it('reaches down 12 dB, or in steps of 6 as far as is needed', () => {
     expect([0, 11.9, 12.1, 18, 25].map(traceRangeDb)).toEqual([12, 12, 18, 18, 30])
   })
