@@ -5,6 +5,7 @@ import { type SettingsByKind, type StageDoc, type StageKind, stageDefinitions } 
 import { createProcessor } from '../stages/create-processor'
 import type { Processor, ProcessorHost } from '../stages/stage-definition'
 import type { ChainDoc } from './chain-doc'
+import { contain } from './contain'
 
 /** The most frames {@link ChainProcessor.process} takes at once. */
 export const MAX_BLOCK_FRAMES = 2048
@@ -133,6 +134,7 @@ class SwitchedSlot implements StageSlot {
     // Not heard now, but the delay must hold what comes, for when it is.
     if (heard || this.latencyFrames > 0) this.keepDry(channels, frames)
     this.processor.process(channels, frames, this.gainDb)
+    contain(channels, frames)
     if (heard) this.blend(channels, frames)
     return this.on ? this.lowestGain(frames) : 0
   }

@@ -3,6 +3,7 @@ import { type StageDoc, stageDefinitions } from '../stages'
 import { createProcessor, createReference } from '../stages/create-processor'
 import type { Processor } from '../stages/stage-definition'
 import type { ChainDoc } from './chain-doc'
+import { contain } from './contain'
 import { type Trace, TraceBuilder } from './trace'
 
 /** What came out of one stage, kept so that a change further on need not run it again. */
@@ -140,6 +141,7 @@ function* processInPlace(
     const count = Math.min(blockFrames, total - from)
     const block = channels.map((samples) => samples.subarray(from, from + count))
     processor.process(block, count, gainDb)
+    contain(block, count)
     if (trace && gainDb) trace.add(gainDb, from - processor.latencyFrames, count)
     yield (from + count) / total
   }

@@ -5,7 +5,10 @@
 const TO_COARSE = 1.5 * 2 ** 28
 const TO_FINE = 1.5 * 2 ** -12
 
-/** Sliding mean of squares over a rectangular window, exact to 2^-64. Levels up to 8192 times full scale. */
+/** Levels above this count as this: their squares would not fit. */
+const MOST = 8192
+
+/** Sliding mean of squares over a rectangular window, exact to 2^-64. Levels up to 8192 times full scale (+78 dB). */
 export class MeanSquareWindow {
   private readonly coarse: Float64Array
   private readonly fine: Float64Array
@@ -25,7 +28,7 @@ export class MeanSquareWindow {
     const length = coarse.length
     let { position, coarseSum, fineSum } = this
     for (let n = 0; n < count; n++) {
-      const level = levels[n] ?? 0
+      const level = Math.min(levels[n] ?? 0, MOST)
       const square = level * level
       const coarsePart = square + TO_COARSE - TO_COARSE
       const finePart = square - coarsePart + TO_FINE - TO_FINE
