@@ -11,6 +11,15 @@ export function useKeys(): void {
   const screen = useScreenStore()
   const { chooseTake } = useFilePickers()
   useEffect(() => {
+    // A button that was clicked has the focus too, but whoever clicked it means Space to play.
+    let clicked: Element | null = null
+    const click = ({ detail }: MouseEvent) => {
+      // A press of Space or Enter counts as a click too, of no mouse button.
+      clicked = detail > 0 ? document.activeElement : null
+    }
+    const move = (event: FocusEvent) => {
+      if (event.target !== clicked) clicked = null
+    }
     const press = (event: KeyboardEvent) => {
       const { sheet, singleKeys } = screen.getState()
       if (event.defaultPrevented || sheet !== null) return
@@ -18,12 +27,21 @@ export function useKeys(): void {
       if (action === null) return
       if (!singleKeys && action !== 'undo' && action !== 'redo') return
       const holder = holderOf(event.target)
-      if (holder === 'text' || (holder === 'button' && event.key === ' ')) return
+      const pressesButton = holder === 'button' && event.key === ' '
+      if (holder === 'text' || (pressesButton && event.target !== clicked)) return
+      // Let go of the button, which would answer to the release of the key.
+      if (pressesButton && event.target instanceof HTMLElement) event.target.blur()
       event.preventDefault()
       runKeyAction(action, bench, screen, chooseTake)
     }
     window.addEventListener('keydown', press)
-    return () => window.removeEventListener('keydown', press)
+    window.addEventListener('click', click)
+    window.addEventListener('focusin', move)
+    return () => {
+      window.removeEventListener('keydown', press)
+      window.removeEventListener('click', click)
+      window.removeEventListener('focusin', move)
+    }
   }, [bench, screen, chooseTake])
 }
 
