@@ -52,7 +52,7 @@ export function TheHeader() {
           <ThemeChoice />
         </nav>
       </div>
-      <div className={styles.line}>
+      <div className={styles.second}>
         <MeasuredFacts />
         <UndoButtons />
       </div>

@@ -17,7 +17,10 @@ export function CareNote() {
           <li>
             NIOSH, publication 98-126 (1998): at most 85 dBA for 8 hours; each 3 dB more halves the time.
           </li>
-          <li>WHO and ITU-T H.870: how loud and how long personal listening may be in a week.</li>
+          <li>
+            WHO and ITU-T H.870 (2018), personal listening: in a week at most as much as 40 hours at 80 dBA;
+            for children 75 dBA.
+          </li>
           <li>
             Software cannot measure the level at your ear. Local rules and professional advice come first.
           </li>

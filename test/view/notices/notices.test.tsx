@@ -40,6 +40,7 @@ describe('care for ears', () => {
       '85 dBA for 8 hours',
       '3 dB',
       'H.870',
+      '80 dBA',
       'cannot measure the level at your ear',
     ])
       expect(note.textContent).toContain(part)
