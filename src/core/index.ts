@@ -51,4 +51,7 @@ export type {
 } from './stages/parameter'
 export { printNumber, printValue } from './stages/print-value'
 export type { Processor, ProcessorHost, StageDefinition } from './stages/stage-definition'
+export { fewestRareRight, probabilityByChance, probabilityOfAtLeast } from './study/blind-trial-chance'
+export { drawOrder, type HiddenSide } from './study/blind-trial-order'
+export { powerSentence, type TrialResult, trialSentence } from './study/blind-trial-words'
 export { matchingMakeupDb } from './study/matching-makeup'
