@@ -50,8 +50,7 @@ function withoutBand(stage: StageDoc, bandIndex: number): StageDoc {
 
 /** One plain sentence of what `stage` does now. */
 export function describeStage<Kind extends StageKind>(stage: StageDoc<Kind>): string {
-  const definition = stageDefinitions[stage.kind]
-  return stage.on
-    ? definition.describe(stage.settings)
-    : `Off: ${definition.purpose.toLowerCase().replace(/\.$/, '')}`
+  const { describe, purpose } = stageDefinitions[stage.kind]
+  if (stage.on) return describe(stage.settings)
+  return `Off: ${purpose.charAt(0).toLowerCase()}${purpose.slice(1).replace(/\.$/, '')}`
 }
