@@ -50,7 +50,8 @@ function withoutBand(stage: StageDoc, bandIndex: number): StageDoc {
 
 /** One plain sentence of what `stage` does now. */
 export function describeStage<Kind extends StageKind>(stage: StageDoc<Kind>): string {
-  const { describe, purpose } = stageDefinitions[stage.kind]
-  if (stage.on) return describe(stage.settings)
+  const definition = stageDefinitions[stage.kind]
+  if (stage.on) return definition.describe(stage.settings)
+  const { purpose } = definition
   return `Off: ${purpose.charAt(0).toLowerCase()}${purpose.slice(1).replace(/\.$/, '')}`
 }
