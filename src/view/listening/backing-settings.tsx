@@ -1,6 +1,6 @@
 import { useBench, useListen, useTake } from '../bench-context'
 import { NumberRow } from '../fields/number-row'
-import styles from './listening.module.css'
+import styles from './backing-settings.module.css'
 import { backingLevelParameter, backingOffsetParameter } from './parameters'
 
 /** Level and place of the backing, behind one word, so that they are there but not in the way. */

@@ -7,6 +7,7 @@ import { SeekSurface } from './seek-surface'
 import styles from './take.module.css'
 import { TimeAxis } from './time-axis'
 import { TimeRow } from './time-row'
+import row from './time-row.module.css'
 import { TraceLane } from './trace-lane'
 import { useTimeView } from './use-time-view'
 import { useWidth } from './use-width'
@@ -54,7 +55,7 @@ export function TheTake() {
           {sound && <Playhead time={time} width={width} />}
         </div>
       </div>
-      <div className={styles.row}>{sound && <TimeRow sound={sound} time={time} />}</div>
+      <div className={row.row}>{sound && <TimeRow sound={sound} time={time} />}</div>
     </section>
   )
 }

@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useState } from 'react'
-import styles from './take.module.css'
+import styles from './time-row.module.css'
 import { parseTime, printTime } from './time-text'
 
 interface TimeFieldProps {

@@ -1,8 +1,8 @@
 import { frameCount, type Sound } from '../../core'
 import { useBench, useListen } from '../bench-context'
 import { ZOOM_STEP } from './seek-keys'
-import styles from './take.module.css'
 import { TimeField } from './time-field'
+import styles from './time-row.module.css'
 import type { TimeViewControl } from './use-time-view'
 
 /** Length of the loop that typing one of its ends makes where there is none, seconds. */
