@@ -19,7 +19,12 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'core', environment: 'node', include: ['test/**/*.test.ts'], exclude: ['test/view/**'] },
+        test: {
+          name: 'core',
+          environment: 'node',
+          include: ['test/**/*.test.ts'],
+          exclude: ['test/view/**'],
+        },
       },
       {
         extends: true,

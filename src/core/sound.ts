@@ -21,5 +21,8 @@ export function durationSeconds(sound: Sound): number {
  * The channels share memory with the original: read them, do not write to them.
  */
 export function excerpt(sound: Sound, from: number, to: number): Sound {
-  return { sampleRate: sound.sampleRate, channels: sound.channels.map((samples) => samples.subarray(from, to)) }
+  return {
+    sampleRate: sound.sampleRate,
+    channels: sound.channels.map((samples) => samples.subarray(from, to)),
+  }
 }

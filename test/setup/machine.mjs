@@ -33,7 +33,9 @@ if (missing.length > 0) {
 }
 
 function isDebian() {
-  return existsSync('/etc/os-release') && /^ID(_LIKE)?=.*debian/m.test(readFileSync('/etc/os-release', 'utf8'))
+  return (
+    existsSync('/etc/os-release') && /^ID(_LIKE)?=.*debian/m.test(readFileSync('/etc/os-release', 'utf8'))
+  )
 }
 
 function aptGet(...words) {
