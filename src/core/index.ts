@@ -1,7 +1,7 @@
 /** The public face of the core: everything other code, and other people's code, stands on. */
 export { bypassed, type ChainDoc, chainOf, chainToJson, MAX_STAGES } from './chain/chain-doc'
 export { ChainError } from './chain/chain-error'
-export { ChainProcessor, MAX_BLOCK_FRAMES } from './chain/chain-processor'
+export { ChainProcessor } from './chain/chain-processor'
 export { type Comparison, comparisonOf, describeStage, type Scope } from './chain/compare'
 export { magnitudeDb } from './chain/magnitude'
 export { parseChain } from './chain/parse'
@@ -14,6 +14,7 @@ export {
   renderSteps,
   type Tap,
 } from './chain/render'
+export { type ChainHost, MAX_BLOCK_FRAMES } from './chain/stage-slot'
 export type { Trace } from './chain/trace'
 export { dbToGain, gainToDb } from './dsp/decibels'
 export { DelayLine } from './dsp/delay-line'

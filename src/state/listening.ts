@@ -171,6 +171,7 @@ export class Listening {
       withoutGainDb: matching?.withoutDb ?? 0,
       withGainDb: matching?.withDb ?? 0,
       heard: listen.heard,
+      removedStageId: listen.scope.kind === 'stage' ? listen.scope.stageId : null,
       monitorDb: listen.monitorDb + (listen.heard === 'removed' ? REMOVED_DB : 0),
       backing: {
         on: listen.backingOn,

@@ -13,6 +13,7 @@ export function listenTo(chain: ChainDoc, changes: Partial<ListenSettings> = {})
     withoutGainDb: 0,
     withGainDb: 0,
     heard: 'with',
+    removedStageId: null,
     monitorDb: 0,
     backing: { on: false, levelDb: 0, offsetFrames: 0 },
     ...changes,

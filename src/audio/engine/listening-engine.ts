@@ -26,10 +26,13 @@ export class ListeningEngine {
   private readonly withGain: Ramp
   private readonly withShare: Ramp
   private readonly removedShare: Ramp
+  /** How much of what was removed is that of one stage, against the difference of both sides. */
+  private readonly oneStageShare: Ramp
   private readonly backingGain: Ramp
   private readonly monitorGain = new Ramp(0)
   private readonly withoutBlock: Float32Array[]
   private readonly withBlock: Float32Array[]
+  private readonly removedBlock: Float32Array[]
   private readonly backingBlock: Float32Array[]
   private backing: Planar = []
   private settings: ListenSettings
@@ -51,7 +54,8 @@ export class ListeningEngine {
     this.delayFrames = commonDelay(settings, sampleRate)
     const host = { sampleRate, channelCount: take.length }
     this.without = new Side(settings.without, this.delayFrames, host, MAX_BLOCK_FRAMES)
-    this.withSide = new Side(settings.with, this.delayFrames, host, MAX_BLOCK_FRAMES)
+    this.withSide = new Side(settings.with, this.delayFrames, { ...host, removedToo: true }, MAX_BLOCK_FRAMES)
+    this.withSide.watch(settings.removedStageId)
     const backingHost = { sampleRate, channelCount: outputChannels }
     this.backingSide = new Side(chainOf([]), this.delayFrames, backingHost, MAX_BLOCK_FRAMES)
     this.guard = new Guard(sampleRate)
@@ -59,9 +63,11 @@ export class ListeningEngine {
     this.withGain = new Ramp(dbToGain(settings.withGainDb))
     this.withShare = new Ramp(settings.heard === 'with' ? 1 : 0)
     this.removedShare = new Ramp(settings.heard === 'removed' ? 1 : 0)
+    this.oneStageShare = new Ramp(settings.removedStageId === null ? 0 : 1)
     this.backingGain = new Ramp(backingGainOf(settings))
     this.withoutBlock = blocks(take.length)
     this.withBlock = blocks(take.length)
+    this.removedBlock = blocks(take.length)
     this.backingBlock = blocks(outputChannels)
   }
 
@@ -87,6 +93,7 @@ export class ListeningEngine {
     this.settings = settings
     this.without.set(settings.without, this.delayFrames)
     this.withSide.set(settings.with, this.delayFrames)
+    this.withSide.watch(settings.removedStageId)
     this.backingSide.set(chainOf([]), this.delayFrames)
     const switchFrames = this.framesOf(SWITCH_MS)
     const levelFrames = this.framesOf(LEVEL_MS)
@@ -94,6 +101,7 @@ export class ListeningEngine {
     this.withGain.goTo(dbToGain(settings.withGainDb), switchFrames)
     if (settings.heard !== 'removed') this.withShare.goTo(settings.heard === 'with' ? 1 : 0, switchFrames)
     this.removedShare.goTo(settings.heard === 'removed' ? 1 : 0, switchFrames)
+    this.oneStageShare.goTo(settings.removedStageId === null ? 0 : 1, switchFrames)
     this.backingGain.goTo(backingGainOf(settings), levelFrames)
     if (this.heardBefore) this.monitorGain.goTo(dbToGain(settings.monitorDb), levelFrames)
   }
@@ -139,7 +147,7 @@ export class ListeningEngine {
         if (source && copy) copy.set(source)
       }
       this.without.process(this.withoutBlock, count)
-      this.withSide.process(this.withBlock, count, lowestGainDb)
+      this.withSide.process(this.withBlock, count, lowestGainDb, this.removedBlock)
       this.backingSide.process(this.backingBlock, count)
       this.mix(output, done, count)
       done += count
@@ -152,15 +160,18 @@ export class ListeningEngine {
       const target = output[c]
       const without = this.withoutBlock[Math.min(c, this.take.length - 1)]
       const withSide = this.withBlock[Math.min(c, this.take.length - 1)]
+      const ofStage = this.removedBlock[Math.min(c, this.take.length - 1)]
       const backing = this.backingBlock[c]
-      if (!target || !without || !withSide || !backing) continue
+      if (!target || !without || !withSide || !ofStage || !backing) continue
       for (let n = 0; n < count; n++) {
         const a = without[n] ?? 0
         const b = withSide[n] ?? 0
         const matchedA = a * this.withoutGain.at(n)
         const matchedB = b * this.withGain.at(n)
         const compared = matchedA + this.withShare.at(n) * (matchedB - matchedA)
-        const heard = compared + this.removedShare.at(n) * (a - b - compared)
+        const difference = a - b
+        const removed = difference + this.oneStageShare.at(n) * ((ofStage[n] ?? 0) - difference)
+        const heard = compared + this.removedShare.at(n) * (removed - compared)
         target[from + n] = this.monitorGain.at(n) * (heard + this.backingGain.at(n) * (backing[n] ?? 0))
       }
     }
@@ -168,6 +179,7 @@ export class ListeningEngine {
     this.withGain.pass(count)
     this.withShare.pass(count)
     this.removedShare.pass(count)
+    this.oneStageShare.pass(count)
     this.backingGain.pass(count)
     this.monitorGain.pass(count)
   }

@@ -14,6 +14,8 @@ export interface ListenSettings {
   readonly withoutGainDb: number
   readonly withGainDb: number
   readonly heard: Heard
+  /** The stage of `with` that what was removed is taken from; null: the difference of the two sides. */
+  readonly removedStageId: string | null
   readonly monitorDb: number
   readonly backing: { readonly on: boolean; readonly levelDb: number; readonly offsetFrames: number }
 }

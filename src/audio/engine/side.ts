@@ -1,4 +1,4 @@
-import { type ChainDoc, ChainProcessor, DelayLine, Ramp } from '../../core'
+import { type ChainDoc, type ChainHost, ChainProcessor, DelayLine, Ramp } from '../../core'
 
 /** A chain warms up for this long before it is faded in: longer than any delay or filter needs to settle. */
 const WARM_UP_MS = 60
@@ -8,12 +8,10 @@ const HANDOVER_MS = 15
 interface Unit {
   readonly chain: ChainProcessor
   readonly padding: readonly DelayLine[]
+  readonly removedPadding: readonly DelayLine[]
 }
 
-interface EngineHost {
-  readonly sampleRate: number
-  readonly channelCount: number
-}
+type EngineHost = Pick<ChainHost, 'sampleRate' | 'channelCount' | 'removedToo'>
 
 /**
  * One side of a comparison while it plays: a chain, delayed to a given total. Switches and settings move smoothly
@@ -27,6 +25,8 @@ export class Side {
   private warmFramesLeft = 0
   private readonly fade = new Ramp(0)
   private readonly scratch: readonly Float32Array[]
+  private readonly removedScratch: readonly Float32Array[]
+  private watchedId: string | null = null
 
   constructor(
     chain: ChainDoc,
@@ -35,7 +35,9 @@ export class Side {
     blockFrames: number,
   ) {
     this.unit = createUnit(chain, delayFrames, host)
-    this.scratch = Array.from({ length: host.channelCount }, () => new Float32Array(blockFrames))
+    const block = () => new Float32Array(blockFrames)
+    this.scratch = Array.from({ length: host.channelCount }, block)
+    this.removedScratch = Array.from({ length: host.removedToo ? host.channelCount : 0 }, block)
   }
 
   /** Number of stages that {@link process} reports gains of. */
@@ -60,49 +62,56 @@ export class Side {
     else this.prepare(chain, delayFrames)
   }
 
-  /** Processes the first `frames` of every channel in place. Lowest gain of each stage as in ChainProcessor. */
-  process(channels: readonly Float32Array[], frames: number, lowestGainDb?: Float32Array): void {
+  /** Goes smoothly to putting out what this stage takes away, as in ChainProcessor. */
+  watch(stageId: string | null): void {
+    if (stageId === this.watchedId) return
+    this.watchedId = stageId
+    this.unit.chain.watch(stageId)
+    this.next?.chain.watch(stageId)
+  }
+
+  /** Processes the first `frames` of every channel in place. Gains and what is removed as in ChainProcessor. */
+  process(
+    channels: readonly Float32Array[],
+    frames: number,
+    lowestGainDb?: Float32Array,
+    removed?: readonly Float32Array[],
+  ): void {
     if (this.next) {
       for (let c = 0; c < channels.length; c++) {
         const samples = channels[c]
         const copy = this.scratch[c]
         if (samples && copy) for (let n = 0; n < frames; n++) copy[n] = samples[n] ?? 0
       }
-      run(this.next, this.scratch, frames, lowestGainDb)
-      run(this.unit, channels, frames)
-      this.handOver(this.next, channels, frames)
+      run(this.next, this.scratch, frames, lowestGainDb, removed && this.removedScratch)
+      run(this.unit, channels, frames, undefined, removed)
+      this.handOver(this.next, channels, frames, removed)
     } else {
-      run(this.unit, channels, frames, lowestGainDb)
+      run(this.unit, channels, frames, lowestGainDb, removed)
     }
   }
 
   private prepare(chain: ChainDoc, delayFrames: number): void {
     this.next = createUnit(chain, delayFrames, this.host)
+    this.next.chain.watch(this.watchedId)
     this.warmFramesLeft = Math.round((WARM_UP_MS * this.host.sampleRate) / 1000)
     this.fade.goTo(0, 0)
   }
 
-  private handOver(next: Unit, channels: readonly Float32Array[], frames: number): void {
+  private handOver(
+    next: Unit,
+    channels: readonly Float32Array[],
+    frames: number,
+    removed?: readonly Float32Array[],
+  ): void {
     if (this.warmFramesLeft > 0) {
       this.warmFramesLeft -= frames
       if (this.warmFramesLeft <= 0) this.fade.goTo(1, Math.round((HANDOVER_MS * this.host.sampleRate) / 1000))
       return
     }
-    const moving = Math.min(frames, this.fade.left)
-    const start = this.fade.now
-    const step = this.fade.perFrame
-    for (let c = 0; c < channels.length; c++) {
-      const samples = channels[c]
-      const incoming = this.scratch[c]
-      if (!samples || !incoming) continue
-      let share = start
-      for (let n = 0; n < frames; n++) {
-        share = n < moving ? share + step : 1
-        const old = samples[n] ?? 0
-        samples[n] = share === 1 ? (incoming[n] ?? 0) : old + share * ((incoming[n] ?? 0) - old)
-      }
-    }
-    this.fade.advanceBy(moving)
+    crossfade(channels, this.scratch, frames, this.fade)
+    if (removed) crossfade(removed, this.removedScratch, frames, this.fade)
+    this.fade.pass(frames)
     if (this.fade.left === 0) this.finish(next)
   }
 
@@ -121,20 +130,50 @@ function createUnit(chain: ChainDoc, delayFrames: number, host: EngineHost): Uni
   const missing = Math.max(0, delayFrames - processor.latencyFrames)
   return {
     chain: processor,
-    padding: Array.from({ length: host.channelCount }, () => new DelayLine(missing)),
+    padding: delayLines(host.channelCount, missing),
+    removedPadding: delayLines(host.removedToo ? host.channelCount : 0, missing),
   }
 }
 
+function delayLines(count: number, frames: number): DelayLine[] {
+  return Array.from({ length: count }, () => new DelayLine(frames))
+}
+
 function run(
-  unit: Unit,
+  { chain, padding, removedPadding }: Unit,
   channels: readonly Float32Array[],
   frames: number,
   lowestGainDb?: Float32Array,
+  removed?: readonly Float32Array[],
 ): void {
-  unit.chain.process(channels, frames, lowestGainDb)
+  chain.process(channels, frames, lowestGainDb, removed)
+  pad(channels, padding, frames)
+  if (removed) pad(removed, removedPadding, frames)
+}
+
+function pad(channels: readonly Float32Array[], lines: readonly DelayLine[], frames: number): void {
   for (let c = 0; c < channels.length; c++) {
     const samples = channels[c]
-    if (samples) unit.padding[c]?.process(samples, 0, frames)
+    if (samples) lines[c]?.process(samples, 0, frames)
+  }
+}
+
+/** Blends `channels`, in place, towards what comes in, by the share that `fade` gives each frame. */
+function crossfade(
+  channels: readonly Float32Array[],
+  incoming: readonly Float32Array[],
+  frames: number,
+  fade: Ramp,
+): void {
+  for (let c = 0; c < channels.length; c++) {
+    const samples = channels[c]
+    const next = incoming[c]
+    if (!samples || !next) continue
+    for (let n = 0; n < frames; n++) {
+      const share = fade.at(n)
+      const old = samples[n] ?? 0
+      samples[n] = share === 1 ? (next[n] ?? 0) : old + share * ((next[n] ?? 0) - old)
+    }
   }
 }
 

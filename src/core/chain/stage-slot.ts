@@ -1,0 +1,200 @@
+import { DelayLine } from '../dsp/delay-line'
+import { Ramp } from '../dsp/ramp'
+import { framesOf } from '../dsp/time-constant'
+import { type SettingsByKind, type StageDoc, type StageKind, stageDefinitions } from '../stages'
+import { createProcessor, createReference } from '../stages/create-processor'
+import type { Processor, ProcessorHost } from '../stages/stage-definition'
+import { contain } from './contain'
+
+/** The most frames a slot takes at once. */
+export const MAX_BLOCK_FRAMES = 2048
+
+/** A stage switched on or off is faded in or out along a straight line: both sides are correlated. */
+const SWITCH_MS = 15
+
+/** Where a chain runs, and what is asked of it there. */
+export interface ChainHost extends ProcessorHost {
+  /** Whether what a stage takes away will be asked for: stages that have a reference of their own then run it too. */
+  readonly removedToo?: boolean
+}
+
+/** One stage of a chain at work, with its switch. */
+export interface StageSlot {
+  readonly latencyFrames: number
+  set(stage: StageDoc): void
+  /** Goes smoothly to adding what this stage takes away to what is removed, or to adding nothing. */
+  watch(on: boolean): void
+  /**
+   * Processes the first `frames` of every channel in place.
+   * @param removed delayed as the sound is, and added to while the stage is watched
+   * @returns the lowest gain, dB
+   */
+  process(channels: readonly Float32Array[], frames: number, removed?: readonly Float32Array[]): number
+}
+
+/** A slot for `stage`. Allocates. */
+export function createSlot<Kind extends StageKind>(stage: StageDoc<Kind>, host: ChainHost): StageSlot {
+  const { reducesGain, createReference: ownReference } = stageDefinitions[stage.kind]
+  const processor = createProcessor(stage, host)
+  const reference = host.removedToo && ownReference ? createReference(stage, host) : null
+  const adopt = (next: StageDoc) => {
+    if (!isOfKind(next, stage.kind)) return
+    processor.set(next.settings)
+    reference?.set(next.settings)
+  }
+  return new SwitchedSlot({ processor, reference, adopt, reducesGain }, stage.on, host)
+}
+
+interface Settled<Kind extends StageKind> {
+  readonly kind: Kind
+  readonly settings: SettingsByKind[Kind]
+}
+
+function isOfKind<Kind extends StageKind>(
+  stage: { readonly kind: StageKind; readonly settings: unknown },
+  kind: Kind,
+): stage is Settled<Kind> {
+  return stage.kind === kind
+}
+
+type Runner = Pick<Processor<never>, 'process' | 'latencyFrames'>
+
+interface SlotParts {
+  readonly processor: Runner
+  /** What the stage lets through when it finds nothing to do, where that is not its input delayed. */
+  readonly reference: Runner | null
+  readonly reducesGain: boolean
+  adopt(stage: StageDoc): void
+}
+
+/** One stage beside its delayed input, and the fade between the two. */
+class SwitchedSlot implements StageSlot {
+  readonly latencyFrames: number
+  private readonly dry: readonly Float32Array[]
+  private readonly passed: readonly Float32Array[]
+  private readonly dryDelays: readonly DelayLine[]
+  private readonly removedDelays: readonly DelayLine[]
+  private readonly gainDb: Float32Array | undefined
+  private readonly wetShare: Ramp
+  private readonly watchedShare = new Ramp(0)
+  private readonly switchFrames: number
+  private settings: unknown = null
+
+  constructor(
+    private readonly parts: SlotParts,
+    private on: boolean,
+    { channelCount, sampleRate, removedToo }: ChainHost,
+  ) {
+    const { processor, reference, reducesGain } = parts
+    const { latencyFrames } = processor
+    const delays = (count: number) => Array.from({ length: count }, () => new DelayLine(latencyFrames))
+    this.latencyFrames = latencyFrames
+    this.dry = blocks(channelCount)
+    this.passed = reference ? blocks(channelCount) : this.dry
+    this.dryDelays = delays(channelCount)
+    this.removedDelays = delays(removedToo ? channelCount : 0)
+    this.gainDb = reducesGain ? new Float32Array(MAX_BLOCK_FRAMES) : undefined
+    this.wetShare = new Ramp(on ? 1 : 0)
+    this.switchFrames = framesOf(SWITCH_MS, sampleRate)
+  }
+
+  set(stage: StageDoc): void {
+    if (stage.on !== this.on) this.wetShare.goTo(stage.on ? 1 : 0, this.switchFrames)
+    if (stage.settings !== this.settings) this.parts.adopt(stage)
+    this.on = stage.on
+    this.settings = stage.settings
+  }
+
+  watch(on: boolean): void {
+    this.watchedShare.goTo(on ? 1 : 0, this.switchFrames)
+  }
+
+  process(channels: readonly Float32Array[], frames: number, removed?: readonly Float32Array[]): number {
+    const { wetShare, watchedShare, parts } = this
+    const heard = wetShare.left > 0 || wetShare.now < 1
+    const watched = watchedShare.left > 0 || watchedShare.now > 0
+    if (parts.reference) {
+      // Runs whether watched or not, so that it holds the very same past as the stage.
+      copy(channels, this.passed, frames)
+      parts.reference.process(this.passed, frames)
+    }
+    // Where it is not heard now, the delay must hold what comes, for when it is.
+    if (heard || watched || this.latencyFrames > 0) this.keepDry(channels, frames)
+    parts.processor.process(channels, frames, this.gainDb)
+    contain(channels, frames)
+    if (removed) {
+      delay(removed, this.removedDelays, frames)
+      if (watched) this.addRemoved(removed, channels, frames)
+    }
+    watchedShare.pass(frames)
+    if (heard) this.blend(channels, frames)
+    return this.on ? this.lowestGain(frames) : 0
+  }
+
+  private keepDry(channels: readonly Float32Array[], frames: number): void {
+    copy(channels, this.dry, frames)
+    delay(this.dry, this.dryDelays, frames)
+  }
+
+  /** Adds what the stage took away, by as much as it is switched on. */
+  private addRemoved(removed: readonly Float32Array[], wet: readonly Float32Array[], frames: number): void {
+    const { wetShare, watchedShare } = this
+    for (let c = 0; c < removed.length; c++) {
+      const target = removed[c]
+      const passed = this.passed[c]
+      const samples = wet[c]
+      if (!target || !passed || !samples) continue
+      for (let n = 0; n < frames; n++) {
+        const taken = (passed[n] ?? 0) - (samples[n] ?? 0)
+        target[n] = (target[n] ?? 0) + watchedShare.at(n) * wetShare.at(n) * taken
+      }
+    }
+  }
+
+  private blend(channels: readonly Float32Array[], frames: number): void {
+    const share = this.wetShare
+    const start = share.now
+    const step = share.perFrame
+    const moving = Math.min(share.left, frames)
+    share.advanceBy(moving)
+    const settled = share.now
+    for (let c = 0; c < channels.length; c++) {
+      const samples = channels[c]
+      const dry = this.dry[c]
+      if (!samples || !dry) continue
+      let wet = start
+      for (let n = 0; n < moving; n++) {
+        wet += step
+        const before = dry[n] ?? 0
+        samples[n] = before + wet * ((samples[n] ?? 0) - before)
+      }
+      if (settled === 0) for (let n = moving; n < frames; n++) samples[n] = dry[n] ?? 0
+    }
+  }
+
+  private lowestGain(frames: number): number {
+    const { gainDb } = this
+    let lowest = 0
+    if (gainDb) for (let n = 0; n < frames; n++) lowest = Math.min(lowest, gainDb[n] ?? 0)
+    return lowest
+  }
+}
+
+function blocks(channelCount: number): Float32Array[] {
+  return Array.from({ length: channelCount }, () => new Float32Array(MAX_BLOCK_FRAMES))
+}
+
+function copy(from: readonly Float32Array[], to: readonly Float32Array[], frames: number): void {
+  for (let c = 0; c < from.length; c++) {
+    const source = from[c]
+    const target = to[c]
+    if (source && target) for (let n = 0; n < frames; n++) target[n] = source[n] ?? 0
+  }
+}
+
+function delay(channels: readonly Float32Array[], lines: readonly DelayLine[], frames: number): void {
+  for (let c = 0; c < channels.length; c++) {
+    const samples = channels[c]
+    if (samples) lines[c]?.process(samples, 0, frames)
+  }
+}
