@@ -1,5 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { Heard, ListenSettings, Report, SideName } from '../audio/engine/messages'
+import type { MatchingGains } from '../audio/evidence/evidence'
 import type { FrameRange } from '../audio/evidence/matching'
 import { type Player, PlayerError } from '../audio/player'
 import { comparisonOf, frameCount, gainToDb, type Scope } from '../core'
@@ -15,6 +16,14 @@ interface Stores {
   readonly evidence: StoreApi<EvidenceState>
 }
 
+/** What a blind trial has the player play. It goes past the stores, so that nothing on the screen can show it. */
+export interface HiddenHearing {
+  readonly side: SideName
+  readonly matching: MatchingGains
+  /** Silent for a moment, while one side becomes the other. */
+  readonly muted: boolean
+}
+
 /** A loop shorter than this cannot be crossfaded at its seam, seconds. */
 const SHORTEST_LOOP_SECONDS = 0.1
 
@@ -24,6 +33,7 @@ const REMOVED_DB = -6
 /** Plays the take and decides what of it is heard. Everything that changes what is heard reaches the player here. */
 export class Listening {
   private takeLoaded = false
+  private hidden: HiddenHearing | null = null
 
   constructor(
     private readonly stores: Stores,
@@ -115,6 +125,14 @@ export class Listening {
     this.stores.listen.setState({ heard })
   }
 
+  /** Plays a side without telling which, until told null. Meters stand still meanwhile: they would tell. */
+  hear(hidden: HiddenHearing | null): void {
+    if (hidden && !this.hidden)
+      this.stores.listen.setState({ outputPeakDb: Number.NEGATIVE_INFINITY, stageGainsDb: [] })
+    this.hidden = hidden
+    this.pass()
+  }
+
   setScope(scope: Scope): void {
     this.stores.listen.setState({ scope })
   }
@@ -141,8 +159,7 @@ export class Listening {
     const { playing } = this.stores.listen.getState()
     this.stores.listen.setState({
       ...(playing && running && { positionFrame }),
-      stageGainsDb: [...stageGainsDb],
-      outputPeakDb: gainToDb(peak),
+      ...(!this.hidden && { stageGainsDb: [...stageGainsDb], outputPeakDb: gainToDb(peak) }),
     })
     if (playing && !running && this.wasRunning)
       this.stores.listen.setState({ playing: false, positionFrame: 0 })
@@ -164,15 +181,17 @@ export class Listening {
     const { chain } = this.stores.chain.getState()
     const listen = this.stores.listen.getState()
     const { evidence } = this.stores.evidence.getState()
-    const matching = listen.matched ? evidence?.matching : undefined
+    const matching = this.hidden?.matching ?? (listen.matched ? evidence?.matching : undefined)
+    const heard = this.hidden?.side ?? listen.heard
+    const monitorDb = listen.monitorDb + (heard === 'removed' ? REMOVED_DB : 0)
     const sampleRate = this.stores.take.getState().take?.sound.sampleRate ?? 0
     return {
       ...comparisonOf(chain, listen.scope, listen.earAfterId),
       withoutGainDb: matching?.withoutDb ?? 0,
       withGainDb: matching?.withDb ?? 0,
-      heard: listen.heard,
+      heard,
       removedStageId: listen.scope.kind === 'stage' ? listen.scope.stageId : null,
-      monitorDb: listen.monitorDb + (listen.heard === 'removed' ? REMOVED_DB : 0),
+      monitorDb: this.hidden?.muted ? Number.NEGATIVE_INFINITY : monitorDb,
       backing: {
         on: listen.backingOn,
         levelDb: listen.backingLevelDb,
