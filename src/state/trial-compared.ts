@@ -1,0 +1,21 @@
+import { type ChainDoc, type Scope, stageDefinitions } from '../core'
+import { bandLetter } from './chain-edits'
+
+/** What is compared with its bypass, in words: "the whole chain", "3 Compressor", "1 Equaliser, band b". */
+export function comparedWords(chain: ChainDoc, scope: Scope, earAfterId: string | null): string {
+  const what = scopeWords(chain, scope)
+  const ear = earAfterId === null ? null : stageName(chain, earAfterId)
+  return ear === null ? what : `${what}, heard behind ${ear}`
+}
+
+function scopeWords(chain: ChainDoc, scope: Scope): string {
+  if (scope.kind === 'chain') return 'the whole chain'
+  const stage = stageName(chain, scope.stageId) ?? 'a stage that is gone'
+  return scope.kind === 'band' ? `${stage}, band ${bandLetter(scope.bandIndex)}` : stage
+}
+
+function stageName({ stages }: ChainDoc, stageId: string): string | null {
+  const index = stages.findIndex(({ id }) => id === stageId)
+  const stage = stages[index]
+  return stage ? `${index + 1} ${stageDefinitions[stage.kind].label}` : null
+}
