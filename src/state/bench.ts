@@ -12,6 +12,9 @@ import { createListenStore, type ListenState } from './listen-store'
 import { Listening } from './listening'
 import { createTakeStore, type TakeState } from './take-store'
 import { Takes } from './takes'
+import { Trials } from './trial'
+import { randomBit } from './trial-chance'
+import { createTrialStore, type TrialState } from './trial-store'
 
 /** Everything the screen stands on: what is so (the stores) and what can be done about it. */
 export interface Bench {
@@ -20,12 +23,15 @@ export interface Bench {
   readonly listen: StoreApi<ListenState>
   readonly evidence: StoreApi<EvidenceState>
   readonly delivery: StoreApi<DeliveryState>
+  readonly trial: StoreApi<TrialState>
   /** Brings in takes and backings. */
   readonly takes: Takes
   /** Plays, switches sides, chooses what is compared. */
   readonly listening: Listening
   /** Makes the file that leaves the bench. */
   readonly deliveries: Delivery
+  /** Runs blind trials of what is compared. */
+  readonly trials: Trials
   /** Gives a compressor the makeup gain with which it is as loud as its input, as one change. */
   matchMakeup(stageId: string): Promise<void>
 }
@@ -37,6 +43,7 @@ export function createBench(): Bench {
   const listen = createListenStore()
   const evidence = createEvidenceStore()
   const delivery = createDeliveryStore()
+  const trial = createTrialStore()
   const worker = new BenchWorker()
   const player = new Player({
     onReport: (report) => listening.receive(report),
@@ -51,9 +58,14 @@ export function createBench(): Bench {
     listen,
     evidence,
     delivery,
+    trial,
     takes,
     listening,
     deliveries: new Delivery({ chain, take, delivery }, worker),
+    trials: new Trials({ chain, take, listen, evidence, trial }, listening, {
+      randomBit,
+      now: () => new Date(),
+    }),
     async matchMakeup(stageId) {
       const makeupDb = await worker.makeup(chain.getState().chain, stageId)
       if (makeupDb !== null) chain.getState().edit(setSetting(stageId, 'makeupDb', makeupDb))
