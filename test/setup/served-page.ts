@@ -3,19 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, type Page } from '@playwright/test'
 import { build, preview } from 'vite'
-
-/** Chromium as the browser tests start it. */
-export const CHROMIUM = {
-  executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
-  args: [
-    '--no-sandbox',
-    '--disable-quic',
-    '--no-first-run',
-    '--disable-background-networking',
-    '--disable-component-update',
-    '--disable-sync',
-  ],
-}
+import { CHROMIUM } from './chromium'
 
 /** Builds the page in `root` with everything it imports, serves it, opens it in Chromium and hands it to `use`. */
 export async function withServedPage<Result>(

@@ -4,6 +4,7 @@ import { butterworthSections } from '../dsp/butterworth'
 import { limitedFrequencyHz } from '../dsp/frequency-limit'
 import * as matched from '../dsp/matched'
 import type { ParameterTable } from './parameter'
+import { gainParameter } from './shared-parameters'
 
 export type BandShape = 'high-pass' | 'low-pass' | 'bell' | 'low-shelf' | 'high-shelf' | 'notch'
 export type SlopeDbPerOctave = 6 | 12 | 18 | 24 | 36 | 48
@@ -104,18 +105,7 @@ export const bandParameters: ParameterTable<BandSettings> = {
     digits: 0,
     help: 'Centre of a bell or notch, midpoint of a shelf, corner (3 dB down) of a pass.',
   },
-  gainDb: {
-    type: 'number',
-    label: 'Gain',
-    unit: 'dB',
-    min: -24,
-    max: 24,
-    default: 0,
-    scale: 'linear',
-    step: 0.1,
-    digits: 1,
-    help: 'How far a bell or shelf lifts (+) or lowers (-).',
-  },
+  gainDb: gainParameter('Gain', 'How far a bell or shelf lifts (+) or lowers (-).', -24, 24),
   q: {
     type: 'number',
     label: 'Q',

@@ -10,7 +10,7 @@ import { MeanSquareWindow } from '../dsp/mean-square-window'
 import { Ramp } from '../dsp/ramp'
 import { ReductionEnvelope } from '../dsp/reduction-envelope'
 import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
-import { CHUNK_FRAMES } from './dynamics'
+import { CHUNK_FRAMES } from './shared-parameters'
 import type { Processor, ProcessorHost } from './stage-definition'
 
 /** Settings of the compressor. Levels and gains in dB, times in ms, mix 0 (dry) to 1 (compressed). */

@@ -2,27 +2,17 @@ import { CompressorProcessor, type CompressorSettings, RMS_WINDOW_MS } from './c
 import { plain, ratioText } from './describe'
 import {
   attackParameter,
+  gainParameter,
   kneeParameter,
+  mixParameter,
   ratioParameter,
   releaseParameter,
   thresholdParameter,
-} from './dynamics'
-import type { NumberParameter } from './parameter'
+} from './shared-parameters'
 import type { StageDefinition } from './stage-definition'
 
 /** Makeup gain, dB. */
-export const makeupParameter: NumberParameter = {
-  type: 'number',
-  label: 'Makeup gain',
-  unit: 'dB',
-  min: -12,
-  max: 36,
-  default: 0,
-  scale: 'linear',
-  step: 0.1,
-  digits: 1,
-  help: 'Level given back after the reduction.',
-}
+export const makeupParameter = gainParameter('Makeup gain', 'Level given back after the reduction.', -12, 36)
 
 /** The compressor. */
 export const compressor: StageDefinition<CompressorSettings> = {
@@ -74,19 +64,7 @@ export const compressor: StageDefinition<CompressorSettings> = {
       help: 'Keeps sound below this from working the compressor; the voice itself is not filtered.',
     },
     makeupDb: makeupParameter,
-    mix: {
-      type: 'number',
-      label: 'Mix',
-      unit: '%',
-      min: 0,
-      max: 1,
-      default: 1,
-      scale: 'linear',
-      step: 0.01,
-      digits: 0,
-      displayFactor: 100,
-      help: 'How much of the output is compressed; the rest is the input as it came.',
-    },
+    mix: mixParameter('How much of the output is compressed; the rest is the input as it came.'),
   },
   reducesGain: true,
   createProcessor: (settings, host) => new CompressorProcessor(settings, host),

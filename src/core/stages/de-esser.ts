@@ -14,7 +14,7 @@ import {
   ratioParameter,
   releaseParameter,
   thresholdParameter,
-} from './dynamics'
+} from './shared-parameters'
 import type { Processor, ProcessorHost, StageDefinition } from './stage-definition'
 
 /** Settings of the de-esser. `band` says what is turned down: what lies above the crossover, or everything. */

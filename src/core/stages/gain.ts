@@ -2,6 +2,7 @@ import { dbToGain } from '../dsp/decibels'
 import { Ramp } from '../dsp/ramp'
 import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
 import { plain } from './describe'
+import { gainParameter } from './shared-parameters'
 import type { Processor, ProcessorHost, StageDefinition } from './stage-definition'
 
 /** Settings of the gain stage. */
@@ -57,18 +58,7 @@ export const gain: StageDefinition<GainSettings> = {
   label: 'Gain',
   purpose: 'Makes everything louder or quieter by the same amount.',
   parameters: {
-    gainDb: {
-      type: 'number',
-      label: 'Gain',
-      unit: 'dB',
-      min: -60,
-      max: 24,
-      default: 0,
-      scale: 'linear',
-      step: 0.1,
-      digits: 1,
-      help: 'How much louder (+) or quieter (-) the sound leaves this stage.',
-    },
+    gainDb: gainParameter('Gain', 'How much louder (+) or quieter (-) the sound leaves this stage.', -60, 24),
   },
   reducesGain: false,
   createProcessor: (settings, host) => new GainProcessor(settings, host),

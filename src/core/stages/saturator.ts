@@ -5,7 +5,7 @@ import { Ramp } from '../dsp/ramp'
 import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
 import { fastTanh } from '../dsp/waveshaper'
 import { plain } from './describe'
-import { CHUNK_FRAMES } from './dynamics'
+import { CHUNK_FRAMES, gainParameter, mixParameter } from './shared-parameters'
 import type { Processor, ProcessorHost, StageDefinition } from './stage-definition'
 
 /** Settings of the saturator. `bias` is the offset on the curve, `mix` 0 (dry) to 1. */
@@ -164,31 +164,8 @@ export const saturator: StageDefinition<SaturatorSettings> = {
       digits: 2,
       help: 'At 0 only odd harmonics are added; away from 0 even ones too.',
     },
-    mix: {
-      type: 'number',
-      label: 'Mix',
-      unit: '%',
-      min: 0,
-      max: 1,
-      default: 1,
-      scale: 'linear',
-      step: 0.01,
-      digits: 0,
-      displayFactor: 100,
-      help: 'How much of the output is saturated; the rest is the input as it came.',
-    },
-    outputDb: {
-      type: 'number',
-      label: 'Output',
-      unit: 'dB',
-      min: -24,
-      max: 24,
-      default: 0,
-      scale: 'linear',
-      step: 0.1,
-      digits: 1,
-      help: 'Level after the curve.',
-    },
+    mix: mixParameter('How much of the output is saturated; the rest is the input as it came.'),
+    outputDb: gainParameter('Output', 'Level after the curve.', -24, 24),
   },
   reducesGain: false,
   createProcessor: (settings, host) => new SaturatorProcessor(settings, host),

@@ -1,6 +1,6 @@
 import type { NumberParameter } from './parameter'
 
-/** Parameters that every stage with a gain computer has, and the frames such stages work on at a time. */
+/** Frames that stages with scratch buffers work on at a time: small enough for the processor's nearest cache. */
 export const CHUNK_FRAMES = 128
 
 export function thresholdParameter(defaultDb: number, help: string): NumberParameter {
@@ -75,5 +75,37 @@ export function releaseParameter(defaultMs: number): NumberParameter {
     step: 0.01,
     digits: 0,
     help: 'Time to cover 63 % of the way back to less reduction.',
+  }
+}
+
+export function mixParameter(help: string): NumberParameter {
+  return {
+    type: 'number',
+    label: 'Mix',
+    unit: '%',
+    min: 0,
+    max: 1,
+    default: 1,
+    scale: 'linear',
+    step: 0.01,
+    digits: 0,
+    displayFactor: 100,
+    help,
+  }
+}
+
+/** A gain in dB from `leastDb` to `mostDb`, at first 0. */
+export function gainParameter(label: string, help: string, leastDb: number, mostDb: number): NumberParameter {
+  return {
+    type: 'number',
+    label,
+    unit: 'dB',
+    min: leastDb,
+    max: mostDb,
+    default: 0,
+    scale: 'linear',
+    step: 0.1,
+    digits: 1,
+    help,
   }
 }
