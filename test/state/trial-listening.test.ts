@@ -1,0 +1,68 @@
+import { beforeEach, describe, expect, it, vi } from 'vitest'
+import type { ListenSettings } from '../../src/audio/engine/messages'
+import { Player } from '../../src/audio/player'
+import { Listening } from '../../src/state/listening'
+import { trialBench } from './trial-bench'
+
+const matching = { withoutDb: -1.5, withDb: -0.25, measuredOver: 'take' } as const
+let bench: ReturnType<typeof trialBench>
+let listening: Listening
+let told: ListenSettings[]
+
+beforeEach(() => {
+  bench = trialBench([])
+  const player = new Player({ onReport: () => undefined, onError: () => undefined })
+  told = []
+  vi.spyOn(player, 'set').mockImplementation((settings) => void told.push(settings))
+  listening = new Listening(bench, player)
+  listening.loaded('take')
+})
+
+const report = {
+  type: 'report',
+  running: true,
+  positionFrame: 1234,
+  stageGainsDb: Float32Array.of(-3),
+  peak: 0.5,
+} as const
+
+describe('Listening.hear', () => {
+  it('tells the player the side and its gains, and the stores nothing', () => {
+    bench.listen.setState({ matched: false })
+    const before = bench.listen.getState()
+    listening.hear({ side: 'without', matching, muted: false })
+    expect(told.at(-1)).toMatchObject({
+      heard: 'without',
+      withoutGainDb: -1.5,
+      withGainDb: -0.25,
+      monitorDb: -18,
+    })
+    listening.hear({ side: 'with', matching, muted: true })
+    expect(told.at(-1)).toMatchObject({ heard: 'with', monitorDb: Number.NEGATIVE_INFINITY })
+    expect(bench.listen.getState()).toEqual(before)
+    listening.hear(null)
+    expect(told.at(-1)).toMatchObject({ heard: 'with', withoutGainDb: 0, withGainDb: 0, monitorDb: -18 })
+  })
+
+  it('lets the volume be turned while it plays', () => {
+    listening.hear({ side: 'without', matching, muted: false })
+    listening.setMonitorDb(-40)
+    expect(told.at(-1)).toMatchObject({ heard: 'without', monitorDb: -40 })
+  })
+
+  it('lets the playhead move and the meters rest', () => {
+    listening.receive(report)
+    expect(bench.listen.getState().stageGainsDb).toEqual([-3])
+    listening.hear({ side: 'without', matching, muted: false })
+    bench.listen.setState({ playing: true })
+    listening.receive(report)
+    expect(bench.listen.getState()).toMatchObject({
+      positionFrame: 1234,
+      stageGainsDb: [],
+      outputPeakDb: Number.NEGATIVE_INFINITY,
+    })
+    listening.hear(null)
+    listening.receive(report)
+    expect(bench.listen.getState().outputPeakDb).toBeCloseTo(-6.02, 2)
+  })
+})

@@ -1,0 +1,171 @@
+import { beforeEach, describe, expect, it, vi } from 'vitest'
+import { switchStage } from '../../src/state/chain-edits'
+import { rightOf } from '../../src/state/trial-record'
+import { take, trialBench } from './trial-bench'
+
+const mixed = [true, false, false, true, true, false, true, false]
+let bench: ReturnType<typeof trialBench>
+beforeEach(() => {
+  vi.useFakeTimers()
+  bench = trialBench(mixed)
+})
+
+/** What the listener ends up hearing after everything on its way has come. */
+function heardNow() {
+  vi.runAllTimers()
+  return bench.heard.at(-1)
+}
+
+describe('a trial', () => {
+  it('plays what is hidden, past every store, both sides with the gains of its beginning', async () => {
+    const { matching } = bench.evidence.getState().evidence ?? {}
+    bench.trials.begin('name-x', 8)
+    for (const hidden of mixed) {
+      await bench.trials.listenTo('x')
+      expect(heardNow()).toEqual({ side: hidden ? 'with' : 'without', matching, muted: false })
+      await bench.trials.listenTo('without')
+      expect(heardNow()?.side).toBe('without')
+      await bench.trials.listenTo('with')
+      expect(heardNow()?.side).toBe('with')
+      bench.trials.answer('with')
+    }
+    expect(bench.listen.getState()).toMatchObject({ heard: 'with', side: 'with', matched: true })
+    expect(matching?.measuredOver).toBe('take')
+  })
+
+  it('of two, hides one side behind A and the other behind B', async () => {
+    bench.trials.begin('which-of-two', 8)
+    for (const hidden of mixed) {
+      await bench.trials.listenTo('a')
+      expect(heardNow()?.side).toBe(hidden ? 'with' : 'without')
+      await bench.trials.listenTo('b')
+      expect(heardNow()?.side).toBe(hidden ? 'without' : 'with')
+      await bench.trials.listenTo('x')
+      expect(bench.trial.getState().running?.choice).toBe('b')
+      bench.trials.answer('without')
+    }
+  })
+
+  it('counts what was right and keeps every round with its time', () => {
+    bench.trials.begin('name-x', 8)
+    for (const hidden of mixed.slice(0, 6)) bench.trials.answer(hidden ? 'with' : 'without')
+    bench.trials.answer('without')
+    bench.trials.answer('with')
+    const { history, shown, running } = bench.trial.getState()
+    expect({ shown, running }).toEqual({ shown: 1, running: null })
+    expect(history).toHaveLength(1)
+    expect(history[0]).toMatchObject({ number: 1, finished: true, rounds: 8, compared: 'the whole chain' })
+    expect(history[0]?.answers.map(({ seconds }) => seconds)).toEqual(Array(8).fill(1.5))
+    expect(history[0] && rightOf(history[0])).toBe(6)
+    expect(bench.heard.at(-1)).toBeNull()
+    expect(bench.listening.stop).toHaveBeenCalled()
+  })
+
+  it('has the same things in the stores whichever side is hidden, until it is over', async () => {
+    const seenWhenX = async (hidden: boolean) => {
+      const one = trialBench(Array(8).fill(hidden))
+      const states: string[] = []
+      one.trial.subscribe((state) => states.push(JSON.stringify(state)))
+      one.listen.subscribe((state) => states.push(JSON.stringify(state)))
+      one.trials.begin('name-x', 8)
+      for (let round = 1; round < 8; round++) {
+        await one.trials.listenTo('x')
+        await one.trials.listenTo('with')
+        one.trials.answer('with')
+      }
+      expect(one.heard.some((heard) => heard?.side === 'without')).toBe(true)
+      return states
+    }
+    const withSide = await seenWhenX(true)
+    expect(withSide.length).toBeGreaterThan(20)
+    expect(withSide).toEqual(await seenWhenX(false))
+  })
+
+  it('takes the same silent way to the other side and to the same side again', async () => {
+    const wayWhenX = async (hidden: boolean) => {
+      const one = trialBench([hidden])
+      one.trials.begin('name-x', 8)
+      await one.trials.listenTo('without')
+      one.heard.length = 0
+      await one.trials.listenTo('x')
+      const steps: [number, boolean | undefined][] = []
+      for (let ms = 0; ms < 200; ms += 10) {
+        steps.push([one.heard.length, one.heard.at(-1)?.muted])
+        vi.advanceTimersByTime(10)
+      }
+      // Nothing changes side while it can be heard.
+      expect(one.heard.map((heard) => heard?.muted)).toEqual([true, true, false])
+      expect(one.heard[1]?.side).toBe(one.heard[2]?.side)
+      return steps
+    }
+    expect(await wayWhenX(true)).toEqual(await wayWhenX(false))
+  })
+})
+
+describe('the beginning', () => {
+  it('is written down at once, as not finished and without what is hidden', () => {
+    bench.trials.begin('name-x', 16)
+    expect(bench.trial.getState().history).toMatchObject([{ finished: false, answers: [], rounds: 16 }])
+    bench.trials.answer('with')
+    expect(bench.trial.getState().history[0]?.answers).toEqual([])
+  })
+
+  it('is refused where the sides cannot be matched, and while another trial runs', () => {
+    const { evidence } = bench.evidence.getState()
+    if (!evidence) throw new Error('the bench has evidence')
+    const matching = { withoutDb: 0, withDb: 0, measuredOver: 'nothing' } as const
+    bench.evidence.setState({ evidence: { ...evidence, matching } })
+    bench.trials.begin('name-x', 8)
+    expect(bench.trial.getState()).toMatchObject({ running: null, history: [] })
+    bench.evidence.setState({ evidence })
+    bench.trials.begin('name-x', 8)
+    bench.trials.begin('which-of-two', 9)
+    expect(bench.trial.getState().history).toHaveLength(1)
+  })
+
+  it.each([7, 21, 8.5, Number.NaN])('takes no %d rounds', (rounds) => {
+    expect(() => bench.trials.begin('name-x', rounds)).toThrow(RangeError)
+  })
+
+  it('stops what plays, and is matched even where the listener was not', () => {
+    bench.listen.setState({ playing: true, matched: false })
+    bench.trials.begin('name-x', 8)
+    expect(bench.listening.stop).toHaveBeenCalledTimes(1)
+    expect(heardNow()?.matching.measuredOver).toBe('take')
+  })
+})
+
+describe('an abandoned trial', () => {
+  it('counts as abandoned, with the answers it had', () => {
+    bench.trials.begin('name-x', 8)
+    bench.trials.answer('with')
+    bench.trials.abandon()
+    bench.trials.abandon()
+    expect(bench.trial.getState()).toMatchObject({
+      running: null,
+      history: [{ finished: false, answers: [{ hidden: 'with', said: 'with' }] }],
+    })
+    expect(bench.heard.at(-1)).toBeNull()
+    expect(vi.getTimerCount()).toBe(0)
+    bench.trials.begin('name-x', 8)
+    expect(bench.trial.getState().history.map(({ number }) => number)).toEqual([1, 2])
+  })
+
+  it.each([
+    ['the chain', () => bench.chain.getState().edit(switchStage('level', false))],
+    ['the take', () => bench.take.setState({ take: { ...take, sound: { ...take.sound } } })],
+    ['what is compared', () => bench.listen.setState({ scope: { kind: 'stage', stageId: 'level' } })],
+    ['the ear', () => bench.listen.setState({ earAfterId: 'level' })],
+  ])('is what becomes of it when %s changes', (_, change) => {
+    bench.trials.begin('name-x', 8)
+    change()
+    expect(bench.trial.getState().running).toBeNull()
+  })
+
+  it('is not what becomes of it when the take is measured again or the volume moves', () => {
+    bench.trials.begin('name-x', 8)
+    bench.take.setState({ take: { ...take, replacedSamples: 1 } })
+    bench.listen.setState({ monitorDb: -30 })
+    expect(bench.trial.getState().running).not.toBeNull()
+  })
+})
