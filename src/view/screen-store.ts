@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { FrameRange } from './take/time-view'
 
 /** A sheet that lies over the page. */
-export type SheetName = 'deliver' | 'keys'
+export type SheetName = 'deliver' | 'keys' | 'trial'
 
 export type Theme = 'system' | 'light' | 'dark'
 

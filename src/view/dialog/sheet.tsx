@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react'
+import { type KeyboardEvent, type ReactNode, type SyntheticEvent, useEffect, useId, useRef } from 'react'
 import { useScreen, useScreenStore } from '../screen-context'
 import type { SheetName } from '../screen-store'
 import styles from './sheet.module.css'
@@ -7,10 +7,12 @@ interface SheetProps {
   readonly name: SheetName
   readonly title: string
   readonly children: ReactNode
+  /** Asked before the reader closes it; false keeps it open. */
+  mayClose?(): boolean
 }
 
 /** A sheet over the page: the browser's own modal dialog, open while the screen's `sheet` is `name`. */
-export function Sheet({ name, title, children }: SheetProps) {
+export function Sheet({ name, title, children, mayClose }: SheetProps) {
   const screen = useScreenStore()
   const isOpen = useScreen(({ sheet }) => sheet === name)
   const dialog = useRef<HTMLDialogElement>(null)
@@ -22,11 +24,23 @@ export function Sheet({ name, title, children }: SheetProps) {
   }, [isOpen])
 
   const close = () => screen.setState({ sheet: null })
+  const ask = (event: SyntheticEvent) => {
+    if (mayClose?.() === false) event.preventDefault()
+  }
+  // Browsers ask once and close at a second Escape; a press that was used up does not count for them.
+  const pressKey = (event: KeyboardEvent) => event.key === 'Escape' && ask(event)
   return (
-    <dialog ref={dialog} className={styles.sheet} aria-labelledby={titleId} onClose={close}>
+    <dialog
+      ref={dialog}
+      className={styles.sheet}
+      aria-labelledby={titleId}
+      onKeyDown={pressKey}
+      onCancel={ask}
+      onClose={close}
+    >
       <header className={styles.head}>
         <h2 id={titleId}>{title}</h2>
-        <button type="button" onClick={close}>
+        <button type="button" onClick={() => mayClose?.() !== false && close()}>
           Close
         </button>
       </header>
