@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react'
+import { useStore } from 'zustand'
 import { plain } from '../../core'
 import { useBench } from '../bench-context'
 import styles from './listening.module.css'
@@ -10,7 +11,8 @@ const SILENCE_DBFS = -90
 
 /** The highest peak that went to the output in the last quarter of a second. */
 export function OutputPeak() {
-  const { listen } = useBench()
+  const { listen, trial } = useBench()
+  const isHidden = useStore(trial, ({ running }) => running !== null)
   const [peakDb, setPeakDb] = useState(Number.NEGATIVE_INFINITY)
   useEffect(() => {
     let highest = Number.NEGATIVE_INFINITY
@@ -26,6 +28,7 @@ export function OutputPeak() {
       clearInterval(timer)
     }
   }, [listen])
+  if (isHidden) return <span className={styles.peak}>peak not shown</span>
   return (
     <span className={styles.peak}>{peakDb > SILENCE_DBFS ? `peak ${plain(peakDb, 0)} dBFS` : 'silent'}</span>
   )
