@@ -18,6 +18,7 @@ import { ScreenProvider } from './screen-context'
 import { createScreenStore } from './screen-store'
 import { StageAtHand } from './stage/stage-at-hand'
 import { TheTake } from './take/the-take'
+import { TrialSheet } from './trial/trial-sheet'
 
 /** The whole page, in the order of the work. */
 export function App({ bench }: { bench: Bench }) {
@@ -65,6 +66,7 @@ function Page() {
         <ListeningBar />
       </footer>
       <DeliverSheet />
+      <TrialSheet />
       <KeysSheet />
     </div>
   )

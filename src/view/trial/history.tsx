@@ -1,0 +1,48 @@
+import { probabilityByChance } from '../../core'
+import { rightOf } from '../../state/trial-record'
+import { useBench } from '../bench-context'
+import tables from './tables.module.css'
+import styles from './trial.module.css'
+import { historyWords } from './trial-words'
+import { useTrial } from './use-trial'
+
+const timeOfDay = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' })
+
+/** Every trial that was begun, the abandoned ones too. */
+export function History() {
+  const { trials } = useBench()
+  const history = useTrial((state) => state.history)
+  if (history.length === 0) return null
+  return (
+    <section className={styles.history} aria-label="Trials so far">
+      <p className={styles.facts}>{historyWords(history)}</p>
+      <table className={tables.table}>
+        <thead>
+          <tr>
+            <th scope="col">Trial</th>
+            <th scope="col">Begun</th>
+            <th scope="col">Compared</th>
+            <th scope="col">Right</th>
+            <th scope="col">By chance</th>
+          </tr>
+        </thead>
+        <tbody>
+          {history.map((trial) => (
+            <tr key={trial.number}>
+              <td>{trial.number}</td>
+              <td>
+                <time dateTime={trial.begunAt}>{timeOfDay.format(new Date(trial.begunAt))}</time>
+              </td>
+              <td>{trial.compared}</td>
+              <td>{trial.finished ? `${rightOf(trial)} of ${trial.rounds}` : 'abandoned'}</td>
+              <td>{trial.finished && probabilityByChance(rightOf(trial), trial.rounds).toFixed(4)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <button type="button" onClick={() => trials.saveTable()}>
+        Save as a table (CSV)
+      </button>
+    </section>
+  )
+}

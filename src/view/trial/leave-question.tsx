@@ -1,0 +1,27 @@
+import { useEffect, useRef } from 'react'
+import styles from './trial.module.css'
+
+/** Asked before a trial that runs is given up. */
+export function LeaveQuestion({ onStay, onLeave }: { onStay: () => void; onLeave: () => void }) {
+  const stay = useRef<HTMLButtonElement>(null)
+  useEffect(() => stay.current?.focus(), [])
+  return (
+    <>
+      <p id="leave-question">Stop the trial before its end? It stays in the list as abandoned.</p>
+      <div className={styles.actions}>
+        <button
+          ref={stay}
+          type="button"
+          className={styles.main}
+          aria-describedby="leave-question"
+          onClick={onStay}
+        >
+          Go on
+        </button>
+        <button type="button" onClick={onLeave}>
+          Stop the trial
+        </button>
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,39 @@
+import { useEffect, useRef } from 'react'
+import { probabilityByChance, trialSentence } from '../../core'
+import { rightOf, type TrialRecord } from '../../state/trial-record'
+import { useBench } from '../bench-context'
+import { RoundsTable } from './rounds-table'
+import styles from './trial.module.css'
+
+/** What a trial came to, in figures, in words that say no more than they do, and round by round. */
+export function Result({ trial }: { trial: TrialRecord }) {
+  const { trials } = useBench()
+  const heading = useRef<HTMLHeadingElement>(null)
+  useEffect(() => heading.current?.focus(), [])
+  const right = rightOf(trial)
+  const { rounds, answers, compared } = trial
+  return (
+    <>
+      <h3 ref={heading} tabIndex={-1} className={styles.heading}>
+        {trial.finished
+          ? `${right} of ${rounds} right`
+          : `Abandoned after ${answers.length} of ${rounds} rounds`}
+      </h3>
+      <p className={styles.facts}>
+        {compared}, without against with
+        {trial.finished && `; by chance ${probabilityByChance(right, rounds).toFixed(4)}`}
+      </p>
+      <p>
+        {trial.finished
+          ? trialSentence({ right, rounds })
+          : 'A trial that did not end has no result, but it counts as begun.'}
+      </p>
+      {answers.length > 0 && <RoundsTable trial={trial} />}
+      <div className={styles.actions}>
+        <button type="button" className={styles.main} onClick={() => trials.prepare()}>
+          Another trial
+        </button>
+      </div>
+    </>
+  )
+}

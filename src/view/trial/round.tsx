@@ -1,0 +1,76 @@
+import { useEffect, useRef, useState } from 'react'
+import type { HiddenSide } from '../../core'
+import { choicesOf, type TrialChoice } from '../../state/trial-record'
+import type { RunningTrial } from '../../state/trial-store'
+import { useBench, useTake } from '../bench-context'
+import { KeyedChoice } from './keyed-choice'
+import { RoundSound } from './round-sound'
+import styles from './trial.module.css'
+import { answerName, answersOf, choiceNames, questions } from './trial-words'
+import { useTrialKeys } from './use-trial-keys'
+
+const ANSWER_KEYS = [
+  { key: '←', keyName: 'ArrowLeft' },
+  { key: '→', keyName: 'ArrowRight' },
+] as const
+
+/** One round: what can be listened to, what is asked, and nothing from which the answer could be read. */
+export function Round({ trial, onStop }: { trial: RunningTrial; onStop: () => void }) {
+  const { trials, listening } = useBench()
+  const problem = useTake((state) => state.problem)
+  const [said, setSaid] = useState<HiddenSide | null>(null)
+  const heading = useRef<HTMLHeadingElement>(null)
+  // Each round says that it has begun, and no button of the last one keeps the keys.
+  useEffect(() => heading.current?.focus(), [])
+
+  const { kind, round, rounds, choice } = trial
+  const listen = (to: TrialChoice) => void trials.listenTo(to)
+  const answer = () => said !== null && trials.answer(said)
+  useTrialKeys(kind, (key) => {
+    if (key.does === 'listen') listen(key.choice)
+    else if (key.does === 'say') setSaid(key.said)
+    else if (key.does === 'answer') answer()
+    else void listening.togglePlay()
+  })
+  return (
+    <div className={styles.round}>
+      <h3 ref={heading} tabIndex={-1} className={styles.heading}>
+        Round {round} of {rounds}
+      </h3>
+      <KeyedChoice
+        legend="Listen to"
+        value={choice}
+        options={choicesOf(kind).map((value, index) => {
+          const key = String(index + 1)
+          return { value, label: choiceNames[value], key, keyName: key }
+        })}
+        onChange={listen}
+      />
+      <RoundSound />
+      <KeyedChoice
+        legend={questions[kind]}
+        value={said}
+        options={answersOf(kind).map((value, index) => ({
+          value,
+          label: answerName(kind, value),
+          ...ANSWER_KEYS[index === 0 ? 0 : 1],
+        }))}
+        onChange={(value) => setSaid(value)}
+      />
+      <div className={styles.actions}>
+        <button type="button" className={styles.main} disabled={said === null} onClick={answer}>
+          {round < rounds ? 'Answer, next round' : 'Answer, and see the result'}
+        </button>
+        <span className={styles.note}>Enter</span>
+        <button type="button" className={styles.aside} onClick={onStop}>
+          Stop the trial
+        </button>
+      </div>
+      {problem && (
+        <p role="alert" className={styles.problem}>
+          {problem.message}
+        </p>
+      )}
+    </div>
+  )
+}

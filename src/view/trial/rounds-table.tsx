@@ -1,0 +1,37 @@
+import type { TrialRecord } from '../../state/trial-record'
+import tables from './tables.module.css'
+import { answerName } from './trial-words'
+
+/** Every round that was answered: what it was, what it was said to be. */
+export function RoundsTable({ trial: { kind, answers } }: { trial: TrialRecord }) {
+  return (
+    <details>
+      <summary>Round by round</summary>
+      <table className={tables.table}>
+        <thead>
+          <tr>
+            <th scope="col">Round</th>
+            <th scope="col">{kind === 'name-x' ? 'X was' : 'With was'}</th>
+            <th scope="col">Said</th>
+            <th scope="col">
+              <span className={tables.unseen}>Right or wrong</span>
+            </th>
+            <th scope="col">Time, s</th>
+          </tr>
+        </thead>
+        <tbody>
+          {answers.map(({ hidden, said, seconds }, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: rounds have nothing but their place.
+            <tr key={index}>
+              <td>{index + 1}</td>
+              <td>{answerName(kind, hidden)}</td>
+              <td>{answerName(kind, said)}</td>
+              <td>{hidden === said ? 'right' : 'wrong'}</td>
+              <td>{seconds.toFixed(1)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  )
+}

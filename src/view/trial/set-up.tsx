@@ -1,0 +1,72 @@
+import { useState } from 'react'
+import { powerSentence } from '../../core'
+import { DEFAULT_ROUNDS } from '../../state/trial'
+import { comparedWords } from '../../state/trial-compared'
+import type { TrialKind } from '../../state/trial-record'
+import { refusalWords } from '../../state/trial-refusal'
+import { useBench, useChain, useEvidence, useListen } from '../bench-context'
+import { NumberRow } from '../fields/number-row'
+import { Choice } from '../listening/choice'
+import { roundsParameter } from './rounds-parameter'
+import styles from './trial.module.css'
+import { matchingWords } from './trial-words'
+import { useTrialRefusal } from './use-trial'
+
+const kinds: readonly { readonly value: TrialKind; readonly label: string }[] = [
+  { value: 'name-x', label: 'X is without or with; both can be heard by name as well' },
+  { value: 'which-of-two', label: 'A and B are both hidden; which of the two is with?' },
+]
+
+/** What is compared, in which kind of round, how often; and what that can show at best, before it begins. */
+export function SetUp() {
+  const { trials } = useBench()
+  const chain = useChain((state) => state.chain)
+  const scope = useListen((state) => state.scope)
+  const earAfterId = useListen((state) => state.earAfterId)
+  const looping = useListen((state) => state.loop !== null)
+  const matching = useEvidence(({ evidence }) => evidence?.matching ?? null)
+  const refusal = useTrialRefusal()
+  const [kind, setKind] = useState<TrialKind>('name-x')
+  const [rounds, setRounds] = useState(DEFAULT_ROUNDS)
+  return (
+    <>
+      <p>
+        Compares <strong>{comparedWords(chain, scope, earAfterId)}</strong> with its bypass, hidden, and
+        counts against guessing.{' '}
+        {looping
+          ? 'The loop repeats.'
+          : 'A short loop, set on the take first, makes small differences plainer.'}
+      </p>
+      <Choice
+        legend="Kind of round"
+        className={styles.kinds}
+        value={kind}
+        options={kinds}
+        onChange={(value) => setKind(value)}
+      />
+      <div className={styles.rounds}>
+        <NumberRow
+          parameter={roundsParameter}
+          value={rounds}
+          onChange={(value) => setRounds(Math.round(value))}
+          onRest={() => undefined}
+        />
+      </div>
+      <p className={styles.facts}>{powerSentence(rounds)}</p>
+      <div className={styles.actions}>
+        <button
+          type="button"
+          className={styles.main}
+          disabled={refusal !== null}
+          onClick={() => trials.begin(kind, rounds)}
+        >
+          Begin
+        </button>
+        <p className={styles.status} role="status">
+          {refusal !== null && refusalWords[refusal]}
+          {refusal === null && matching && matchingWords(matching)}
+        </p>
+      </div>
+    </>
+  )
+}

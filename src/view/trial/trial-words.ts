@@ -1,0 +1,42 @@
+import type { HiddenSide } from '../../core'
+import { plain } from '../../core'
+import type { TrialChoice, TrialKind, TrialRecord } from '../../state/trial-record'
+import type { MatchingGains } from '../evidence-types'
+
+/** The names under which the sides are listened to. */
+export const choiceNames: Readonly<Record<TrialChoice, string>> = {
+  without: 'without',
+  with: 'with',
+  x: 'X',
+  a: 'A',
+  b: 'B',
+}
+
+/** What is asked in each round. */
+export const questions: Readonly<Record<TrialKind, string>> = {
+  'name-x': 'X is',
+  'which-of-two': 'The one with it is',
+}
+
+/** The answer by which X (of two: A) is said to be `side`, as it is printed. */
+export function answerName(kind: TrialKind, side: HiddenSide): string {
+  if (kind === 'name-x') return side
+  return side === 'with' ? 'A' : 'B'
+}
+
+/** The answers as they stand beside one another, from left to right. */
+export function answersOf(kind: TrialKind): readonly [HiddenSide, HiddenSide] {
+  return kind === 'name-x' ? ['without', 'with'] : ['with', 'without']
+}
+
+/** What is done to both sides so that their level says nothing. */
+export function matchingWords({ withoutDb, withDb, measuredOver }: MatchingGains): string {
+  return `Both are equally loud, without ${plain(withoutDb, 1)} dB, with ${plain(withDb, 1)} dB, measured over the ${measuredOver}; this stays so until the end.`
+}
+
+/** How many trials there were, and what that does to the best of them. */
+export function historyWords(history: readonly TrialRecord[]): string {
+  const finished = history.filter((trial) => trial.finished).length
+  const counted = `${history.length} begun: ${finished} finished, ${history.length - finished} abandoned.`
+  return finished > 1 ? `${counted} The best of several looks better than it is: all of them count.` : counted
+}

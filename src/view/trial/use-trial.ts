@@ -1,0 +1,20 @@
+import { useStore } from 'zustand'
+import { comparisonOf } from '../../core'
+import { type TrialRefusal, trialRefusal } from '../../state/trial-refusal'
+import type { TrialState } from '../../state/trial-store'
+import { useBench, useChain, useEvidence, useListen, useTake } from '../bench-context'
+
+/** Part of the state of blind trials. */
+export function useTrial<Part>(select: (state: TrialState) => Part): Part {
+  return useStore(useBench().trial, select)
+}
+
+/** Why no trial of the comparison at hand can be begun now, or null. */
+export function useTrialRefusal(): TrialRefusal | null {
+  const chain = useChain((state) => state.chain)
+  const scope = useListen((state) => state.scope)
+  const earAfterId = useListen((state) => state.earAfterId)
+  const take = useTake((state) => state.take)
+  const evidence = useEvidence((state) => state)
+  return trialRefusal({ take }, evidence, comparisonOf(chain, scope, earAfterId))
+}
