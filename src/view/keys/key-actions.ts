@@ -9,6 +9,7 @@ export type KeyAction =
   | 'scope'
   | 'removed'
   | 'matched'
+  | 'trial'
   | 'open'
   | 'undo'
   | 'redo'
@@ -32,6 +33,7 @@ export const keyRows: readonly KeyRow[] = [
   { action: 'loop', keys: 'L', does: 'loop on, off' },
   { action: 'removed', keys: 'R', does: 'hear only what was removed' },
   { action: 'matched', keys: 'M', does: 'matched on, off' },
+  { action: 'trial', keys: 'T', does: 'blind trial of what is compared' },
   { action: 'open', keys: 'O', does: 'open a take' },
   { action: 'undo', keys: 'Ctrl or Cmd Z', does: 'undo' },
   { action: 'redo', keys: 'Ctrl or Cmd Shift Z', does: 'redo' },
@@ -48,6 +50,7 @@ const single: ReadonlyMap<string, KeyAction> = new Map([
   ['s', 'scope'],
   ['r', 'removed'],
   ['m', 'matched'],
+  ['t', 'trial'],
   ['o', 'open'],
   ['?', 'keys'],
 ])

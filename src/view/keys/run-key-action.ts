@@ -41,6 +41,9 @@ export function runKeyAction(
     case 'matched':
       listening.setMatched(!listen.getState().matched)
       return
+    case 'trial':
+      if (take.getState().take) screen.setState({ sheet: 'trial' })
+      return
     case 'open':
       chooseTake()
       return
