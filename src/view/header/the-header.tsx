@@ -43,6 +43,9 @@ export function TheHeader() {
           <button type="button" onClick={() => void takes.openDemo()}>
             Demo
           </button>
+          <button type="button" disabled={!take} onClick={() => screen.setState({ sheet: 'trial' })}>
+            Blind trial
+          </button>
           <button type="button" disabled={!take} onClick={() => screen.setState({ sheet: 'deliver' })}>
             Deliver
           </button>
