@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { bypassed, chainOf, frameCount, renderChain, type Sound, type StageDoc } from '../../src/core'
+import { OVERSAMPLER_LATENCY_FRAMES } from '../../src/core/dsp/oversampler'
 import { createProcessor } from '../../src/core/stages/create-processor'
 import { impulse, stageWith } from '../setup/chains'
 import { chains, holds, SEED, sampleRates, sounds, stages } from '../setup/random-chains'
@@ -148,7 +149,7 @@ describe(`every stage (seed ${SEED})`, () => {
         0,
       )
       expect(largest).toBe(at)
-      expect(latencyFrames).toBe(480 + 71 + 71 + 24)
+      expect(latencyFrames).toBe(480 + 2 * OVERSAMPLER_LATENCY_FRAMES + 24)
     })
   })
 

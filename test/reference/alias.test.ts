@@ -30,6 +30,8 @@ describe('aliases of a 5 kHz sine at -6 dBFS at 44.1 kHz', () => {
     [6, 1],
     [12, -1],
     [18, 0],
+    [24, 0],
+    [24, 1],
   ])('saturated with drive %d dB and bias %d lie below -80 dB re the fundamental', (driveDb, bias) => {
     expect(worstAliasDb(through(sine, stageWith('saturator', { driveDb, bias })))).toBeLessThan(-80)
   })

@@ -5,7 +5,11 @@
  * Source: J. F. Kaiser, "Nonrecursive Digital Filter Design Using the I0-sinh Window Function" (1974).
  */
 
-/** The taps of odd index, h[1], h[3] ... as seen from the middle; symmetric, the sum is 0.5. */
+/**
+ * The taps of odd index, h[1], h[3] ... as seen from the middle; symmetric, both sides add up to 0.5.
+ * @param sideTaps how many on one side, a multiple of 4
+ * @param beta of the Kaiser window: higher stops more, over a wider transition
+ */
 export function halfBandTaps(sideTaps: number, beta: number): Float64Array {
   const reach = 2 * sideTaps
   const taps = Float64Array.from({ length: sideTaps }, (_, k) => {
@@ -52,6 +56,26 @@ class History {
   }
 }
 
+/**
+ * Sum over k of `taps[k] (values[before - k] + values[after + k])`. Four sums at a time, which do not wait for one
+ * another; the number of taps is a multiple of four.
+ */
+function symmetricSum(taps: Float64Array, values: Float64Array, before: number, after: number): number {
+  let a = 0
+  let b = 0
+  let c = 0
+  let d = 0
+  for (let k = 0; k < taps.length; k += 4) {
+    const left = before - k
+    const right = after + k
+    a += (taps[k] ?? 0) * ((values[left] ?? 0) + (values[right] ?? 0))
+    b += (taps[k + 1] ?? 0) * ((values[left - 1] ?? 0) + (values[right + 1] ?? 0))
+    c += (taps[k + 2] ?? 0) * ((values[left - 2] ?? 0) + (values[right + 2] ?? 0))
+    d += (taps[k + 3] ?? 0) * ((values[left - 3] ?? 0) + (values[right + 3] ?? 0))
+  }
+  return a + b + (c + d)
+}
+
 /** Doubles the rate of one channel. Delay: `2 * sideTaps - 1` frames of the higher rate. */
 export class HalfBandUp {
   private readonly history: History
@@ -69,10 +93,7 @@ export class HalfBandUp {
       const oldest = history.push(input[n] ?? 0)
       const before = oldest + side - 1
       const after = oldest + side
-      let sum = 0
-      for (let k = 0; k < side; k++)
-        sum += (taps[k] ?? 0) * ((values[before - k] ?? 0) + (values[after + k] ?? 0))
-      output[2 * n] = 2 * sum
+      output[2 * n] = 2 * symmetricSum(taps, values, before, after)
       output[2 * n + 1] = values[after] ?? 0
     }
   }
@@ -102,10 +123,7 @@ export class HalfBandDown {
       const oldest = even.push(input[2 * n] ?? 0)
       const before = oldest + side - 1
       const after = oldest + side
-      let sum = 0
-      for (let k = 0; k < side; k++)
-        sum += (taps[k] ?? 0) * ((values[before - k] ?? 0) + (values[after + k] ?? 0))
-      output[n] = sum + 0.5 * middle
+      output[n] = symmetricSum(taps, values, before, after) + 0.5 * middle
     }
   }
 

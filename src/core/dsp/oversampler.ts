@@ -1,65 +1,67 @@
 import { HalfBandDown, HalfBandUp, halfBandTaps } from './half-band'
+import { LevelDelay } from './level-delay'
 
 /** How many times the rate is raised. */
-export const OVERSAMPLING = 4
-
-/** The outer step must pass what is heard and stop its mirror image; the inner one has an octave to spare. */
-const OUTER_SIDE_TAPS = 32
-const INNER_SIDE_TAPS = 8
-const KAISER_BETA = 10
-
-/** Delay of up and down together, in frames of the base rate: 2 * 32 - 1 of the outer step, 8 of the inner. */
-export const OVERSAMPLER_LATENCY_FRAMES = 2 * OUTER_SIDE_TAPS - 1 + INNER_SIDE_TAPS
+export const OVERSAMPLING = 8
 
 /**
- * Four times the rate and back for one channel, through two half-band steps each way. The inner step's delay is
- * half a base frame short of a whole one, so one frame of twice the rate is added to it.
+ * Side taps of each doubling, lowest rate first. The first must pass what is heard and stop its mirror image close
+ * by; the further ones have an octave and more to spare.
  */
+const SIDE_TAPS = [32, 8, 4] as const
+const KAISER_BETA = 10
+
+/** Delay up and down together in frames of the highest rate, `2 (2 side taps - 1)` of its own rate for each step. */
+const DELAY_AT_TOP = SIDE_TAPS.reduce(
+  (sum, side, step) => sum + 2 * (2 * side - 1) * 2 ** (SIDE_TAPS.length - 1 - step),
+  0,
+)
+
+/** Delay of up and down together, in whole frames of the base rate. */
+export const OVERSAMPLER_LATENCY_FRAMES = Math.ceil(DELAY_AT_TOP / OVERSAMPLING)
+
+const PADDING_AT_TOP = OVERSAMPLER_LATENCY_FRAMES * OVERSAMPLING - DELAY_AT_TOP
+
+/** Eight times the rate and back for one channel, through three half-band steps each way. */
 export class Oversampler {
-  private readonly outerUp: HalfBandUp
-  private readonly innerUp: HalfBandUp
-  private readonly innerDown: HalfBandDown
-  private readonly outerDown: HalfBandDown
-  private readonly doubled: Float64Array
-  private held = 0
+  private readonly ups: readonly HalfBandUp[]
+  private readonly downs: readonly HalfBandDown[]
+  /** What passes between the steps: twice the rate, four times the rate. */
+  private readonly between: readonly Float64Array[]
+  private readonly padding = new LevelDelay(PADDING_AT_TOP)
 
   /** @param mostFrames most base-rate frames worked on at a time */
   constructor(mostFrames: number) {
-    const outer = halfBandTaps(OUTER_SIDE_TAPS, KAISER_BETA)
-    const inner = halfBandTaps(INNER_SIDE_TAPS, KAISER_BETA)
-    this.outerUp = new HalfBandUp(outer)
-    this.innerUp = new HalfBandUp(inner)
-    this.innerDown = new HalfBandDown(inner)
-    this.outerDown = new HalfBandDown(outer)
-    this.doubled = new Float64Array(2 * mostFrames)
+    const taps = SIDE_TAPS.map((side) => halfBandTaps(side, KAISER_BETA))
+    this.ups = taps.map((step) => new HalfBandUp(step))
+    this.downs = taps.map((step) => new HalfBandDown(step))
+    this.between = SIDE_TAPS.map((_, step) => new Float64Array(mostFrames * 2 ** (step + 1)))
   }
 
-  /** Reads `count` frames of `input`, writes four times as many to `output`. */
+  /** Reads `count` frames of `input`, writes eight times as many to `output`. */
   up(input: Float64Array, count: number, output: Float64Array): void {
-    this.outerUp.process(input, count, this.doubled)
-    this.innerUp.process(this.doubled, 2 * count, output)
+    let from = input
+    for (let step = 0; step < this.ups.length; step++) {
+      const to = step === this.ups.length - 1 ? output : (this.between[step] ?? output)
+      this.ups[step]?.process(from, count * 2 ** step, to)
+      from = to
+    }
   }
 
-  /** Reads four times `count` frames of `input`, writes `count` to `output`. */
+  /** Reads eight times `count` frames of `input` (which is overwritten), writes `count` to `output`. */
   down(input: Float64Array, count: number, output: Float64Array): void {
-    const { doubled } = this
-    this.innerDown.process(input, 2 * count, doubled)
-    let held = this.held
-    for (let n = 0; n < 2 * count; n++) {
-      const next = doubled[n] ?? 0
-      doubled[n] = held
-      held = next
+    this.padding.process(input, count * OVERSAMPLING, PADDING_AT_TOP)
+    let from = input
+    for (let step = this.downs.length - 1; step >= 0; step--) {
+      const to = step === 0 ? output : (this.between[step - 1] ?? output)
+      this.downs[step]?.process(from, count * 2 ** step, to)
+      from = to
     }
-    this.held = held
-    this.outerDown.process(doubled, count, output)
   }
 
   /** Back to silence. */
   reset(): void {
-    this.outerUp.reset()
-    this.innerUp.reset()
-    this.innerDown.reset()
-    this.outerDown.reset()
-    this.held = 0
+    for (const step of [...this.ups, ...this.downs]) step.reset()
+    this.padding.reset()
   }
 }

@@ -23,7 +23,7 @@ const DC_CORNER_HZ = 2
 const SILENCE = 1e-20
 
 /**
- * Static curve run at four times the rate between linear-phase half-band filters, so that the harmonics it makes
+ * Static curve run at eight times the rate between linear-phase half-band filters, so that the harmonics it makes
  * do not fold back. Dry and wet are aligned to the frame.
  */
 class SaturatorProcessor implements Processor<SaturatorSettings> {
@@ -145,7 +145,7 @@ export const saturator: StageDefinition<SaturatorSettings> = {
       label: 'Drive',
       unit: 'dB',
       min: 0,
-      max: 36,
+      max: 24,
       default: 6,
       scale: 'linear',
       step: 0.5,
