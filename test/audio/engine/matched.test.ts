@@ -1,0 +1,59 @@
+import { ebur128_integrated_mono } from 'ebur128-wasm'
+import { describe, expect, it } from 'vitest'
+import { chainLatencyFrames } from '../../../src/audio/engine/latency'
+import { matchingGains } from '../../../src/audio/evidence/matching'
+import { bypassed, dbToGain, excerpt, renderChain, type Sound, stageDefinitions } from '../../../src/core'
+import { demoTake } from '../../../src/demo'
+import { heard, listenTo, warmEngine } from '../../setup/engine'
+import { moderateChains } from '../../setup/moderate-chains'
+import { SEED } from '../../setup/random-chains'
+import { recordings } from '../../setup/recordings'
+import { joined } from '../../setup/signals'
+
+const BLOCK_FRAMES = 2048
+/** So low that the guard has nothing to do; taken off again before measuring, for the gates to be where they were. */
+const MONITOR_DB = -18
+
+const spoken = recordings().filter(({ name }) => name !== 'Noise.wav')
+const takes: { readonly name: string; readonly sound: Sound }[] = [
+  { name: '12 s of the demo', sound: excerpt(demoTake().vocal, 0, 12 * 48_000) },
+  {
+    name: `${spoken.length} recordings in a row`,
+    sound: {
+      sampleRate: 48_000,
+      channels: [joined(spoken.map(({ sound }) => sound.channels[0] ?? new Float32Array()))],
+    },
+  },
+]
+
+const chains = moderateChains(20, SEED).map((chain, index) => ({
+  chain,
+  name: `${index + 1}: ${chain.stages.map(({ kind, on }) => `${stageDefinitions[kind].label}${on ? '' : ' off'}`).join(', ')}`,
+}))
+
+describe.each(takes)(`both sides at the output, matched, on $name (seed ${SEED})`, ({ sound }) => {
+  const { sampleRate, channels } = sound
+  const frames = channels[0]?.length ?? 0
+
+  it.each(chains)(
+    'chain $name: within 0.1 LU of each other by ebur128-wasm (0.02 when written)',
+    ({ chain }) => {
+      const delay = chainLatencyFrames(chain, sampleRate)
+      const before = renderChain(sound, bypassed(chain)).sound
+      const { withoutDb, withDb } = matchingGains(before, renderChain(sound, chain).sound, null)
+      const [without = Number.NaN, withSide = Number.NaN] = (['without', 'with'] as const).map((side) => {
+        const gains = { withoutGainDb: withoutDb, withGainDb: withDb, monitorDb: MONITOR_DB }
+        const engine = warmEngine(channels, listenTo(chain, { heard: side, ...gains }), sampleRate)
+        engine.play(0)
+        // From the take's first frame on, so that a meter's blocks fall where they fell when matching was measured.
+        const output = heard(engine, frames + delay, undefined, BLOCK_FRAMES).subarray(delay)
+        return ebur128_integrated_mono(
+          sampleRate,
+          output.map((x) => x * dbToGain(-MONITOR_DB)),
+        )
+      })
+      expect(without).toBeGreaterThan(-60)
+      expect(Math.abs(withSide - without)).toBeLessThan(0.1)
+    },
+  )
+})
