@@ -6,7 +6,7 @@ export function LeaveQuestion({ onStay, onLeave }: { onStay: () => void; onLeave
   const stay = useRef<HTMLButtonElement>(null)
   useEffect(() => stay.current?.focus(), [])
   return (
-    <>
+    <div className={styles.round}>
       <p id="leave-question">Stop the trial before its end? It stays in the list as abandoned.</p>
       <div className={styles.actions}>
         <button
@@ -22,6 +22,6 @@ export function LeaveQuestion({ onStay, onLeave }: { onStay: () => void; onLeave
           Stop the trial
         </button>
       </div>
-    </>
+    </div>
   )
 }

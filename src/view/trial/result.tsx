@@ -20,8 +20,9 @@ export function Result({ trial }: { trial: TrialRecord }) {
           : `Abandoned after ${answers.length} of ${rounds} rounds`}
       </h3>
       <p className={styles.facts}>
-        {compared}, without against with
-        {trial.finished && `; by chance ${probabilityByChance(right, rounds).toFixed(4)}`}
+        Compared: {compared}.
+        {trial.finished &&
+          ` Probability by guessing, exact and one-sided: ${probabilityByChance(right, rounds).toFixed(4)}.`}
       </p>
       <p>
         {trial.finished

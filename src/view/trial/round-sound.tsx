@@ -1,19 +1,26 @@
 import { plain } from '../../core'
-import { useBench, useListen } from '../bench-context'
+import { useBench, useListen, useTake } from '../bench-context'
 import { Slider } from '../fields/slider'
 import { monitorParameter } from '../listening/parameters'
 import { PlayButton } from '../listening/play-button'
+import { printTime } from '../take/time-text'
 import styles from './trial.module.css'
 
 /** Play, stop and volume: the same for every choice of a round. */
 export function RoundSound() {
   const { listening } = useBench()
   const monitorDb = useListen((state) => state.monitorDb)
+  const sampleRate = useTake(({ take }) => take?.sound.sampleRate ?? 1)
+  const time = useListen((state) => printTime(state.positionFrame / sampleRate))
   const looping = useListen((state) => state.loop !== null)
   return (
     <div className={styles.sound}>
       <PlayButton />
-      <span className={styles.note}>Space{looping ? ', repeats the loop' : ''}</span>
+      <div>
+        <span className={styles.time}>{time}</span>
+        <br />
+        <span className={styles.note}>Space{looping && ', in the loop'}</span>
+      </div>
       <div className={styles.volume}>
         <span className={styles.note}>monitor {plain(monitorDb, 0)} dB</span>
         <Slider

@@ -15,7 +15,7 @@ export const choiceNames: Readonly<Record<TrialChoice, string>> = {
 /** What is asked in each round. */
 export const questions: Readonly<Record<TrialKind, string>> = {
   'name-x': 'X is',
-  'which-of-two': 'The one with it is',
+  'which-of-two': 'Which of the two is with?',
 }
 
 /** The answer by which X (of two: A) is said to be `side`, as it is printed. */

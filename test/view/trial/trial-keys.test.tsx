@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest'
+import { trialKeyOf } from '../../../src/view/trial/trial-keys'
+
+describe('trialKeyOf', () => {
+  it.each([
+    ['1', 'name-x', 'without'],
+    ['2', 'name-x', 'with'],
+    ['3', 'name-x', 'x'],
+    ['a', 'name-x', 'without'],
+    ['B', 'name-x', 'with'],
+    ['X', 'name-x', 'x'],
+    ['1', 'which-of-two', 'a'],
+    ['2', 'which-of-two', 'b'],
+    ['A', 'which-of-two', 'a'],
+    ['b', 'which-of-two', 'b'],
+  ] as const)('%s in %s listens to %s', (key, kind, choice) => {
+    expect(trialKeyOf(key, kind, 'none', true)).toEqual({ does: 'listen', choice })
+    expect(trialKeyOf(key, kind, 'button', true)).toEqual({ does: 'listen', choice })
+    expect(trialKeyOf(key, kind, 'none', false)).toBeNull()
+  })
+
+  it('knows no third of two, and nothing beyond', () => {
+    expect(trialKeyOf('3', 'which-of-two', 'none', true)).toBeNull()
+    expect(trialKeyOf('x', 'which-of-two', 'none', true)).toBeNull()
+    for (const key of ['0', '4', 'c', 'Tab', 'Shift', ''])
+      expect(trialKeyOf(key, 'name-x', 'none', true)).toBeNull()
+  })
+
+  it.each([
+    ['name-x', 'without', 'with'],
+    ['which-of-two', 'with', 'without'],
+  ] as const)('chooses the answer that stands there: in %s left is %s, right is %s', (kind, left, right) => {
+    expect(trialKeyOf('ArrowLeft', kind, 'none', false)).toEqual({ does: 'say', said: left })
+    expect(trialKeyOf('ArrowRight', kind, 'radio-to-choose', false)).toEqual({ does: 'say', said: right })
+    expect(trialKeyOf('ArrowLeft', kind, 'slider', true)).toBeNull()
+  })
+
+  it('leaves buttons their Enter and Space, and an answer not chosen yet its Space', () => {
+    expect(trialKeyOf('Enter', 'name-x', 'button', true)).toBeNull()
+    expect(trialKeyOf(' ', 'name-x', 'button', true)).toBeNull()
+    expect(trialKeyOf(' ', 'name-x', 'radio-to-choose', true)).toBeNull()
+    expect(trialKeyOf('Enter', 'name-x', 'radio-to-choose', false)).toEqual({ does: 'answer' })
+    expect(trialKeyOf(' ', 'name-x', 'slider', true)).toEqual({ does: 'play' })
+  })
+})

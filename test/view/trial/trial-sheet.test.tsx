@@ -1,0 +1,148 @@
+import { act, cleanup, screen, within } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import * as save from '../../../src/audio/files/save'
+import { comparisonOf } from '../../../src/core'
+import { TrialSheet } from '../../../src/view/trial/trial-sheet'
+import { evidenceOf } from '../../state/trial-bench'
+import { showOnPage } from '../keys/on-page'
+
+let page: ReturnType<typeof showOnPage>
+const user = userEvent.setup()
+
+/** Opens the sheet on a measured bench where chance hides `with` (true) or `without` behind X, or A, each time. */
+function open(hidden: boolean) {
+  vi.spyOn(crypto, 'getRandomValues').mockImplementation((array) => {
+    if (array instanceof Uint8Array) array.fill(hidden ? 1 : 0)
+    return array
+  })
+  page = showOnPage(<TrialSheet />)
+  const { bench } = page
+  vi.spyOn(bench.listening, 'play').mockImplementation(async () => bench.listen.setState({ playing: true }))
+  act(() => {
+    const evidence = evidenceOf(comparisonOf(bench.chain.getState().chain, { kind: 'chain' }))
+    bench.evidence.setState({ evidence, working: null })
+    page.screen.setState({ sheet: 'trial' })
+  })
+}
+
+/** All that the page says: its text, its attributes, and what is chosen in it, which is no attribute. */
+function wholePage(): string {
+  const inputs = [...document.querySelectorAll('input')].map(({ checked, value }) => `${checked} ${value}`)
+  // Identifiers only count how often something was drawn.
+  const html = document.documentElement.outerHTML.replaceAll(/_r_\w+_/g, 'id')
+  return [html, document.title, ...inputs].join('\n')
+}
+
+const begin = () => user.click(screen.getByRole('button', { name: 'Begin' }))
+
+beforeEach(() => open(true))
+afterEach(() => {
+  cleanup()
+  vi.restoreAllMocks()
+})
+
+describe('the set-up', () => {
+  it('says what is compared, how it is matched, and what a run can show before it begins', () => {
+    expect(screen.getByText('the whole chain')).toBeDefined()
+    expect(screen.getByRole('status').textContent).toMatch(/^Both are equally loud, without .* over the take/)
+    expect(screen.getByText(/Guessing seldom reaches 12 of 16 \(3\.8 of 100 runs\)/)).toBeDefined()
+  })
+
+  it('refuses where the sides cannot be matched, and says why', () => {
+    const { evidence } = page.bench.evidence.getState()
+    if (!evidence) throw new Error('the bench has evidence')
+    const matching = { withoutDb: 0, withDb: 0, measuredOver: 'nothing' } as const
+    act(() => page.bench.evidence.setState({ evidence: { ...evidence, matching } }))
+    expect(screen.getByRole<HTMLButtonElement>('button', { name: 'Begin' }).disabled).toBe(true)
+    expect(screen.getByRole('status').textContent).toMatch(/cannot be matched.*too little sound/)
+  })
+})
+
+describe('a run', () => {
+  it('goes by keyboard from beginning to result', async () => {
+    await begin()
+    for (let round = 1; round <= 16; round++) {
+      expect(document.activeElement?.textContent).toBe(`Round ${round} of 16`)
+      await user.keyboard('3')
+      expect(page.bench.trial.getState().running?.choice).toBe('x')
+      // Enter without an answer does nothing.
+      await user.keyboard('{Enter}')
+      await user.keyboard(round <= 12 ? '{ArrowRight}{Enter}' : '{ArrowLeft}{Enter}')
+    }
+    expect(document.activeElement?.textContent).toBe('12 of 16 right')
+    expect(screen.getByText(/exact and one-sided: 0\.0384/)).toBeDefined()
+    expect(screen.getByText(/in 3\.8 of 100 such runs/)).toBeDefined()
+    expect(screen.getAllByRole('cell', { name: 'wrong', hidden: true })).toHaveLength(4)
+    expect(screen.getByText('1 begun: 1 finished, 0 abandoned.')).toBeDefined()
+  })
+
+  it('is the same page for X and for X the other way round, each time something is heard', async () => {
+    const pagesWhenX = async (hidden: boolean) => {
+      cleanup()
+      open(hidden)
+      await begin()
+      const pages: string[] = []
+      for (const keys of [
+        '3',
+        '1',
+        '3',
+        '2',
+        'x',
+        '{ArrowLeft}',
+        '{Enter}',
+        '3',
+        '{ArrowRight}',
+        '{Enter}',
+        '3',
+      ]) {
+        await user.keyboard(keys)
+        pages.push(wholePage())
+      }
+      return pages
+    }
+    const withSide = await pagesWhenX(true)
+    expect(withSide[2]).not.toBe(withSide[1])
+    expect(await pagesWhenX(false)).toEqual(withSide)
+  })
+
+  it('is not given up without asking, and then counts as abandoned', async () => {
+    await begin()
+    await user.keyboard('{Escape}')
+    expect(page.screen.getState().sheet).toBe('trial')
+    await user.click(screen.getByRole('button', { name: 'Go on' }))
+    expect(screen.getByRole('heading', { name: 'Round 1 of 16' })).toBeDefined()
+    await user.click(screen.getByRole('button', { name: 'Close' }))
+    await user.click(screen.getByRole('button', { name: 'Stop the trial' }))
+    expect(screen.getByRole('heading', { name: 'Abandoned after 0 of 16 rounds' })).toBeDefined()
+    expect(screen.getByRole('cell', { name: 'abandoned' })).toBeDefined()
+    await user.keyboard('{Escape}')
+  })
+
+  it('is abandoned when the sheet goes away by itself', async () => {
+    await begin()
+    act(() => page.screen.setState({ sheet: null }))
+    expect(page.bench.trial.getState()).toMatchObject({ running: null, shown: null })
+    expect(page.bench.trial.getState().history).toMatchObject([{ finished: false }])
+  })
+
+  it('leaves the arrows to the volume while it has the focus', async () => {
+    await begin()
+    screen.getByRole('slider', { name: 'Monitor volume' }).focus()
+    await user.keyboard('{ArrowRight}')
+    expect(page.bench.listen.getState().monitorDb).toBe(-17)
+    const answers = within(screen.getByRole('group', { name: 'X is' }))
+    expect(answers.queryByRole('radio', { checked: true })).toBeNull()
+  })
+})
+
+describe('the history', () => {
+  it('is saved as a table', async () => {
+    const saved = vi.spyOn(save, 'saveBlob').mockImplementation(() => undefined)
+    await begin()
+    act(() => page.bench.trials.abandon())
+    await user.click(screen.getByRole('button', { name: 'Save as a table (CSV)' }))
+    expect(saved.mock.calls[0]?.[1]).toBe('Blind trials - evenhand.csv')
+    expect(await saved.mock.calls[0]?.[0].text()).toMatch(/\r\n1,.*abandoned/)
+  })
+})
