@@ -3,6 +3,7 @@ import type { NumberParameter } from './parameter'
 /** Frames that stages with scratch buffers work on at a time: small enough for the processor's nearest cache. */
 export const CHUNK_FRAMES = 128
 
+/** Level in dBFS from which on a gain computer holds back. */
 export function thresholdParameter(defaultDb: number, help: string): NumberParameter {
   return {
     type: 'number',
@@ -18,6 +19,7 @@ export function thresholdParameter(defaultDb: number, help: string): NumberParam
   }
 }
 
+/** dB in for each dB out above the threshold, 1 to Infinity. */
 export function ratioParameter(defaultRatio: number, help: string): NumberParameter {
   return {
     type: 'number',
@@ -33,6 +35,7 @@ export function ratioParameter(defaultRatio: number, help: string): NumberParame
   }
 }
 
+/** Full width of the quadratic knee around the threshold, dB. */
 export function kneeParameter(defaultDb: number): NumberParameter {
   return {
     type: 'number',
@@ -48,6 +51,7 @@ export function kneeParameter(defaultDb: number): NumberParameter {
   }
 }
 
+/** Time constant of growing reduction, ms. */
 export function attackParameter(defaultMs: number): NumberParameter {
   return {
     type: 'number',
@@ -63,6 +67,7 @@ export function attackParameter(defaultMs: number): NumberParameter {
   }
 }
 
+/** Time constant of falling reduction, ms. */
 export function releaseParameter(defaultMs: number): NumberParameter {
   return {
     type: 'number',
@@ -78,6 +83,7 @@ export function releaseParameter(defaultMs: number): NumberParameter {
   }
 }
 
+/** Share of what is processed in the output, 0 to 1. */
 export function mixParameter(help: string): NumberParameter {
   return {
     type: 'number',
