@@ -32,8 +32,11 @@ export interface Bench {
   readonly deliveries: Delivery
   /** Runs blind trials of what is compared. */
   readonly trials: Trials
-  /** Gives a compressor the makeup gain with which it is as loud as its input, as one change. */
-  matchMakeup(stageId: string): Promise<void>
+  /**
+   * Gives a compressor the makeup gain with which it is as loud as its input, as one change. False where there is
+   * too little sound to tell.
+   */
+  matchMakeup(stageId: string): Promise<boolean>
 }
 
 /** Puts a bench together, with the demo's chain on it and no take yet. */
@@ -68,7 +71,9 @@ export function createBench(): Bench {
     }),
     async matchMakeup(stageId) {
       const makeupDb = await worker.makeup(chain.getState().chain, stageId)
-      if (makeupDb !== null) chain.getState().edit(setSetting(stageId, 'makeupDb', makeupDb))
+      if (makeupDb === null) return false
+      chain.getState().edit(setSetting(stageId, 'makeupDb', makeupDb))
+      return true
     },
   }
 }

@@ -200,7 +200,8 @@ function replaced(
   }
 }
 
-function freeId(chain: ChainDoc, kind: StageKind): string {
+/** A name for a new stage that no stage of the chain has. */
+export function freeId(chain: ChainDoc, kind: StageKind): string {
   const taken = new Set(chain.stages.map(({ id }) => id))
   let number = 1
   while (taken.has(`${kind}-${number}`)) number++

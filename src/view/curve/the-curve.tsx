@@ -12,7 +12,7 @@ import { Spectra } from './spectra'
 import styles from './the-curve.module.css'
 import { useWidth } from './use-width'
 
-const HEIGHT = 340
+const HEIGHT = 250
 const FIRST_WIDTH = 640
 
 /** Before there is a take, responses are those at the commonest rate, Hz. */
@@ -36,9 +36,7 @@ export function TheCurve() {
     <section className={styles.curve} aria-labelledby="the-curve">
       <div className={styles.head}>
         <h2 id="the-curve">The curve</h2>
-        <p className={styles.note}>
-          ±{rangeDb} dB, everything linear; the take’s spectrum dashed without, solid with
-        </p>
+        <p className={styles.note}>±{rangeDb} dB; spectrum dashed without, solid with</p>
       </div>
       <div className={styles.holder} ref={holder}>
         <svg

@@ -16,49 +16,45 @@ export function TheHeader() {
   const facts = take ? [take.name, ...takeFacts(take)].join(' · ') : 'no take yet'
   return (
     <header className={styles.header}>
-      <div className={styles.line}>
-        <h1 className={styles.name}>Evenhand</h1>
-        <p className={styles.take}>
-          <span className={styles.facts} title={facts}>
-            {facts}
-          </span>
-          <span title="Files are read by this page and sent nowhere"> · stays on this computer</span>
-        </p>
-        <nav className={styles.actions} aria-label="Bench">
-          <button
-            type="button"
-            title="WAV, FLAC, MP3, M4A or OGG. Nothing is sent anywhere."
-            onClick={chooseTake}
-          >
-            Open take
-          </button>
-          <button
-            type="button"
-            disabled={!take}
-            title="What the voice is heard over. Nothing is sent anywhere."
-            onClick={chooseBacking}
-          >
-            Open backing
-          </button>
-          <button type="button" onClick={() => void takes.openDemo()}>
-            Demo
-          </button>
-          <button type="button" disabled={!take} onClick={() => screen.setState({ sheet: 'trial' })}>
-            Blind trial
-          </button>
-          <button type="button" disabled={!take} onClick={() => screen.setState({ sheet: 'deliver' })}>
-            Deliver
-          </button>
-          <button type="button" onClick={() => screen.setState({ sheet: 'keys' })}>
-            Keys
-          </button>
-          <ThemeChoice />
-        </nav>
-      </div>
-      <div className={styles.second}>
-        <MeasuredFacts />
-        <UndoButtons />
-      </div>
+      <h1 className={styles.name}>Evenhand</h1>
+      <p className={styles.take}>
+        <span className={styles.facts} title={facts}>
+          {facts}
+        </span>
+        <span title="Files are read by this page and sent nowhere"> · stays on this computer</span>
+      </p>
+      <nav className={styles.actions} aria-label="Bench">
+        <button
+          type="button"
+          title="WAV, FLAC, MP3, M4A or OGG. Nothing is sent anywhere."
+          onClick={chooseTake}
+        >
+          Open take
+        </button>
+        <button
+          type="button"
+          disabled={!take}
+          title="What the voice is heard over. Nothing is sent anywhere."
+          onClick={chooseBacking}
+        >
+          Open backing
+        </button>
+        <button type="button" onClick={() => void takes.openDemo()}>
+          Demo
+        </button>
+        <button type="button" disabled={!take} onClick={() => screen.setState({ sheet: 'trial' })}>
+          Blind trial
+        </button>
+        <button type="button" disabled={!take} onClick={() => screen.setState({ sheet: 'deliver' })}>
+          Deliver
+        </button>
+        <button type="button" onClick={() => screen.setState({ sheet: 'keys' })}>
+          Keys
+        </button>
+        <ThemeChoice />
+      </nav>
+      <MeasuredFacts />
+      <UndoButtons />
     </header>
   )
 }

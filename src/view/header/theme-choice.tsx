@@ -4,7 +4,7 @@ import type { Theme } from '../screen-store'
 import styles from './header.module.css'
 
 const themes: readonly { readonly value: Theme; readonly label: string }[] = [
-  { value: 'system', label: 'as the system' },
+  { value: 'system', label: 'system' },
   { value: 'light', label: 'light' },
   { value: 'dark', label: 'dark' },
 ]

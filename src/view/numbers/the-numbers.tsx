@@ -22,7 +22,7 @@ export function TheNumbers() {
             <td />
             <th scope="col">without</th>
             <th scope="col">with</th>
-            <th scope="col">difference</th>
+            <th scope="col">change</th>
           </tr>
         </thead>
         <tbody>

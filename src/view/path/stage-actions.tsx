@@ -1,7 +1,7 @@
 import { type MouseEvent, useRef } from 'react'
 import { flushSync } from 'react-dom'
-import { MAX_STAGES, type StageDoc, stageDefinitions } from '../../core'
-import { duplicateStage, moveStage, removeStage, resetStage } from '../../state/chain-edits'
+import { type StageDoc, stageDefinitions } from '../../core'
+import { moveStage, removeStage } from '../../state/chain-edits'
 import { useBench } from '../bench-context'
 import styles from './stage-actions.module.css'
 
@@ -13,7 +13,7 @@ interface StageActionsProps {
   announce(text: string): void
 }
 
-/** What can be done with the stage at hand as a whole. */
+/** Where the stage at hand stands on the path, and whether it does. */
 export function StageActions({ stage, index, count, announce }: StageActionsProps) {
   const { chain } = useBench()
   const actions = useRef<HTMLSpanElement>(null)
@@ -51,26 +51,6 @@ export function StageActions({ stage, index, count, announce }: StageActionsProp
           aria-label={`Move ${label} later`}
         >
           later →
-        </button>
-      </span>
-      <span className={styles.group}>
-        <button
-          type="button"
-          aria-disabled={count >= MAX_STAGES}
-          onClick={() => {
-            chain.getState().edit(duplicateStage(stage.id))
-            announce(`${label} copied`)
-          }}
-          aria-label={`Copy ${label}`}
-        >
-          copy
-        </button>
-        <button
-          type="button"
-          onClick={() => chain.getState().edit(resetStage(stage.id))}
-          aria-label={`Reset ${label}`}
-        >
-          reset
         </button>
         <button type="button" onClick={remove} aria-label={`Remove ${label}`}>
           remove

@@ -7,6 +7,7 @@ import styles from './band.module.css'
 import { SettingRow } from './setting-row'
 import rowStyles from './setting-rows.module.css'
 import { StageGlyph } from './stage-glyph'
+import { Told } from './told'
 
 interface BandProps {
   readonly stageId: string
@@ -44,42 +45,49 @@ export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }:
     <li className={band.on ? styles.band : styles.off} aria-label={owner}>
       <div className={styles.head}>
         <StageGlyph index={stageIndex} on={band.on} text={bandLetter(bandIndex)} />
-        <ChoiceField
-          parameter={bandParameters.shape}
-          value={band.shape}
-          label={`${owner}, ${bandParameters.shape.label}`}
-          onChange={(shape) => {
-            change('shape')(shape)
-            rest()
-          }}
-        />
-        <button
-          type="button"
-          className={styles.compare}
-          aria-pressed={compared}
-          aria-label={`Compare band ${bandLetter(bandIndex)} with its bypass`}
-          onClick={() =>
-            listening.setScope(compared ? { kind: 'stage', stageId } : { kind: 'band', stageId, bandIndex })
-          }
-        >
-          compare
-        </button>
+        <Told help={bandParameters.shape.help} onHelp={onHelp}>
+          <ChoiceField
+            parameter={bandParameters.shape}
+            value={band.shape}
+            label={`${owner}, ${bandParameters.shape.label}`}
+            onChange={(shape) => {
+              change('shape')(shape)
+              rest()
+            }}
+          />
+        </Told>
+        <Told help="Hears this band against its own bypass, all else as it is." onHelp={onHelp}>
+          <button
+            type="button"
+            className={styles.compare}
+            aria-pressed={compared}
+            aria-label={`Compare band ${bandLetter(bandIndex)} with its bypass`}
+            onClick={() =>
+              listening.setScope(compared ? { kind: 'stage', stageId } : { kind: 'band', stageId, bandIndex })
+            }
+          >
+            compare
+          </button>
+        </Told>
         <button
           type="button"
           className={styles.remove}
           aria-label={`Remove band ${bandLetter(bandIndex)}`}
+          title={`Remove band ${bandLetter(bandIndex)}`}
           onClick={onRemove}
         >
-          remove
+          ×
         </button>
-        <Switch
-          on={band.on}
-          label={owner}
-          onChange={(on) => {
-            change('on')(on)
-            rest()
-          }}
-        />
+        <Told help={bandParameters.on.help} onHelp={onHelp}>
+          <Switch
+            on={band.on}
+            label={owner}
+            onChange={(on) => {
+              change('on')(on)
+              rest()
+            }}
+          />
+        </Told>
       </div>
       <div className={`${rowStyles.rows} ${styles.rows}`}>
         {row('frequencyHz')}

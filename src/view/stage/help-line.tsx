@@ -1,10 +1,24 @@
 import styles from './help-line.module.css'
 
-/** What the setting at hand does. Screen readers have it from the control itself. */
-export function HelpLine({ text }: { text: string }) {
+interface HelpLineProps {
+  /** What the setting at hand does; screen readers have it from the control itself. */
+  readonly text: string
+  /** What stands here while nothing is pointed at. */
+  readonly idle: string
+  /** What was just done, or why it was not, to be spoken. */
+  readonly news: string
+}
+
+/** What the stage is for, and while a setting is pointed at or has the focus, what that does. */
+export function HelpLine({ text, idle, news }: HelpLineProps) {
   return (
-    <p className={styles.help} aria-hidden="true">
-      {text}
-    </p>
+    <>
+      <p className={styles.help} aria-hidden={text !== ''}>
+        {text || idle}
+      </p>
+      <p className={styles.news} aria-live="polite">
+        {news}
+      </p>
+    </>
   )
 }

@@ -2,7 +2,7 @@ import type { Parameter } from '../../core'
 import { ChoiceRow } from '../fields/choice-row'
 import { NumberRow } from '../fields/number-row'
 import { Switch } from '../fields/switch'
-import styles from './setting-row.module.css'
+import { Told } from './told'
 
 interface SettingRowProps {
   readonly parameter: Parameter
@@ -17,10 +17,8 @@ interface SettingRowProps {
 
 /** Label and control of one setting. */
 export function SettingRow({ parameter, value, owner, onChange, onRest, onHelp }: SettingRowProps) {
-  const tell = () => onHelp(parameter.help)
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: only listens to what the controls inside are doing
-    <div className={styles.row} onFocus={tell} onPointerEnter={tell}>
+    <Told help={parameter.help} onHelp={onHelp}>
       {parameter.type === 'number' && typeof value === 'number' && (
         <NumberRow
           parameter={parameter}
@@ -51,6 +49,6 @@ export function SettingRow({ parameter, value, owner, onChange, onRest, onHelp }
           }}
         />
       )}
-    </div>
+    </Told>
   )
 }

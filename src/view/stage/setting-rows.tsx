@@ -1,8 +1,10 @@
+import { Fragment } from 'react'
 import { type Parameter, type StageDoc, stageDefinitions } from '../../core'
 import { setSetting } from '../../state/chain-edits'
 import { useBench } from '../bench-context'
 import { SettingRow } from './setting-row'
 import styles from './setting-rows.module.css'
+import { settingTools } from './setting-tools'
 
 interface SettingRowsProps {
   readonly stage: StageDoc
@@ -16,15 +18,22 @@ export function SettingRows({ stage, onHelp }: SettingRowsProps) {
   const values = new Map<string, unknown>(Object.entries(stage.settings))
   const rows = parameters
     .filter(([, parameter]) => parameter.type !== 'list')
-    .map(([key, parameter]) => (
-      <SettingRow
-        key={key}
-        parameter={parameter}
-        value={values.get(key)}
-        onHelp={onHelp}
-        onChange={(value) => chain.getState().edit(setSetting(stage.id, key, value), `${stage.id} ${key}`)}
-        onRest={() => chain.getState().endGesture()}
-      />
-    ))
-  return <div className={styles.rows}>{rows}</div>
+    .map(([key, parameter]) => {
+      const Tool = settingTools.get(parameter)
+      return (
+        <Fragment key={key}>
+          <SettingRow
+            parameter={parameter}
+            value={values.get(key)}
+            onHelp={onHelp}
+            onChange={(value) =>
+              chain.getState().edit(setSetting(stage.id, key, value), `${stage.id} ${key}`)
+            }
+            onRest={() => chain.getState().endGesture()}
+          />
+          {Tool && <Tool stageId={stage.id} onHelp={onHelp} />}
+        </Fragment>
+      )
+    })
+  return <div className={`${styles.rows} ${styles.pairs}`}>{rows}</div>
 }

@@ -6,13 +6,13 @@ import { PictureFrame } from './picture-frame'
 import styles from './sibilance-picture.module.css'
 import { stageColour } from './stage-colour'
 
-const WIDTH = 320
-const HEIGHT = 170
+const WIDTH = 200
+const HEIGHT = 180
 const LEFT = 30
 const BOTTOM = HEIGHT - 24
-const x = scaleLog([200, 20_000], [LEFT, WIDTH - 8])
+const x = scaleLog([200, 20_000], [LEFT, WIDTH - 12])
 const y = scaleLinear([-90, 0], [BOTTOM, 8])
-const TICKS_HZ = [200, 500, 1000, 2000, 5000, 10_000, 20_000]
+const TICKS_HZ = [200, 1000, 5000, 20_000]
 const TICKS_DB = [-80, -60, -40, -20, 0]
 
 interface SibilancePictureProps {
@@ -30,9 +30,9 @@ export function SibilancePicture({ settings: { crossoverHz, thresholdDb }, index
       width={WIDTH}
       height={HEIGHT}
       label={`What lies above ${frequency(crossoverHz)} is held to ${plain(thresholdDb, 1)} dBFS, drawn over the spectrum of the take.`}
-      caption="Split and threshold (peak of all that lies above the split) over the average spectrum, dBFS in sixths of an octave: dashed without, solid with."
+      caption="Crossover and threshold over the take’s average spectrum, dBFS: dashed without, solid with."
     >
-      <rect className={styles.above} x={split} y={8} width={WIDTH - 8 - split} height={BOTTOM - 8} />
+      <rect className={styles.above} x={split} y={8} width={WIDTH - 12 - split} height={BOTTOM - 8} />
       {TICKS_HZ.map((hz) => (
         <text key={hz} className={styles.tick} x={x(hz)} y={BOTTOM + 16} textAnchor="middle">
           {hz < 1000 ? hz : `${hz / 1000}k`}
@@ -43,13 +43,13 @@ export function SibilancePicture({ settings: { crossoverHz, thresholdDb }, index
           {plain(db, 0)}
         </text>
       ))}
-      <path className={styles.axes} d={`M${LEFT},8V${BOTTOM}H${WIDTH - 8}`} />
+      <path className={styles.axes} d={`M${LEFT},8V${BOTTOM}H${WIDTH - 12}`} />
       {evidence && <path className={styles.without} d={spectrumPath(evidence.without.spectrum, x, y)} />}
       {evidence && <path className={styles.with} d={spectrumPath(evidence.with.spectrum, x, y)} />}
       <path
         className={styles.split}
         style={{ '--stage': stageColour(index) }}
-        d={`M${split},${BOTTOM}V${held}H${WIDTH - 8}`}
+        d={`M${split},${BOTTOM}V${held}H${WIDTH - 12}`}
       />
     </PictureFrame>
   )

@@ -6,36 +6,50 @@ import { HelpLine } from './help-line'
 import { SettingRows } from './setting-rows'
 import styles from './stage-at-hand.module.css'
 import { StageGlyph } from './stage-glyph'
-import { StagePicture } from './stage-picture'
+import { hasPicture, StagePicture } from './stage-picture'
+import { StageTools } from './stage-tools'
 
 /** The controls of the selected stage, beside its picture. */
 export function StageAtHand() {
   const stages = useChain((state) => state.chain.stages)
   const selectedId = useChain((state) => state.selectedId)
-  const [help, setHelp] = useState('')
+  const [help, setHelp] = useState({ stageId: selectedId, text: '' })
+  const [news, setNews] = useState('')
   const index = stages.findIndex(({ id }) => id === selectedId)
-  const stage = stages[index]
+  const stage = stages[index] ?? null
+  const tell = (text: string) => setHelp({ stageId: selectedId, text })
+  const report = (text: string) => {
+    tell(text)
+    setNews(text)
+  }
+  // What was told of one stage is not true of the next.
+  if (help.stageId !== selectedId) tell('')
   if (!stage) {
     return (
       <section className={styles.stage} aria-labelledby="stage-at-hand">
-        <h2 id="stage-at-hand">No stage at hand</h2>
-        <p className={styles.purpose}>Add a stage to the path, and its settings appear here.</p>
+        <div className={styles.head}>
+          <h2 id="stage-at-hand">No stage at hand</h2>
+          <StageTools stage={null} onNews={report} />
+        </div>
+        <HelpLine text={help.text} idle="Add a stage to the path, and its settings appear here." news={news} />
       </section>
     )
   }
   const { label, purpose } = stageDefinitions[stage.kind]
   return (
     <section className={styles.stage} aria-labelledby="stage-at-hand">
-      <h2 id="stage-at-hand" className={styles.title}>
-        <StageGlyph index={index} on={stage.on} /> {label}
-        {!stage.on && <span className={styles.off}>off</span>}
-      </h2>
-      <p className={styles.purpose}>{purpose}</p>
-      <div className={styles.parts} key={stage.id}>
+      <div className={styles.head}>
+        <h2 id="stage-at-hand" className={styles.title}>
+          <StageGlyph index={index} on={stage.on} /> {label}
+          {!stage.on && <span className={styles.off}>off</span>}
+        </h2>
+        <StageTools stage={stage} onNews={report} />
+      </div>
+      <HelpLine text={help.text} idle={purpose} news={news} />
+      <div className={hasPicture(stage) ? `${styles.parts} ${styles.beside}` : styles.parts} key={stage.id}>
         <div className={styles.settings}>
-          {stage.kind === 'equaliser' && <BandList stage={stage} stageIndex={index} onHelp={setHelp} />}
-          <SettingRows stage={stage} onHelp={setHelp} />
-          <HelpLine text={help} />
+          {stage.kind === 'equaliser' && <BandList stage={stage} stageIndex={index} onHelp={tell} />}
+          <SettingRows stage={stage} onHelp={tell} />
         </div>
         <StagePicture stage={stage} index={index} />
       </div>

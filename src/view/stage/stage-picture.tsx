@@ -3,6 +3,11 @@ import { SaturationPicture } from './saturation-picture'
 import { SibilancePicture } from './sibilance-picture'
 import { StaticCurvePicture } from './static-curve-picture'
 
+/** Whether a stage has a picture of its own. */
+export function hasPicture({ kind }: StageDoc): boolean {
+  return kind !== 'equaliser' && kind !== 'gain'
+}
+
 /** What a kind of stage is best seen by. Equalisers have the curve for it, and gain has nothing to show. */
 export function StagePicture({ stage, index }: { stage: StageDoc; index: number }) {
   switch (stage.kind) {

@@ -6,7 +6,7 @@ import { loudnessPath, loudnessRange } from './loudness-geometry'
 import styles from './take.module.css'
 import type { TimeView } from './time-view'
 
-const HEIGHT = 44
+const HEIGHT = 34
 
 interface LoudnessLaneProps {
   readonly evidence: Evidence | null

@@ -6,7 +6,7 @@ import styles from './take.module.css'
 import type { TimeView } from './time-view'
 import { tracePaths, tracePoints, traceRangeDb } from './trace-geometry'
 
-const HEIGHT = 40
+const HEIGHT = 32
 const COLUMN_PX = 2
 
 interface TraceLaneProps {

@@ -6,7 +6,7 @@ import styles from './take.module.css'
 import type { TimeView } from './time-view'
 import { commonFullScale, waveColumns, wavePath } from './wave-geometry'
 
-const HEIGHT = 116
+const HEIGHT = 76
 /** The outline is drawn more coarsely, so that its dashes can be told apart. */
 const OUTLINE_COLUMN_PX = 3
 

@@ -61,14 +61,10 @@ describe('the path', () => {
     expect(document.activeElement?.textContent).toBe('Add a stage')
   })
 
-  it('copies, resets and removes the stage at hand', async () => {
+  it('removes the stage at hand, and takes the focus to its neighbour', async () => {
     await user.click(screen.getByRole('button', { name: /^3 ?Compressor/ }))
-    await user.click(screen.getByRole('button', { name: 'Copy Compressor' }))
-    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'compressor-1', 'sibilance'])
-    await user.click(screen.getByRole('button', { name: 'Reset Compressor' }))
-    expect(bench.chain.getState().chain.stages[3]?.settings).toMatchObject({ thresholdDb: -24 })
     await user.click(screen.getByRole('button', { name: 'Remove Compressor' }))
-    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'sibilance'])
+    expect(ids()).toEqual(['clean-up', 'lift', 'sibilance'])
     expect(document.activeElement?.textContent).toContain('De-esser')
   })
 

@@ -1,0 +1,74 @@
+import { MAX_STAGES, type StageDoc, stageDefinitions } from '../../core'
+import { duplicateStage, resetStage } from '../../state/chain-edits'
+import { pasteStages, StageTextError, stagesFromText, stageToText } from '../../state/stage-text'
+import { useBench, useChain } from '../bench-context'
+import styles from './stage-tools.module.css'
+
+interface StageToolsProps {
+  /** The stage at hand; null while the chain is empty. */
+  readonly stage: StageDoc | null
+  /** Told what was done, or why it was not. */
+  onNews(news: string): void
+}
+
+/** What can be done with all settings of a stage at once. */
+export function StageTools({ stage, onNews }: StageToolsProps) {
+  const { chain } = useBench()
+  const full = useChain((state) => state.chain.stages.length >= MAX_STAGES)
+  const name = stage ? stageDefinitions[stage.kind].label : ''
+  const copy = async (copied: StageDoc) => {
+    try {
+      await navigator.clipboard.writeText(stageToText(copied))
+      onNews(`${name} copied: all its settings are in the clipboard, as text.`)
+    } catch {
+      onNews('The browser does not let this page write to the clipboard.')
+    }
+  }
+  const paste = async () => {
+    try {
+      const pasted = stagesFromText(await navigator.clipboard.readText())
+      chain.getState().edit(pasteStages(pasted, chain.getState().selectedId))
+      onNews('Pasted from the clipboard.')
+    } catch (error) {
+      const refused = 'The browser does not let this page read the clipboard.'
+      onNews(error instanceof StageTextError ? error.message : refused)
+    }
+  }
+  return (
+    <span className={styles.tools}>
+      {stage && (
+        <>
+          <button
+            type="button"
+            aria-disabled={full}
+            aria-label={`Duplicate ${name}`}
+            onClick={() => chain.getState().edit(duplicateStage(stage.id))}
+          >
+            duplicate
+          </button>
+          <button type="button" aria-label={`Copy the settings of ${name}`} onClick={() => void copy(stage)}>
+            copy
+          </button>
+        </>
+      )}
+      <button
+        type="button"
+        aria-disabled={full}
+        aria-label="Paste a stage from the clipboard"
+        title={stage ? `Puts the stage in the clipboard behind ${name}` : undefined}
+        onClick={() => !full && void paste()}
+      >
+        paste
+      </button>
+      {stage && (
+        <button
+          type="button"
+          aria-label={`Reset ${name}`}
+          onClick={() => chain.getState().edit(resetStage(stage.id))}
+        >
+          reset
+        </button>
+      )}
+    </span>
+  )
+}
