@@ -8,6 +8,9 @@ import { referenceLoudness } from './setup/reference-loudness'
 
 const SAMPLE_RATE = 48_000
 
+// For the recorder at the output.
+test.use({ bypassCSP: true })
+
 /** Five recordings one after another: long enough for where a meter's blocks fall not to matter. */
 function recordingsInARow(): GivenFile {
   const folder = RECORDING.replace(/[^/]*$/, '')

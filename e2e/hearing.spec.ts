@@ -1,0 +1,117 @@
+import { expect, type Page, test } from '@playwright/test'
+import { encodeWav } from '../src/audio/files/wav-writer'
+import { largestStep } from '../test/setup/engine'
+import { mulberry32 } from '../test/setup/signals'
+import { expectFigures, type GivenFile, giveTake, openBench } from './setup/bench-page'
+import { captureOutput, takeCaptured } from './setup/capture'
+
+const RATE = 48_000
+const CROSSFADE_SECONDS = 0.015
+const LOOP_FADE_SECONDS = 0.008
+
+// For the recorder at the output.
+test.use({ bypassCSP: true })
+
+/** A steady tone as a file. */
+function toneFile(frequencyHz: number, seconds: number): GivenFile {
+  const tone = Float32Array.from(
+    { length: seconds * RATE },
+    (_, n) => 0.25 * Math.sin((2 * Math.PI * frequencyHz * n) / RATE),
+  )
+  const { bytes } = encodeWav({ sampleRate: RATE, channels: [tone] }, 'float32')
+  return { name: 'tone.wav', mimeType: 'audio/wav', buffer: Buffer.from(bytes) }
+}
+
+async function openWithTone(page: Page, frequencyHz: number, seconds: number): Promise<void> {
+  await captureOutput(page)
+  await openBench(page)
+  await giveTake(page, toneFile(frequencyHz, seconds))
+  await expect(page.getByRole('banner')).toContainText('tone.wav')
+  await expectFigures(page)
+}
+
+/** What reaches the output during `seconds`. */
+async function captureFor(page: Page, seconds: number): Promise<Float32Array> {
+  await takeCaptured(page)
+  await page.waitForTimeout(seconds * 1000)
+  return takeCaptured(page)
+}
+
+function peakOf(samples: Float32Array): number {
+  return samples.reduce((peak, x) => Math.max(peak, Math.abs(x)), 0)
+}
+
+test('switched 100 times at random moments, no step is larger than the tones and a 15 ms crossfade make', async ({
+  page,
+}) => {
+  await openWithTone(page, 220, 40)
+  await page.keyboard.press('Space')
+  // The first sound of all fades in: let it pass.
+  await page.waitForTimeout(1500)
+  const settled: Float32Array[] = []
+  for (let side = 0; side < 2; side++) {
+    settled.push(await captureFor(page, 0.6))
+    await page.keyboard.press('x')
+    await page.waitForTimeout(200)
+  }
+  const random = mulberry32(7)
+  await takeCaptured(page)
+  for (let switches = 0; switches < 100; switches++) {
+    await page.keyboard.press('x')
+    await page.waitForTimeout(10 + 190 * random())
+  }
+  const output = await takeCaptured(page)
+
+  const [without, withSide] = settled.map((samples) => ({
+    step: largestStep(samples),
+    peak: peakOf(samples),
+  }))
+  if (!without || !withSide) throw new Error('there are two sides')
+  // A crossfade of a to b moves by no more than the steeper of both, and by all of their difference over its length.
+  const crossfade = (without.peak + withSide.peak) / (CROSSFADE_SECONDS * RATE)
+  const allowed = Math.max(without.step, withSide.step) + crossfade
+  const found = largestStep(output)
+  const figures = `largest step ${found.toExponential(2)}, allowed ${allowed.toExponential(2)}`
+  test.info().annotations.push({ type: 'measured', description: figures })
+  expect(output.length).toBeGreaterThan(8 * RATE)
+  expect(Math.min(without.peak, withSide.peak), 'both sides are heard').toBeGreaterThan(0.01)
+  expect(found, figures).toBeLessThan(allowed)
+})
+
+test('a loop played ten times has no step at its seam beyond tone and crossfade, and no gap', async ({
+  page,
+}) => {
+  const frequencyHz = 187.3
+  await openWithTone(page, frequencyHz, 8)
+  await page.keyboard.press('x')
+  const loop = page.getByRole('group', { name: 'Loop' })
+  await loop.getByLabel('Loop from').fill('2')
+  await loop.getByLabel('Loop from').press('Enter')
+  await loop.getByLabel('to', { exact: true }).fill('3.1')
+  await loop.getByLabel('to', { exact: true }).press('Enter')
+  await loop.getByLabel('to', { exact: true }).blur()
+  await page.keyboard.press('Space')
+  await page.waitForTimeout(1500)
+  const output = await captureFor(page, 11.5)
+  await expect(page.getByRole('button', { name: /^Stop/ })).toBeVisible()
+
+  expect(output.length).toBeGreaterThan(10 * 1.1 * RATE)
+  const peak = peakOf(output)
+  const toneStep = peak * 2 * Math.sin((Math.PI * frequencyHz) / RATE)
+  const allowed = toneStep + (2 * peak) / (LOOP_FADE_SECONDS * RATE)
+  const found = largestStep(output)
+  const figures = `largest step ${found.toExponential(2)}, allowed ${allowed.toExponential(2)}`
+  test.info().annotations.push({ type: 'measured', description: figures })
+  expect(found, figures).toBeLessThan(allowed)
+  // The loop comes round to the very same samples, all ten times, seams included.
+  const period = Math.round(1.1 * RATE)
+  for (let n = 0; n + period < output.length; n++) {
+    if (Math.abs((output[n] ?? 0) - (output[n + period] ?? 0)) > 1e-6) {
+      throw new Error(`the loop differs from its next turn at ${n}`)
+    }
+  }
+  // No gap: no stretch of 20 ms in which the tone is not there.
+  for (let from = 0; from + 960 < output.length; from += 480) {
+    expect(peakOf(output.subarray(from, from + 960))).toBeGreaterThan(peak / 2)
+  }
+})
