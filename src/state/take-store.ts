@@ -18,11 +18,19 @@ export interface Take {
 export interface Backing {
   readonly name: string
   readonly sound: Sound
+  /** Goes with the demo, and with no other take. */
+  readonly ofDemo?: true
 }
 
 /** Something that did not work, in words made to be shown. */
 export interface Problem {
   readonly message: string
+}
+
+/** What was on the bench, to come back. */
+export interface Replaced {
+  readonly take: Take
+  readonly backing: Backing | null
 }
 
 export interface TakeState {
@@ -31,9 +39,17 @@ export interface TakeState {
   /** The file being taken in just now; its name, or null. */
   readonly loading: string | null
   readonly problem: Problem | null
+  /** What somebody had opened when the demo took its place, so that nothing is lost; null otherwise. */
+  readonly replaced: Replaced | null
 }
 
 /** What is on the bench. */
 export function createTakeStore(): StoreApi<TakeState> {
-  return createStore<TakeState>()(() => ({ take: null, backing: null, loading: null, problem: null }))
+  return createStore<TakeState>()(() => ({
+    take: null,
+    backing: null,
+    loading: null,
+    problem: null,
+    replaced: null,
+  }))
 }

@@ -3,7 +3,7 @@ import { decodeFile, decodeFileAtRate } from '../audio/files/decode'
 import { FileError } from '../audio/files/file-error'
 import type { BenchWorker } from '../audio/worker/bench-worker'
 import { loadDemo } from './load-demo'
-import type { Take, TakeState } from './take-store'
+import type { Replaced, TakeState } from './take-store'
 
 /** Brings takes and backings onto the bench. What fails is told in the store; what was there stays there. */
 export class Takes {
@@ -12,16 +12,20 @@ export class Takes {
 
   constructor(
     private readonly store: StoreApi<TakeState>,
-    private readonly worker: BenchWorker,
+    private readonly worker: Pick<BenchWorker, 'setTake'>,
     /** Told when another take or backing is in place. */
     private readonly onChange: (what: 'take' | 'backing') => void,
   ) {}
 
-  /** Takes in a file as the take. The backing stays if it has the same rate, else it is taken off. */
+  /** Takes in a file as the take. A backing that was opened stays if it has the same rate; the demo's goes. */
   async openTake(file: File): Promise<void> {
     await this.attemptTo(file.name, async (isCurrent) => {
       const { name, sound, header, replacedSamples } = await decodeFile(file)
-      if (isCurrent()) await this.place({ name, sound, header, replacedSamples, measures: null })
+      if (!isCurrent()) return
+      const { backing } = this.store.getState()
+      const goesOn = backing?.sound.sampleRate === sound.sampleRate && !backing.ofDemo
+      const take = { name, sound, header, replacedSamples, measures: null }
+      await this.place({ take, backing: goesOn ? backing : null }, null)
     })
   }
 
@@ -37,14 +41,27 @@ export class Takes {
     })
   }
 
-  /** Puts the built-in demo and its backing on the bench. */
+  /** Puts the built-in demo and its backing on the bench. What somebody had opened can be brought back. */
   async openDemo(): Promise<void> {
     await this.attemptTo('the demo', async (isCurrent) => {
       const { title, vocal, backing } = await loadDemo()
       if (!isCurrent()) return
-      this.store.setState({ backing: { name: `${title}, backing`, sound: backing } })
-      await this.place({ name: title, sound: vocal, header: null, replacedSamples: 0, measures: null })
+      const take = { name: title, sound: vocal, header: null, replacedSamples: 0, measures: null }
+      const demo = { take, backing: { name: `${title}, backing`, sound: backing, ofDemo: true } as const }
+      await this.place(demo, this.opened() ?? this.store.getState().replaced)
     })
+  }
+
+  /** Brings back what the demo took the place of. */
+  async bringBack(): Promise<void> {
+    const { replaced } = this.store.getState()
+    if (!replaced) return
+    await this.attemptTo(replaced.take.name, () => this.place(replaced, null))
+  }
+
+  /** Lets go of what the demo took the place of. */
+  forgetReplaced(): void {
+    this.store.setState({ replaced: null })
   }
 
   /** Takes the backing off the bench. */
@@ -57,10 +74,15 @@ export class Takes {
     this.store.setState({ problem: null })
   }
 
-  private async place(take: Take): Promise<void> {
-    const { backing } = this.store.getState()
-    const sameRate = backing?.sound.sampleRate === take.sound.sampleRate
-    this.store.setState({ take, backing: sameRate ? backing : null })
+  /** What is on the bench, if somebody opened any of it. */
+  private opened(): Replaced | null {
+    const { take, backing } = this.store.getState()
+    const own = take && (take.header !== null || (backing && !backing.ofDemo))
+    return own ? { take, backing } : null
+  }
+
+  private async place({ take, backing }: Replaced, replaced: Replaced | null): Promise<void> {
+    this.store.setState({ take, backing, replaced })
     this.onChange('take')
     const measures = await this.worker.setTake(take.sound)
     if (this.store.getState().take === take) this.store.setState({ take: { ...take, measures } })

@@ -12,6 +12,7 @@ import { ListeningBar } from './listening/listening-bar'
 import { CareNote } from './notices/care-note'
 import { ErrorBoundary } from './notices/error-boundary'
 import { Notices } from './notices/notices'
+import { ReplacedTake } from './notices/replaced-take'
 import { TheNumbers } from './numbers/the-numbers'
 import { ThePath } from './path/the-path'
 import { ScreenProvider } from './screen-context'
@@ -63,6 +64,7 @@ function Page() {
       </main>
       <footer className={styles.reach}>
         <Notices />
+        <ReplacedTake />
         <ListeningBar />
       </footer>
       <DeliverSheet />
