@@ -15,7 +15,7 @@ export {
   type Tap,
 } from './chain/render'
 export { type ChainHost, MAX_BLOCK_FRAMES } from './chain/stage-slot'
-export type { Trace } from './chain/trace'
+export { TRACE_HOP_FRAMES, type Trace } from './chain/trace'
 export { dbToGain, gainToDb } from './dsp/decibels'
 export { DelayLine } from './dsp/delay-line'
 export { reductionDb, type StaticCurve } from './dsp/gain-computer'

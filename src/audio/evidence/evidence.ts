@@ -25,6 +25,15 @@ export interface StageEvidence {
   readonly trace: Trace | null
 }
 
+/** What is known of a stage's trace while a control moves: one stretch of it. */
+export interface StretchTrace {
+  readonly stageId: string
+  /** Hop of the whole trace that `gainDb` starts at. */
+  readonly firstHop: number
+  /** As in a trace. */
+  readonly gainDb: Float32Array
+}
+
 /** The gain each side is given so that both are equally loud, dB, 0 or less: the louder one is turned down. */
 export interface MatchingGains {
   readonly withoutDb: number

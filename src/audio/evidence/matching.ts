@@ -7,11 +7,26 @@ export interface FrameRange {
   readonly to: number
 }
 
+/** Integrated loudness of either side over the whole take, LUFS; null where not measurable. */
+export interface TakeLoudness {
+  readonly without: number | null
+  readonly with: number | null
+}
+
 /**
  * Gains that bring two sides to the same integrated loudness by turning the louder one down: never up, so that
  * matching cannot make anything louder than it was. Measured over `loop` where that is long enough to measure.
+ * @param takeLufs where it is known already, so that it is not measured again
  */
-export function matchingGains(without: Sound, withSide: Sound, loop: FrameRange | null): MatchingGains {
+export function matchingGains(
+  without: Sound,
+  withSide: Sound,
+  loop: FrameRange | null,
+  takeLufs: TakeLoudness = {
+    without: integratedLoudness(without),
+    with: integratedLoudness(withSide),
+  },
+): MatchingGains {
   if (loop) {
     const overLoop = gainsFor(
       integratedLoudness(excerpt(without, loop.from, loop.to)),
@@ -19,7 +34,7 @@ export function matchingGains(without: Sound, withSide: Sound, loop: FrameRange 
     )
     if (overLoop) return { ...overLoop, measuredOver: 'loop' }
   }
-  const overTake = gainsFor(integratedLoudness(without), integratedLoudness(withSide))
+  const overTake = gainsFor(takeLufs.without, takeLufs.with)
   return overTake
     ? { ...overTake, measuredOver: 'take' }
     : { withoutDb: 0, withDb: 0, measuredOver: 'nothing' }

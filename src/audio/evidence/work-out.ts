@@ -14,6 +14,7 @@ import {
 } from '../../core'
 import type { Evidence, SideEvidence, StageEvidence } from './evidence'
 import { type FrameRange, matchingGains } from './matching'
+import { sameDocument } from './same-document'
 
 /** One side as it was last worked out. */
 interface KnownSide {
@@ -30,12 +31,19 @@ export interface EvidenceCache {
   readonly tapLoudness: ReadonlyMap<Float32Array, number | null>
 }
 
+/**
+ * Segments of the average spectrum: all of them in takes of up to a minute; of longer ones so many, spread evenly,
+ * that they still cover more than half of four minutes.
+ */
+const MOST_SEGMENTS = 400
+
 /** How the time goes, roughly: rendering and measuring either side, then the stages one by one. */
-const SHARES = { without: 0.35, with: 0.8 } as const
+const SHARES = { without: 0.35, with: 0.9 } as const
 
 /**
  * Renders both sides of a comparison and measures everything that is shown about them, in steps: yields the share
- * done, returns the evidence and what to pass in next time.
+ * done, returns the evidence and what to pass in next time. Of a side that is as it was, the evidence is the very
+ * object it was; of a stage whose trace is, the trace.
  */
 export function* workOutEvidence(
   take: Sound,
@@ -45,22 +53,15 @@ export function* workOutEvidence(
 ): Generator<number, { evidence: Evidence; cache: EvidenceCache }, void> {
   const without = yield* knownSide(take, chains.without, cache?.without, 0, SHARES.without)
   const withSide = yield* knownSide(take, chains.with, cache?.with, SHARES.without, SHARES.with)
-  const tapLoudness = new Map<Float32Array, number | null>()
-  for (const channels of [take.channels, ...tapsOf(withSide).map((tap) => tap.channels)]) {
-    const [key] = channels
-    if (!key || tapLoudness.has(key)) continue
-    const behind = excerpt({ sampleRate: take.sampleRate, channels }, 0, frameCount(take))
-    tapLoudness.set(
-      key,
-      cache?.tapLoudness.has(key) ? (cache.tapLoudness.get(key) ?? null) : integratedLoudness(behind),
-    )
-    yield SHARES.with
-  }
+  const tapLoudness = yield* loudnessOfTaps(take, withSide, cache?.tapLoudness)
   const evidence: Evidence = {
     without: without.evidence,
     with: withSide.evidence,
     stages: stageEvidence(take, withSide, tapLoudness),
-    matching: matchingGains(without.rendering.sound, withSide.rendering.sound, loop),
+    matching: matchingGains(without.rendering.sound, withSide.rendering.sound, loop, {
+      without: without.evidence.measures.integratedLufs,
+      with: withSide.evidence.measures.integratedLufs,
+    }),
     chains,
   }
   return { evidence, cache: { without, with: withSide, tapLoudness } }
@@ -74,24 +75,51 @@ function* knownSide(
   to: number,
 ): Generator<number, KnownSide, void> {
   const sameTake = known?.rendering.kept?.source === take
-  if (known && sameTake && JSON.stringify(known.chain) === JSON.stringify(chain)) return known
+  if (known && sameTake && sameDocument(known.chain, chain)) return known
   const steps = renderSteps(take, chain, { keep: true, ...(known && { previous: known.rendering }) })
   let step = steps.next()
   while (!step.done) {
-    yield from + (to - from) * 0.5 * step.value
+    yield from + (to - from) * RENDERING_SHARE * step.value
     step = steps.next()
   }
   const rendering = step.value
-  return { chain, rendering, evidence: sideEvidence(rendering.sound) }
+  const evidence = yield* sideEvidence(rendering.sound, from + (to - from) * RENDERING_SHARE, to)
+  return { chain, rendering, evidence }
 }
 
-function sideEvidence(sound: Sound): SideEvidence {
-  return {
-    measures: measure(sound),
-    loudness: loudnessOverTime(sound),
-    peaks: peakPyramid(sound),
-    spectrum: longTermSpectrum(sound),
+const RENDERING_SHARE = 0.6
+
+function* sideEvidence(sound: Sound, from: number, to: number): Generator<number, SideEvidence, void> {
+  const measures = measure(sound)
+  yield from + (to - from) * 0.4
+  const loudness = loudnessOverTime(sound)
+  yield from + (to - from) * 0.6
+  const peaks = peakPyramid(sound)
+  yield from + (to - from) * 0.7
+  const spectrum = longTermSpectrum(sound, { mostSegments: MOST_SEGMENTS })
+  yield to
+  return { measures, loudness, peaks, spectrum }
+}
+
+/** Integrated loudness of the take and behind each stage that is on. The last one's is that of the whole side. */
+function* loudnessOfTaps(
+  take: Sound,
+  side: KnownSide,
+  known: EvidenceCache['tapLoudness'] | undefined,
+): Generator<number, EvidenceCache['tapLoudness'], void> {
+  const found = new Map<Float32Array, number | null>()
+  const [end] = tapsOf(side).at(-1)?.channels ?? []
+  if (end) found.set(end, side.evidence.measures.integratedLufs)
+  const stagesOn = tapsOf(side).filter(({ stage }) => stage.on)
+  for (const channels of [take.channels, ...stagesOn.map((tap) => tap.channels)]) {
+    const [key] = channels
+    if (!key || found.has(key)) continue
+    const before = known?.get(key)
+    const behind = excerpt({ sampleRate: take.sampleRate, channels }, 0, frameCount(take))
+    found.set(key, before === undefined ? integratedLoudness(behind) : before)
+    yield SHARES.with
   }
+  return found
 }
 
 function tapsOf({ rendering }: KnownSide) {
@@ -101,12 +129,12 @@ function tapsOf({ rendering }: KnownSide) {
 function stageEvidence(
   take: Sound,
   side: KnownSide,
-  tapLoudness: ReadonlyMap<Float32Array, number | null>,
+  tapLoudness: EvidenceCache['tapLoudness'],
 ): ReadonlyMap<string, StageEvidence> {
   const stages = new Map<string, StageEvidence>()
   let before = loudnessOf(take.channels, tapLoudness)
   for (const { stage, channels } of tapsOf(side)) {
-    const behind = loudnessOf(channels, tapLoudness)
+    const behind = stage.on ? loudnessOf(channels, tapLoudness) : before
     const trace = side.rendering.traces.get(stage.id) ?? null
     stages.set(stage.id, {
       loudnessChangeLu: behind === null || before === null ? null : behind - before,
@@ -118,10 +146,7 @@ function stageEvidence(
   return stages
 }
 
-function loudnessOf(
-  channels: readonly Float32Array[],
-  tapLoudness: ReadonlyMap<Float32Array, number | null>,
-) {
+function loudnessOf(channels: readonly Float32Array[], tapLoudness: EvidenceCache['tapLoudness']) {
   const [key] = channels
   return key ? (tapLoudness.get(key) ?? null) : null
 }

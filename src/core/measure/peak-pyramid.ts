@@ -49,7 +49,18 @@ function finest(sound: Sound): PeakLevel {
 
 function coarser({ framesPerPeak, min, max }: PeakLevel): PeakLevel {
   const count = Math.ceil(min.length / STEP)
-  const group = (values: Float32Array, pick: (...values: number[]) => number) =>
-    Float32Array.from({ length: count }, (_, i) => pick(...values.subarray(i * STEP, (i + 1) * STEP)))
-  return { framesPerPeak: framesPerPeak * STEP, min: group(min, Math.min), max: group(max, Math.max) }
+  const lowest = new Float32Array(count)
+  const highest = new Float32Array(count)
+  for (let i = 0; i < count; i++) {
+    const end = Math.min(min.length, (i + 1) * STEP)
+    let low = min[i * STEP] ?? 0
+    let high = max[i * STEP] ?? 0
+    for (let n = i * STEP + 1; n < end; n++) {
+      low = Math.min(low, min[n] ?? 0)
+      high = Math.max(high, max[n] ?? 0)
+    }
+    lowest[i] = low
+    highest[i] = high
+  }
+  return { framesPerPeak: framesPerPeak * STEP, min: lowest, max: highest }
 }

@@ -13,6 +13,8 @@ export interface SpectrumOptions {
   readonly lowestHz?: number
   /** Centre of the highest band, Hz; 20000 by default, lowered to keep the band below half the sample rate. */
   readonly highestHz?: number
+  /** Segments averaged for each channel, at least 1: in longer sounds they lie further apart. No limit by default. */
+  readonly mostSegments?: number
 }
 
 /** Levels of overlapping bands; both arrays have one element for each point. */
@@ -43,8 +45,10 @@ const SEGMENT_SECONDS = 0.3
  */
 export function longTermSpectrum(sound: Sound, options: SpectrumOptions = {}): Spectrum {
   const { bandsPerOctave = 6, pointsPerOctave = 24, lowestHz = 20, highestHz = 20_000 } = options
+  const { mostSegments = Number.POSITIVE_INFINITY } = options
   inRange('bandsPerOctave', bandsPerOctave, 1, 48)
   inRange('pointsPerOctave', pointsPerOctave, 1, 96)
+  inRange('mostSegments', mostSegments, 1, Number.POSITIVE_INFINITY)
   inRange('lowestHz', lowestHz, 1, sound.sampleRate / 4)
   const halfBand = 2 ** (0.5 / bandsPerOctave)
   const limitHz = Math.min(highestHz, sound.sampleRate / 2 / halfBand)
@@ -55,7 +59,7 @@ export function longTermSpectrum(sound: Sound, options: SpectrumOptions = {}): S
     { length: steps + 1 },
     (_, i) => lowestHz * 2 ** (i / pointsPerOctave),
   )
-  const { powers, binHz } = binPowers(sound)
+  const { powers, binHz } = binPowers(sound, mostSegments)
   const levelDb = frequenciesHz.map((hz) => {
     const power = powerBetween(powers, hz / halfBand / binHz, (hz * halfBand) / binHz)
     return power > 0 ? powerToDb(power) : Number.NaN
@@ -70,15 +74,20 @@ function inRange(name: string, value: number, lowest: number, highest: number): 
 }
 
 /** Mean square in each bin, one-sided, averaged over segments and channels. */
-function binPowers({ sampleRate, channels }: Sound): { powers: Float64Array; binHz: number } {
+function binPowers(
+  { sampleRate, channels }: Sound,
+  mostSegments: number,
+): { powers: Float64Array; binHz: number } {
   const fft = new FourierTransform(powerOfTwoFrom(sampleRate * SEGMENT_SECONDS))
-  const length = Math.min(fft.size, frameCount({ sampleRate, channels }))
+  const frames = frameCount({ sampleRate, channels })
+  const length = Math.min(fft.size, frames)
+  const hop = Math.max(1, Math.ceil(length / 2), Math.ceil(frames / mostSegments))
   const window = hann(length)
   const sums = new Float64Array(fft.size / 2 + 1)
   const segment = new Float64Array(fft.size)
   let segments = 0
   for (const samples of channels) {
-    for (let start = 0; length > 0 && start + length <= samples.length; start += Math.ceil(length / 2)) {
+    for (let start = 0; length > 0 && start + length <= samples.length; start += hop) {
       for (let n = 0; n < length; n++) segment[n] = (window[n] ?? 0) * (samples[start + n] ?? 0)
       const squares = fft.powers(segment)
       for (let k = 0; k < sums.length; k++) sums[k] = (sums[k] ?? 0) + (squares[k] ?? 0)
