@@ -19,7 +19,7 @@ export const refusalWords: Readonly<Record<TrialRefusal, string>> = {
 /** Why a trial of `comparison` cannot be begun, or null where it can. */
 export function trialRefusal(
   { take }: Pick<TakeState, 'take'>,
-  { evidence, working, problem }: EvidenceState,
+  { evidence, working, problem }: Pick<EvidenceState, 'evidence' | 'working' | 'problem'>,
   comparison: Comparison,
 ): TrialRefusal | null {
   if (!take) return 'no-take'

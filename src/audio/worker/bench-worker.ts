@@ -1,7 +1,8 @@
 import type { ChainDoc, Comparison, Measures, Sound } from '../../core'
-import type { Evidence } from '../evidence/evidence'
+import type { Evidence, StretchTrace } from '../evidence/evidence'
 import type { FrameRange } from '../evidence/matching'
 import workerUrl from './bench.worker.ts?worker&url'
+import { EvidenceUnpacker, type UnpackedEvidence } from './packed-evidence'
 import type { FromWorker, ToWorker } from './protocol'
 
 /** Work that the worker could not do. */
@@ -9,7 +10,24 @@ export class WorkerError extends Error {
   override readonly name = 'WorkerError'
 }
 
-type Answer = Exclude<FromWorker, { readonly type: 'progress' | 'failed' }>
+type Answer =
+  | Exclude<FromWorker, { readonly type: 'progress' | 'live-trace' | 'evidence' | 'failed' }>
+  | { readonly type: 'evidence'; readonly evidence: UnpackedEvidence }
+
+/** What is compared, and what of it is wanted first. */
+export interface EvidenceWanted {
+  readonly comparison: Comparison
+  readonly loop: FrameRange | null
+  /** The stretch whose gain traces come ahead of everything else; null for none. */
+  readonly live: FrameRange | null
+}
+
+/** Told what comes ahead of evidence. */
+export interface EvidenceListener {
+  onProgress(share: number): void
+  /** The trace of one stage on the side `with`, provisional. It may belong to the request before. */
+  onLiveTrace(trace: StretchTrace): void
+}
 
 interface Pending {
   onProgress(share: number): void
@@ -27,6 +45,9 @@ export class BenchWorker {
   private readonly pending = new Map<number, Pending>()
   private lastId = 0
   private evidenceId = 0
+  private takeId = 0
+  private onLiveTrace: EvidenceListener['onLiveTrace'] = () => undefined
+  private readonly unpacker = new EvidenceUnpacker()
 
   constructor() {
     this.worker.onmessage = ({ data }: MessageEvent<FromWorker>) => this.receive(data)
@@ -41,28 +62,30 @@ export class BenchWorker {
    * @throws WorkerError when it could not be measured
    */
   async setTake(take: Sound): Promise<Measures | null> {
-    this.abandon(this.evidenceId)
+    this.supersede()
     const { id, answer } = this.expect(() => undefined)
+    this.takeId = id
     this.send({ type: 'take', id, take })
     const result = await answer
     return result?.type === 'measured' ? result.measures : null
   }
 
   /**
-   * Evidence of a comparison; null when a newer request took its place.
+   * Evidence of a comparison; null when a newer request took its place. What has not changed since the last is the
+   * same object again.
    * @throws WorkerError when it could not be worked out
    */
   async evidence(
-    comparison: Comparison,
-    loop: FrameRange | null,
-    onProgress: (share: number) => void,
+    { comparison, loop, live }: EvidenceWanted,
+    { onProgress, onLiveTrace }: EvidenceListener,
   ): Promise<Evidence | null> {
-    this.abandon(this.evidenceId)
+    this.supersede()
     const { id, answer } = this.expect(onProgress)
     this.evidenceId = id
-    this.send({ type: 'evidence', id, ...comparison, loop })
+    this.onLiveTrace = onLiveTrace
+    this.send({ type: 'evidence', id, ...comparison, loop, live })
     const result = await answer
-    return result?.type === 'evidence' ? result.evidence : null
+    return result?.type === 'evidence' ? { ...result.evidence, chains: comparison } : null
   }
 
   /**
@@ -101,24 +124,39 @@ export class BenchWorker {
   }
 
   private abandon(id: number): void {
-    const request = this.pending.get(id)
-    if (!request) return
-    this.pending.delete(id)
-    this.send({ type: 'abandon', id })
-    request.resolve(null)
+    if (this.pending.has(id)) this.send({ type: 'abandon', id })
+    this.settle(id, null)
+  }
+
+  /** The worker gives up older requests for evidence by itself. */
+  private supersede(): void {
+    this.settle(this.evidenceId, null)
   }
 
   private receive(message: FromWorker): void {
-    const request = this.pending.get(message.id)
-    if (!request) return
-    if (message.type === 'progress') {
-      request.onProgress(message.share)
-    } else if (message.type === 'failed') {
-      this.fail(message.id, message.message)
-    } else {
-      this.pending.delete(message.id)
-      request.resolve(message)
+    switch (message.type) {
+      case 'progress':
+        this.pending.get(message.id)?.onProgress(message.share)
+        break
+      case 'live-trace':
+        if (message.id > this.takeId) this.onLiveTrace(message.trace)
+        break
+      case 'evidence':
+        // Unpacked even where nobody waits for it: the next one builds on it.
+        this.settle(message.id, { type: 'evidence', evidence: this.unpacker.unpack(message.evidence) })
+        break
+      case 'failed':
+        this.fail(message.id, message.message)
+        break
+      default:
+        this.settle(message.id, message)
     }
+  }
+
+  private settle(id: number, answer: Answer | null): void {
+    const request = this.pending.get(id)
+    this.pending.delete(id)
+    request?.resolve(answer)
   }
 
   private fail(id: number, reason: string): void {

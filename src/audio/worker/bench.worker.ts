@@ -1,87 +1,98 @@
 import { matchingMakeupDb, measure, renderSteps, type Sound } from '../../core'
+import { liveTraces } from '../evidence/live-traces'
 import { type EvidenceCache, workOutEvidence } from '../evidence/work-out'
-import type { FromWorker, ToWorker } from './protocol'
+import { NewestOnly } from './newest-only'
+import { EvidencePacker } from './packed-evidence'
+import { postMoving, postOwned } from './post-moving'
+import type { EvidenceRequest, FromWorker, ToWorker } from './protocol'
+import { inSlices } from './slices'
 
-/** How long work goes on before the worker looks whether it has been told to stop, ms. */
-const SLICE_MS = 12
+/** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
+const REST_MS = 60
+/** Distance between two reports of progress, ms. */
+const PROGRESS_MS = 100
 
 declare const self: DedicatedWorkerGlobalScope
 
 let take: Sound | null = null
 let cache: EvidenceCache | null = null
+const packer = new EvidencePacker()
 const abandoned = new Set<number>()
 
+/** First what is wanted while a control moves, which is never given up half done; the rest once the hand rests. */
+const evidenceWork = new NewestOnly<EvidenceRequest & { readonly id: number }>((request, turn) =>
+  answer(request.id, async (source) => {
+    const { id, live } = request
+    if (live) {
+      const traces = liveTraces(source, request.with, cache?.with.rendering, live)
+      await inSlices(
+        traces,
+        () => take === source,
+        (trace) => trace && postOwned(self, { type: 'live-trace', id, trace }),
+      )
+      await turn.rest(REST_MS)
+    }
+    if (!turn.isNewest()) return
+    const worked = await inSlices(
+      workOutEvidence(source, request, request.loop, cache),
+      turn.isNewest,
+      progressOf(id),
+    )
+    if (!worked) return
+    cache = worked.cache
+    postOwned(self, { type: 'evidence', id, evidence: packer.pack(worked.evidence) })
+  }),
+)
+
 self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
+  const { id } = data
   switch (data.type) {
     case 'take':
+      evidenceWork.drop()
       take = data.take
       cache = null
-      void answer(data.id, async (source) => ({ type: 'measured', id: data.id, measures: measure(source) }))
+      void answer(id, async (source) => post({ type: 'measured', id, measures: measure(source) }))
       break
     case 'abandon':
-      abandoned.add(data.id)
+      abandoned.add(id)
       break
     case 'evidence':
-      void answer(data.id, async (source) => {
-        const worked = await inSlices(data.id, workOutEvidence(source, data, data.loop, cache))
-        if (!worked) return null
-        cache = worked.cache
-        return { type: 'evidence', id: data.id, evidence: worked.evidence }
-      })
+      evidenceWork.ask(data)
       break
     case 'render':
-      void answer(data.id, async (source) => {
-        const rendering = await inSlices(data.id, renderSteps(source, data.chain))
-        return rendering && { type: 'rendered', id: data.id, sound: rendering.sound }
+      void answer(id, async (source) => {
+        const steps = renderSteps(source, data.chain)
+        const rendering = await inSlices(steps, () => !abandoned.has(id), progressOf(id))
+        if (rendering) postMoving(self, { type: 'rendered', id, sound: rendering.sound })
       })
       break
     case 'makeup':
-      void answer(data.id, async (source) => {
-        const makeupDb = matchingMakeupDb(source, data.chain, data.stageId)
-        return { type: 'makeup', id: data.id, makeupDb }
+      void answer(id, async (source) => {
+        post({ type: 'makeup', id, makeupDb: matchingMakeupDb(source, data.chain, data.stageId) })
       })
   }
 }
 
-async function answer(id: number, work: (source: Sound) => Promise<FromWorker | null>): Promise<void> {
+async function answer(id: number, work: (source: Sound) => Promise<void>): Promise<void> {
   try {
-    const message = take && (await work(take))
-    if (message) self.postMessage(message)
+    if (take) await work(take)
   } catch (error) {
-    const failed: FromWorker = {
-      type: 'failed',
-      id,
-      message: error instanceof Error ? error.message : String(error),
-    }
-    self.postMessage(failed)
+    post({ type: 'failed', id, message: error instanceof Error ? error.message : String(error) })
   } finally {
     abandoned.delete(id)
   }
 }
 
-/** Runs `steps` to the end, or to nothing once the request has been abandoned. */
-async function inSlices<Result>(id: number, steps: Generator<number, Result, void>): Promise<Result | null> {
-  let sliceEnd = performance.now() + SLICE_MS
-  for (;;) {
-    const step = steps.next()
-    if (step.done) return step.value
-    if (performance.now() < sliceEnd) continue
-    const progress: FromWorker = { type: 'progress', id, share: step.value }
-    self.postMessage(progress)
-    await nextTask()
-    if (abandoned.has(id)) return null
-    sliceEnd = performance.now() + SLICE_MS
+/** Reports the share done of request `id` every now and then. */
+function progressOf(id: number): (share: number) => void {
+  let reported = performance.now()
+  return (share) => {
+    if (performance.now() < reported + PROGRESS_MS) return
+    reported = performance.now()
+    post({ type: 'progress', id, share })
   }
 }
 
-/** Lets messages that have arrived be handled. A channel, because timers are held back when they nest. */
-function nextTask(): Promise<void> {
-  return new Promise((resolve) => {
-    const { port1, port2 } = new MessageChannel()
-    port1.onmessage = () => {
-      port1.close()
-      resolve()
-    }
-    port2.postMessage(null)
-  })
+function post(message: FromWorker): void {
+  self.postMessage(message)
 }

@@ -1,18 +1,38 @@
-import type { ChainDoc, Measures, Sound } from '../../core'
-import type { Evidence } from '../evidence/evidence'
+import type { ChainDoc, Measures, Sound, Trace } from '../../core'
+import type { MatchingGains, SideEvidence, StageEvidence, StretchTrace } from '../evidence/evidence'
 import type { FrameRange } from '../evidence/matching'
+import type { Part } from './parts'
 
-/** What the page asks of the worker. Every request is answered under its `id`. */
+/** Evidence asked for: of what, and where it is wanted first. */
+export interface EvidenceRequest {
+  readonly without: ChainDoc
+  readonly with: ChainDoc
+  readonly loop: FrameRange | null
+  /** The stretch whose gain traces come ahead of everything else; null for none. */
+  readonly live: FrameRange | null
+}
+
+/** Evidence as it goes over: what has not changed since the last goes by its number. */
+export interface PackedEvidence {
+  /** Without, with. */
+  readonly sides: readonly Part<SideEvidence>[]
+  readonly stages: readonly PackedStage[]
+  /** Of the stages that have one, in their order. */
+  readonly traces: readonly Part<Trace>[]
+  readonly matching: MatchingGains
+}
+
+export interface PackedStage extends Omit<StageEvidence, 'trace'> {
+  readonly id: string
+  readonly hasTrace: boolean
+}
+
+/** What the page asks of the worker. Every request but `abandon` is answered under its `id`. */
 export type ToWorker =
   /** The take that all later requests are about; answered with its measures. */
   | { readonly type: 'take'; readonly id: number; readonly take: Sound }
-  | {
-      readonly type: 'evidence'
-      readonly id: number
-      readonly without: ChainDoc
-      readonly with: ChainDoc
-      readonly loop: FrameRange | null
-    }
+  /** Takes the place of every earlier request for evidence, which then may go unanswered. */
+  | ({ readonly type: 'evidence'; readonly id: number } & EvidenceRequest)
   | { readonly type: 'render'; readonly id: number; readonly chain: ChainDoc }
   | { readonly type: 'makeup'; readonly id: number; readonly chain: ChainDoc; readonly stageId: string }
   /** Gives up whatever is under way for request `id`. */
@@ -22,7 +42,9 @@ export type ToWorker =
 export type FromWorker =
   | { readonly type: 'progress'; readonly id: number; readonly share: number }
   | { readonly type: 'measured'; readonly id: number; readonly measures: Measures }
-  | { readonly type: 'evidence'; readonly id: number; readonly evidence: Evidence }
+  /** Ahead of evidence, one stage at a time; it comes even where a newer request has been made. */
+  | { readonly type: 'live-trace'; readonly id: number; readonly trace: StretchTrace }
+  | { readonly type: 'evidence'; readonly id: number; readonly evidence: PackedEvidence }
   | { readonly type: 'rendered'; readonly id: number; readonly sound: Sound }
   | { readonly type: 'makeup'; readonly id: number; readonly makeupDb: number | null }
   | { readonly type: 'failed'; readonly id: number; readonly message: string }
