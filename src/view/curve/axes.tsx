@@ -1,9 +1,10 @@
+import { memo } from 'react'
 import { signed } from '../../core'
 import styles from './axes.module.css'
 import { decibelTicks, frequencyTicks, MARGIN, type Plot } from './plot'
 
 /** Hairlines and figures of the plot: frequency below, gain at the left. */
-export function Axes({ plot }: { plot: Plot }) {
+export const Axes = memo(({ plot }: { plot: Plot }) => {
   const { x, y, width, height } = plot
   const right = width - MARGIN.right
   const bottom = height - MARGIN.bottom
@@ -27,4 +28,4 @@ export function Axes({ plot }: { plot: Plot }) {
       ))}
     </g>
   )
-}
+})

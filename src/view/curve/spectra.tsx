@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { memo, useMemo } from 'react'
 import { plain } from '../../core'
 import { useEvidence } from '../bench-context'
 import { MARGIN, type Plot } from './plot'
@@ -7,15 +7,16 @@ import { spectrumPath } from './spectrum-path'
 import { spectrumScale, spectrumTicks } from './spectrum-scale'
 
 /** The take's average spectrum on both sides, on a scale of its own at the right. */
-export function Spectra({ plot, clipPath }: { plot: Plot; clipPath: string }) {
-  const evidence = useEvidence((state) => state.evidence)
+export const Spectra = memo(({ plot, clipPath }: { plot: Plot; clipPath: string }) => {
+  const before = useEvidence((state) => state.evidence?.without.spectrum)
+  const behind = useEvidence((state) => state.evidence?.with.spectrum)
   const drawn = useMemo(() => {
-    if (!evidence) return null
-    const spectra = [evidence.without.spectrum, evidence.with.spectrum] as const
+    if (!before || !behind) return null
+    const spectra = [before, behind] as const
     const y = spectrumScale(spectra, [plot.height - MARGIN.bottom, MARGIN.top])
     const [without, withSide] = spectra.map((spectrum) => spectrumPath(spectrum, plot.x, y))
     return { without, with: withSide, ticks: spectrumTicks(y).map((db) => ({ db, top: y(db) })) }
-  }, [evidence, plot])
+  }, [before, behind, plot])
   if (!drawn) return null
   const right = plot.width - MARGIN.right + 6
   return (
@@ -36,4 +37,4 @@ export function Spectra({ plot, clipPath }: { plot: Plot; clipPath: string }) {
       </g>
     </>
   )
-}
+})

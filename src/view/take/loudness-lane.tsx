@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { memo, useMemo } from 'react'
 import { plain } from '../../core'
 import type { Evidence } from '../evidence-types'
 import { Lane } from './lane'
@@ -16,7 +16,7 @@ interface LoudnessLaneProps {
 }
 
 /** Short-term loudness along the take, without (dashed) and with (solid). */
-export function LoudnessLane({ evidence, view, sampleRate, width }: LoudnessLaneProps) {
+export const LoudnessLane = memo(({ evidence, view, sampleRate, width }: LoudnessLaneProps) => {
   const range = useMemo(
     () => (evidence ? loudnessRange([evidence.without.loudness, evidence.with.loudness]) : null),
     [evidence],
@@ -44,7 +44,7 @@ export function LoudnessLane({ evidence, view, sampleRate, width }: LoudnessLane
       {paths && <path className={styles.loudnessWith} d={paths.with} />}
     </Lane>
   )
-}
+})
 
 function lufs(value: number | null): string {
   return value === null ? 'not measurable' : `${plain(value, 1)} LUFS`

@@ -1,6 +1,6 @@
-import { useRef } from 'react'
+import { useEffect, useRef } from 'react'
 import { stageDefinitions } from '../../core'
-import { useChain, useEvidence, useTake } from '../bench-context'
+import { useBench, useChain, useEvidence, useTake } from '../bench-context'
 import { LoudnessLane } from './loudness-lane'
 import { Playhead } from './playhead'
 import { SeekSurface } from './seek-surface'
@@ -16,6 +16,7 @@ import { WorkingNote } from './working-note'
 
 /** The take along time: wave, gain reduction of each stage, loudness; without and with. */
 export function TheTake() {
+  const bench = useBench()
   const sound = useTake(({ take }) => take?.sound ?? null)
   const chain = useChain((state) => state.chain)
   const evidence = useEvidence((state) => state.evidence)
@@ -25,6 +26,9 @@ export function TheTake() {
   const width = useWidth(pictures)
   const sampleRate = sound?.sampleRate ?? 1
   const lanes = { view: time.view, width }
+  useEffect(() => {
+    bench.evidence.setState({ seen: time.isWhole ? null : time.view })
+  }, [bench, time])
   const reducing = chain.stages
     .map((stage, index) => ({ stage, number: index + 1 }))
     .filter(({ stage }) => stageDefinitions[stage.kind].reducesGain)

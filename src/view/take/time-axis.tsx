@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import styles from './take.module.css'
 import { timeTicks } from './time-ticks'
 import type { TimeView } from './time-view'
@@ -14,7 +15,7 @@ interface TimeAxisProps {
 }
 
 /** The one time axis that all lanes share. */
-export function TimeAxis({ view, sampleRate, width }: TimeAxisProps) {
+export const TimeAxis = memo(({ view, sampleRate, width }: TimeAxisProps) => {
   const ticks = sampleRate === null ? [] : timeTicks(view, sampleRate, width)
   return (
     <div className={styles.lane}>
@@ -36,7 +37,7 @@ export function TimeAxis({ view, sampleRate, width }: TimeAxisProps) {
       </svg>
     </div>
   )
-}
+})
 
 function anchor(x: number, width: number): 'start' | 'middle' | 'end' {
   if (x < END_PX) return 'start'

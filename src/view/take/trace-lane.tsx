@@ -1,5 +1,6 @@
 import { type CSSProperties, useMemo } from 'react'
 import { plain, type StageDoc, stageDefinitions } from '../../core'
+import { useEvidence } from '../bench-context'
 import type { StageEvidence } from '../evidence-types'
 import { Lane } from './lane'
 import styles from './take.module.css'
@@ -21,13 +22,17 @@ interface TraceLaneProps {
 /** What one stage held back along the take, hanging down from 0 dB. */
 export function TraceLane({ stage, number, found, view, width }: TraceLaneProps) {
   const name = stageDefinitions[stage.kind].label
-  const trace = stage.on ? (found?.trace ?? null) : null
+  const live = useEvidence((state) => state.liveTraces.get(stage.id))
+  const trace = stage.on ? (live ?? found?.trace ?? null) : null
   const reduction = stage.on ? (found?.reduction ?? null) : null
-  const rangeDb = traceRangeDb(reduction?.mostDb ?? 0)
-  const paths = useMemo(
-    () => trace && tracePaths(tracePoints(trace, view, width, COLUMN_PX), HEIGHT, rangeDb),
-    [trace, view, width, rangeDb],
+  const points = useMemo(
+    () => (trace ? tracePoints(trace, view, width, COLUMN_PX) : []),
+    [trace, view, width],
   )
+  // Deeper than the figures say while a control moves: they follow later.
+  const seenMostDb = points.reduce((most, { gainDb }) => Math.max(most, -gainDb), 0)
+  const rangeDb = traceRangeDb(Math.max(reduction?.mostDb ?? 0, seenMostDb))
+  const paths = useMemo(() => trace && tracePaths(points, HEIGHT, rangeDb), [trace, points, rangeDb])
   const figures = reduction
     ? `most ${plain(reduction.mostDb, 1)}, typical ${plain(reduction.typicalDb, 1)} dB`
     : stage.on

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
 import { frameCount, type Sound } from '../../core'
 import { around, type FrameRange, moved, type TimeView, wholeTake, zoomed } from './time-view'
 
@@ -21,16 +21,20 @@ export function useTimeView(sound: Sound | null): TimeViewControl {
   const frames = sound ? frameCount(sound) : 1
   const leastFrames = Math.min(frames, LEAST_SECONDS * (sound?.sampleRate ?? 1))
   const [shown, setShown] = useState<{ readonly of: Sound | null; readonly view: TimeView } | null>(null)
-  const view = shown?.of === sound && shown ? shown.view : wholeTake(frames)
-  const change = (next: (view: TimeView) => TimeView) =>
-    setShown((now) => ({ of: sound, view: next(now?.of === sound ? now.view : wholeTake(frames)) }))
-  return {
-    view,
-    isWhole: view.to - view.from >= frames,
-    zoom: (factor, anchor) =>
-      change((now) => zoomed(now, factor, anchor ?? (now.from + now.to) / 2, frames, leastFrames)),
-    move: (byFrames) => change((now) => moved(now, byFrames, frames)),
-    showAll: () => change(() => wholeTake(frames)),
-    show: (range) => change(() => around(range, frames, leastFrames)),
-  }
+  const whole = useMemo(() => wholeTake(frames), [frames])
+  const view = shown?.of === sound && shown ? shown.view : whole
+  // The same object while the view is the same: every picture of the take hangs on it.
+  return useMemo(() => {
+    const change = (next: (view: TimeView) => TimeView) =>
+      setShown((now) => ({ of: sound, view: next(now?.of === sound ? now.view : whole) }))
+    return {
+      view,
+      isWhole: view.to - view.from >= frames,
+      zoom: (factor, anchor) =>
+        change((now) => zoomed(now, factor, anchor ?? (now.from + now.to) / 2, frames, leastFrames)),
+      move: (byFrames) => change((now) => moved(now, byFrames, frames)),
+      showAll: () => change(() => whole),
+      show: (range) => change(() => around(range, frames, leastFrames)),
+    }
+  }, [sound, view, whole, frames, leastFrames])
 }

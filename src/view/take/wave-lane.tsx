@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { memo, useMemo } from 'react'
 import { plain } from '../../core'
 import type { Evidence } from '../evidence-types'
 import { Lane } from './lane'
@@ -17,17 +17,21 @@ interface WaveLaneProps {
 }
 
 /** The wave without (outline) and with (filled). */
-export function WaveLane({ evidence, view, width }: WaveLaneProps) {
-  const paths = useMemo(() => {
-    if (!evidence) return null
-    const without = evidence.without.peaks
-    const withPeaks = evidence.with.peaks
-    const fullScale = commonFullScale([without, withPeaks])
-    return {
-      without: wavePath(waveColumns(without, view, width, OUTLINE_COLUMN_PX), HEIGHT, fullScale),
-      with: wavePath(waveColumns(withPeaks, view, width, 1), HEIGHT, fullScale),
-    }
-  }, [evidence, view, width])
+export const WaveLane = memo(({ evidence, view, width }: WaveLaneProps) => {
+  const without = evidence?.without.peaks
+  const withPeaks = evidence?.with.peaks
+  const fullScale = useMemo(
+    () => (without && withPeaks ? commonFullScale([without, withPeaks]) : 1),
+    [without, withPeaks],
+  )
+  const withoutPath = useMemo(
+    () => without && wavePath(waveColumns(without, view, width, OUTLINE_COLUMN_PX), HEIGHT, fullScale),
+    [without, view, width, fullScale],
+  )
+  const withPath = useMemo(
+    () => withPeaks && wavePath(waveColumns(withPeaks, view, width, 1), HEIGHT, fullScale),
+    [withPeaks, view, width, fullScale],
+  )
   const withoutPeak = peakText(evidence?.without.measures.truePeakDbtp)
   const withPeak = peakText(evidence?.with.measures.truePeakDbtp)
   const sentence = evidence
@@ -43,11 +47,11 @@ export function WaveLane({ evidence, view, width }: WaveLaneProps) {
   return (
     <Lane label={label} sentence={sentence} width={width} height={HEIGHT}>
       <line className={styles.hairline} x1="0" x2={width} y1={HEIGHT / 2} y2={HEIGHT / 2} />
-      {paths && <path className={styles.waveWithout} d={paths.without} />}
-      {paths && <path className={styles.waveWith} d={paths.with} />}
+      {withoutPath && <path className={styles.waveWithout} d={withoutPath} />}
+      {withPath && <path className={styles.waveWith} d={withPath} />}
     </Lane>
   )
-}
+})
 
 function peakText(dbtp: number | null | undefined): string {
   if (dbtp === undefined) return '…'
