@@ -1,0 +1,124 @@
+import { readFileSync } from 'node:fs'
+import { expect, type Page, test } from '@playwright/test'
+import { expectFigures, giveTake, openBench, RECORDING, watchPage } from './setup/bench-page'
+import { recordChanges, takeChanges, withoutTime } from './setup/changes'
+import { hideBehindX, takeToldSides } from './setup/hidden-sides'
+
+/** The bench with a recording on it that was played once: whatever loads with the first sound is there. */
+async function openPlayed(page: Page): Promise<void> {
+  await openBench(page)
+  await giveTake(page, RECORDING)
+  await expect(page.getByRole('banner').first()).toContainText('Front_Center.wav')
+  await expectFigures(page)
+  await page.keyboard.press('Space')
+  await playedThrough(page)
+}
+
+/** Waits until the take has begun and ended, and meters have come to rest. */
+async function playedThrough(page: Page): Promise<void> {
+  const bar = page.getByRole('region', { name: 'Listening' })
+  await expect(bar.getByRole('button', { name: 'Stop' })).toHaveCount(1)
+  await expect(bar.getByRole('button', { name: 'Play' })).toHaveCount(1, { timeout: 20_000 })
+  await page.waitForTimeout(400)
+}
+
+async function begin(page: Page): Promise<void> {
+  await page.keyboard.press('t')
+  const button = page.getByRole('button', { name: 'Begin' })
+  await expect(button).toBeEnabled()
+  await button.focus()
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('heading', { name: 'Round 1 of 16' })).toBeFocused()
+}
+
+/** What a listener, or a program that looks over their shoulder, can find on the page at rest. */
+async function everythingShown(page: Page): Promise<string[]> {
+  const html = await page.evaluate(() => {
+    const inputs = [...document.querySelectorAll('input')].map(({ checked, value }) => `${checked} ${value}`)
+    return [document.documentElement.outerHTML, document.title, ...inputs].join('\n')
+  })
+  return [withoutTime(html), await page.locator('body').ariaSnapshot()]
+}
+
+/** Listens to X and to both known sides over two rounds, and keeps all that could be seen meanwhile. */
+async function seenWhenXIs(page: Page, withSide: boolean) {
+  await hideBehindX(page, withSide)
+  await openPlayed(page)
+  await begin(page)
+  await recordChanges(page)
+  const seen: string[][] = []
+  const told: string[][] = []
+  for (const keys of [['3'], ['1'], ['3'], ['2'], ['3', 'ArrowRight'], ['Enter', '3']]) {
+    await takeToldSides(page)
+    for (const key of keys) await page.keyboard.press(key)
+    await playedThrough(page)
+    seen.push(await takeChanges(page), await everythingShown(page))
+    told.push(await takeToldSides(page))
+  }
+  return { seen, heardX: told[0]?.at(-1), heardWithout: told[1]?.at(-1), heardWith: told[3]?.at(-1) }
+}
+
+test('nothing on the page tells what X is: text, attributes, accessibility, changes while it plays', async ({
+  browser,
+}) => {
+  const [isWith, isWithout] = [await browser.newPage(), await browser.newPage()]
+  const one = await seenWhenXIs(isWith, true)
+  const other = await seenWhenXIs(isWithout, false)
+  // They did hear different things.
+  expect(one).toMatchObject({ heardX: 'with', heardWithout: 'without', heardWith: 'with' })
+  expect(other).toMatchObject({ heardX: 'without', heardWithout: 'without', heardWith: 'with' })
+  for (const [index, seen] of one.seen.entries()) expect(other.seen[index]).toEqual(seen)
+  // The record can tell one moment from another: without from X by what is chosen, playing from rest.
+  expect(one.seen[1]).not.toEqual(one.seen[3])
+  expect(one.seen[0]?.join()).toContain('Stop')
+})
+
+test('a whole run by keyboard, without a request, ends in a result and a table', async ({ page }) => {
+  const { errors } = watchPage(page)
+  await hideBehindX(page, true)
+  await openPlayed(page)
+  const requests: string[] = []
+  page.on('request', (request) => requests.push(request.url()))
+  await begin(page)
+  for (let round = 1; round <= 16; round++) {
+    await expect(page.getByRole('heading', { name: `Round ${round} of 16` })).toBeFocused()
+    await page.keyboard.press('3')
+    await page.keyboard.press(round <= 12 ? 'ArrowRight' : 'ArrowLeft')
+    await page.keyboard.press('Enter')
+  }
+  const dialog = page.getByRole('dialog')
+  await expect(dialog.getByRole('heading', { name: '12 of 16 right' })).toBeVisible()
+  await expect(dialog).toContainText('Guessing alone does as well or better in 3.8 of 100 such runs.')
+  expect(requests).toEqual([])
+
+  const downloading = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Save as a table (CSV)' }).click()
+  const table = readFileSync(await (await downloading).path(), 'utf8')
+  expect(table.split('\r\n')).toHaveLength(18)
+  expect(table).toContain('Front_Center.wav,the whole chain,X is without or with,16,finished,12,0.0384')
+  expect(errors).toEqual([])
+})
+
+test('Escape asks first, a second one does not slip through, and what is stopped counts as abandoned', async ({
+  page,
+}) => {
+  await openPlayed(page)
+  await begin(page)
+  await page.keyboard.press('x')
+  for (let press = 0; press < 3; press++) await page.keyboard.press('Escape')
+  const stay = page.getByRole('button', { name: 'Go on' })
+  await expect(stay).toBeFocused()
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('heading', { name: 'Round 1 of 16' })).toBeFocused()
+  // Nothing can be changed meanwhile.
+  await page.keyboard.press('Control+z')
+  await page.keyboard.press('m')
+  await page.keyboard.press('Escape')
+  await page.getByRole('button', { name: 'Stop the trial' }).click()
+  await expect(page.getByRole('heading', { name: 'Abandoned after 0 of 16 rounds' })).toBeVisible()
+  await page.keyboard.press('Escape')
+  await expect(page.getByRole('dialog')).toHaveCount(0)
+  await expect(page.getByRole('checkbox', { name: /^matched/ })).toBeChecked()
+  await page.keyboard.press('t')
+  await expect(page.getByText('1 begun: 0 finished, 1 abandoned.')).toBeVisible()
+})
