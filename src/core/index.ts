@@ -22,6 +22,7 @@ export { reductionDb, type StaticCurve } from './dsp/gain-computer'
 export { Ramp } from './dsp/ramp'
 export { saturationCurve } from './dsp/waveshaper'
 export * from './measure'
+export { type KWeighting, kWeighting } from './measure/k-weighting'
 export { type PeakLevel, type PeakPyramid, peakLevelFor, peakPyramid } from './measure/peak-pyramid'
 export { durationSeconds, excerpt, frameCount, type Sound } from './sound'
 export {

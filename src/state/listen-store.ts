@@ -23,6 +23,8 @@ export interface ListenState {
   readonly stageGainsDb: readonly number[]
   /** Output peak of late, dBFS. */
   readonly outputPeakDb: number
+  /** Loudness of the output over the last 400 ms, LUFS. */
+  readonly momentaryLufs: number
 }
 
 /** The first sound is quiet: about a third of full loudness. */
@@ -45,5 +47,6 @@ export function createListenStore(): StoreApi<ListenState> {
     backingOffsetMs: 0,
     stageGainsDb: [],
     outputPeakDb: Number.NEGATIVE_INFINITY,
+    momentaryLufs: Number.NEGATIVE_INFINITY,
   }))
 }

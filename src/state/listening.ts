@@ -73,12 +73,7 @@ export class Listening {
     const inLoop = !loop || (positionFrame >= loop.from && positionFrame < loop.to)
     const from = inLoop && !atEnd ? positionFrame : (loop?.from ?? 0)
     this.stores.listen.setState({ playing: true, positionFrame: from })
-    try {
-      await this.player.play(from)
-    } catch (error) {
-      if (error instanceof PlayerError) this.fail(error)
-      else throw error
-    }
+    await this.playFrom(from)
   }
 
   stop(): void {
@@ -92,7 +87,7 @@ export class Listening {
     if (!take) return
     const positionFrame = Math.round(Math.min(Math.max(0, frame), frameCount(take.sound) - 1))
     this.stores.listen.setState({ positionFrame })
-    if (this.stores.listen.getState().playing) void this.player.play(positionFrame)
+    if (this.stores.listen.getState().playing) void this.playFrom(positionFrame)
   }
 
   /** Repeats a stretch of the take; null to play on. Too short a stretch is none. */
@@ -128,7 +123,11 @@ export class Listening {
   /** Plays a side without telling which, until told null. Meters stand still meanwhile: they would tell. */
   hear(hidden: HiddenHearing | null): void {
     if (hidden && !this.hidden)
-      this.stores.listen.setState({ outputPeakDb: Number.NEGATIVE_INFINITY, stageGainsDb: [] })
+      this.stores.listen.setState({
+        outputPeakDb: Number.NEGATIVE_INFINITY,
+        momentaryLufs: Number.NEGATIVE_INFINITY,
+        stageGainsDb: [],
+      })
     this.hidden = hidden
     this.pass()
   }
@@ -155,11 +154,11 @@ export class Listening {
   }
 
   /** A report from the audio thread. */
-  receive({ running, positionFrame, stageGainsDb, peak }: Report): void {
+  receive({ running, positionFrame, stageGainsDb, peak, momentaryLufs }: Report): void {
     const { playing } = this.stores.listen.getState()
     this.stores.listen.setState({
       ...(playing && running && { positionFrame }),
-      ...(!this.hidden && { stageGainsDb: [...stageGainsDb], outputPeakDb: gainToDb(peak) }),
+      ...(!this.hidden && { stageGainsDb: [...stageGainsDb], outputPeakDb: gainToDb(peak), momentaryLufs }),
     })
     if (playing && !running && this.wasRunning)
       this.stores.listen.setState({ playing: false, positionFrame: 0 })
@@ -172,6 +171,15 @@ export class Listening {
   }
 
   private wasRunning = false
+
+  private async playFrom(frame: number): Promise<void> {
+    try {
+      await this.player.play(frame)
+    } catch (error) {
+      if (!(error instanceof PlayerError)) throw error
+      this.fail(error)
+    }
+  }
 
   private pass(): void {
     if (this.takeLoaded) this.player.set(this.settings())

@@ -20,6 +20,8 @@ beforeEach(() => {
 
 const report = {
   type: 'report',
+  request: 1,
+  momentaryLufs: -20,
   running: true,
   positionFrame: 1234,
   stageGainsDb: Float32Array.of(-3),

@@ -2,6 +2,7 @@ import { chainOf, dbToGain, MAX_BLOCK_FRAMES, Ramp } from '../../core'
 import { Guard } from './guard'
 import { chainLatencyFrames } from './latency'
 import type { ListenSettings, Planar } from './messages'
+import { MomentaryMeter } from './momentary-meter'
 import { Side } from './side'
 import { type LoopFrames, TrackReader } from './track-reader'
 
@@ -22,6 +23,7 @@ export class ListeningEngine {
   private readonly withSide: Side
   private readonly backingSide: Side
   private readonly guard: Guard
+  private readonly meter: MomentaryMeter
   private readonly withoutGain: Ramp
   private readonly withGain: Ramp
   private readonly withShare: Ramp
@@ -59,6 +61,7 @@ export class ListeningEngine {
     const backingHost = { sampleRate, channelCount: outputChannels }
     this.backingSide = new Side(chainOf([]), this.delayFrames, backingHost, MAX_BLOCK_FRAMES)
     this.guard = new Guard(sampleRate)
+    this.meter = new MomentaryMeter(sampleRate, Math.min(take.length, outputChannels))
     this.withoutGain = new Ramp(dbToGain(settings.withoutGainDb))
     this.withGain = new Ramp(dbToGain(settings.withGainDb))
     this.withShare = new Ramp(settings.heard === 'with' ? 1 : 0)
@@ -79,6 +82,11 @@ export class ListeningEngine {
   /** The frame of the take that leaves the engine next. */
   get positionFrame(): number {
     return Math.max(0, this.reader.positionFrame - this.delayFrames)
+  }
+
+  /** Momentary loudness of what was put out, LUFS, counted in as many channels as the take has. */
+  get momentaryLufs(): number {
+    return this.meter.lufs
   }
 
   /** Number of stages whose gain is reported. */
@@ -153,6 +161,7 @@ export class ListeningEngine {
       done += count
     }
     this.guard.process(output, frames)
+    this.meter.process(output, frames)
   }
 
   private mix(output: readonly Float32Array[], from: number, count: number): void {

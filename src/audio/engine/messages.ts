@@ -27,13 +27,15 @@ export type Planar = readonly Float32Array[]
 export type ToThread =
   | { readonly type: 'settings'; readonly settings: ListenSettings }
   | { readonly type: 'backing'; readonly channels: Planar | null }
-  | { readonly type: 'play'; readonly fromFrame: number }
+  | { readonly type: 'play'; readonly fromFrame: number; readonly request: number }
   | { readonly type: 'stop' }
   | { readonly type: 'loop'; readonly loop: { readonly from: number; readonly to: number } | null }
 
 /** From the audio thread to the page, at most 30 times a second. */
 export interface Report {
   readonly type: 'report'
+  /** Of the last message `play` that has arrived. */
+  readonly request: number
   readonly running: boolean
   /** The frame of the take that is leaving the engine now. */
   readonly positionFrame: number
@@ -41,6 +43,8 @@ export interface Report {
   readonly stageGainsDb: Float32Array
   /** Highest magnitude sent to the output since the last report, linear. */
   readonly peak: number
+  /** Loudness of the last 400 ms sent to the output, LUFS; -Infinity for silence. */
+  readonly momentaryLufs: number
 }
 
 /** What the listening processor is made with. */

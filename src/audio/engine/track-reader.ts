@@ -57,9 +57,13 @@ export class TrackReader {
     this.jump(SILENT)
   }
 
-  /** Repeats `loop` from now on; null to go on to the end. */
+  /** Repeats `loop` from now on, going to its start where the playhead is outside it; null to go on to the end. */
   setLoop(loop: LoopFrames | null): void {
     this.loop = loop
+    const bound = this.pending ?? (this.fading ? this.incoming : this.head)
+    if (!loop || bound === SILENT) return
+    // On the way round the seam, the playhead comes from just before the start.
+    if (bound < loop.from - this.fadeFrames || bound > loop.to - this.fadeFrames) this.jump(loop.from)
   }
 
   /**

@@ -12,6 +12,7 @@ class ListenProcessor extends AudioWorkletProcessor {
   private readonly gains = new Float32Array(64)
   private peak = 0
   private framesToReport = 0
+  private request = 0
 
   constructor(options: { processorOptions: ListenOptions; outputChannelCount?: number[] }) {
     super()
@@ -44,6 +45,7 @@ class ListenProcessor extends AudioWorkletProcessor {
         break
       case 'play':
         this.engine.play(message.fromFrame)
+        this.request = message.request
         break
       case 'stop':
         this.engine.stop()
@@ -57,10 +59,12 @@ class ListenProcessor extends AudioWorkletProcessor {
   private report(): void {
     const report: Report = {
       type: 'report',
+      request: this.request,
       running: this.engine.running,
       positionFrame: this.engine.positionFrame,
       stageGainsDb: this.gains.subarray(0, this.engine.stageCount).slice(),
       peak: this.peak,
+      momentaryLufs: this.engine.momentaryLufs,
     }
     this.port.postMessage(report)
     this.gains.fill(0)

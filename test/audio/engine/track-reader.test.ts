@@ -68,6 +68,40 @@ describe('TrackReader', () => {
     expect(all.at(-1)).toBe(0)
   })
 
+  it('goes to a loop that is set while it plays elsewhere, and stays in it', () => {
+    for (const start of [0, 30_000, 14_500]) {
+      const reader = new TrackReader(RATE, RATE)
+      reader.goTo(start)
+      const before = read(reader, tone, 1000)
+      reader.setLoop({ from: 10_000, to: 15_000 })
+      const output = Float32Array.from([...before, ...read(reader, tone, 20_000)])
+      expect(largestStep(output, FADE_FRAMES)).toBeLessThan(largestStep(tone) + 2 / FADE_FRAMES)
+      expect(reader.positionFrame).toBeGreaterThan(10_000 - FADE_FRAMES)
+      expect(reader.positionFrame).toBeLessThan(15_000)
+    }
+  })
+
+  it('plays on where a loop is set, or made longer, around the playhead', () => {
+    const reader = new TrackReader(RATE, RATE)
+    reader.goTo(10_000)
+    read(reader, tone, 1000)
+    reader.setLoop({ from: 8000, to: 13_000 })
+    reader.setLoop({ from: 8000, to: 40_000 })
+    expect(read(reader, tone, 20_000)).toEqual(tone.subarray(11_000, 31_000))
+  })
+
+  it('is not started by a loop', () => {
+    const reader = new TrackReader(RATE, RATE)
+    reader.setLoop({ from: 8000, to: 13_000 })
+    expect(reader.running).toBe(false)
+    reader.goTo(0)
+    read(reader, tone, 1000)
+    reader.stop()
+    reader.setLoop({ from: 20_000, to: 25_000 })
+    read(reader, tone, 1000)
+    expect(reader.running).toBe(false)
+  })
+
   it('stops behind the last frame', () => {
     const reader = new TrackReader(1000, RATE)
     reader.goTo(0)
