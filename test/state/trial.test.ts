@@ -127,6 +127,18 @@ describe('the beginning', () => {
     expect(() => bench.trials.begin('name-x', rounds)).toThrow(RangeError)
   })
 
+  it('fixes the gains: figures that change later change nothing', async () => {
+    const { evidence } = bench.evidence.getState()
+    if (!evidence) throw new Error('the bench has evidence')
+    const matching = { withoutDb: -1.5, withDb: -0.25, measuredOver: 'loop' } as const
+    bench.evidence.setState({ evidence: { ...evidence, matching } })
+    bench.trials.begin('name-x', 8)
+    bench.evidence.setState({ evidence: { ...evidence, matching: { ...matching, withDb: -9 } } })
+    await bench.trials.listenTo('with')
+    expect(heardNow()).toEqual({ side: 'with', matching, muted: false })
+    expect(bench.trial.getState().history[0]?.matching).toEqual(matching)
+  })
+
   it('stops what plays, and is matched even where the listener was not', () => {
     bench.listen.setState({ playing: true, matched: false })
     bench.trials.begin('name-x', 8)
