@@ -9,6 +9,8 @@ import type { Replaced, TakeState } from './take-store'
 export class Takes {
   /** Counts attempts, so that a slow file cannot replace one that was chosen after it. */
   private attempt = 0
+  /** Ends the work of the attempt under way. */
+  private abort = new AbortController()
 
   constructor(
     private readonly store: StoreApi<TakeState>,
@@ -19,8 +21,8 @@ export class Takes {
 
   /** Takes in a file as the take. A backing that was opened stays if it has the same rate; the demo's goes. */
   async openTake(file: File): Promise<void> {
-    await this.attemptTo(file.name, async (isCurrent) => {
-      const { name, sound, header, replacedSamples } = await decodeFile(file)
+    await this.attemptTo(file.name, async (isCurrent, signal) => {
+      const { name, sound, header, replacedSamples } = await decodeFile(file, { signal })
       if (!isCurrent()) return
       const { backing } = this.store.getState()
       const goesOn = backing?.sound.sampleRate === sound.sampleRate && !backing.ofDemo
@@ -33,8 +35,8 @@ export class Takes {
   async openBacking(file: File): Promise<void> {
     const { take } = this.store.getState()
     if (!take) return
-    await this.attemptTo(file.name, async (isCurrent) => {
-      const { name, sound } = await decodeFileAtRate(file, take.sound.sampleRate)
+    await this.attemptTo(file.name, async (isCurrent, signal) => {
+      const { name, sound } = await decodeFileAtRate(file, take.sound.sampleRate, { signal })
       if (!isCurrent()) return
       this.store.setState({ backing: { name, sound } })
       this.onChange('backing')
@@ -70,6 +72,13 @@ export class Takes {
     this.onChange('backing')
   }
 
+  /** Stops taking in what is being taken in. What was on the bench stays there. */
+  cancel(): void {
+    this.attempt++
+    this.abort.abort()
+    this.store.setState({ loading: null })
+  }
+
   dismissProblem(): void {
     this.store.setState({ problem: null })
   }
@@ -88,12 +97,17 @@ export class Takes {
     if (this.store.getState().take === take) this.store.setState({ take: { ...take, measures } })
   }
 
-  private async attemptTo(loading: string, work: (isCurrent: () => boolean) => Promise<void>): Promise<void> {
+  private async attemptTo(
+    loading: string,
+    work: (isCurrent: () => boolean, signal: AbortSignal) => Promise<void>,
+  ): Promise<void> {
     const attempt = ++this.attempt
+    this.abort.abort()
+    this.abort = new AbortController()
     const isCurrent = () => attempt === this.attempt
     this.store.setState({ loading, problem: null })
     try {
-      await work(isCurrent)
+      await work(isCurrent, this.abort.signal)
     } catch (error) {
       if (isCurrent()) this.store.setState({ problem: { message: problemOf(error, loading) } })
     } finally {

@@ -2,11 +2,11 @@ import { frameCount, type Sound } from '../../core/sound'
 import { replaceBadSamples } from './clean-samples'
 import { FileError } from './file-error'
 import type { FileHeader } from './file-header'
-import { readHeader } from './header'
-import { checkChannels, checkHeader, checkLength } from './limits'
+import { checkChannels, checkLength } from './limits'
+import type { FileOpener } from './open-file'
+import { openInWorker } from './open-in-worker'
 import { readBytes } from './read-bytes'
 import { restoreSixteenBitSteps } from './sixteen-bit'
-import { readWav } from './wav-reader'
 import { encodeWav } from './wav-writer'
 
 /** A file taken in. */
@@ -32,8 +32,12 @@ export type AudioDecoder = (bytes: ArrayBuffer, sampleRate: number) => Promise<D
 export interface DecodeOptions {
   /** Stands in for the browser's decoder, in tests. */
   readonly decodeAudio?: AudioDecoder
+  /** Stands in for a worker, in tests. */
+  readonly open?: FileOpener
   /** Most memory the decoded sound may take, bytes. */
   readonly mostBytes?: number
+  /** Gives up; taking in is then rejected with its reason. */
+  readonly signal?: AbortSignal
 }
 
 /** Share of replaced samples above which a file is not sound at all. (No source: our own limit.) */
@@ -50,9 +54,14 @@ const decodeInBrowser: AudioDecoder = async (bytes, sampleRate) =>
  * @throws FileError with any of its codes; the message can be shown as it stands
  */
 export async function decodeFile(file: File, options: DecodeOptions = {}): Promise<DecodedTake> {
-  const header = await readHeader(file, file.name)
-  checkHeader(header, file.name, options.mostBytes)
-  const sound = await decodeAtOwnRate(file, header, options.decodeAudio ?? decodeInBrowser)
+  const { decodeAudio = decodeInBrowser, open = openInWorker, mostBytes, signal } = options
+  const opened = await open(file, {
+    ...(mostBytes !== undefined && { mostBytes }),
+    ...(signal && { signal }),
+  })
+  const { header } = opened
+  const sound = opened.sound ?? (await decodeAtOwnRate(file, header, decodeAudio))
+  signal?.throwIfAborted()
   const frames = frameCount(sound)
   checkChannels(sound.channels.length, file.name)
   if (frames === 0) {
@@ -72,7 +81,7 @@ export async function decodeFile(file: File, options: DecodeOptions = {}): Promi
       'Copy or export it again from where it came, and check that the copy is complete.',
     )
   }
-  const replacedSamples = replaceBadSamples(sound.channels)
+  const replacedSamples = opened.sound ? opened.replacedSamples : replaceBadSamples(sound.channels)
   if (replacedSamples > MOST_REPLACED * frames * sound.channels.length) {
     const advice = 'Export it again as WAV with 16 or 24 bits.'
     throw new FileError('damaged', file.name, 'holds numbers that are not sound', advice)
@@ -98,18 +107,17 @@ export async function decodeFileAtRate(
   checkLength(seconds, sampleRate, sound.channels.length, file.name, options.mostBytes)
   const { bytes } = encodeWav(sound, 'float32', { fileName: file.name })
   const decodeAudio = options.decodeAudio ?? decodeInBrowser
-  try {
-    return { ...take, sound: soundOf(await decodeAudio(bytes.buffer, sampleRate)) }
-  } catch (cause) {
+  const resampled = await decodeAudio(bytes.buffer, sampleRate).catch((cause: unknown) => {
     const advice = `Convert it to ${sampleRate} Hz and open it again.`
     throw new FileError('unsupported', file.name, `could not be brought to ${sampleRate} Hz`, advice, cause)
-  }
+  })
+  options.signal?.throwIfAborted()
+  return { ...take, sound: soundOf(resampled) }
 }
 
 async function decodeAtOwnRate(file: File, header: FileHeader, decodeAudio: AudioDecoder): Promise<Sound> {
   const { container, codec, bitsPerSample, sampleRate } = header
   const bytes = await readBytes(file, file.name)
-  if (container === 'WAV' && (codec === 'PCM' || codec === 'float')) return readWav(bytes, file.name).sound
   try {
     const sound = soundOf(await decodeAudio(bytes.buffer, sampleRate))
     if (bitsPerSample !== null && bitsPerSample <= 16) restoreSixteenBitSteps(sound.channels)

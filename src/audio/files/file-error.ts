@@ -16,6 +16,8 @@ export type FileErrorCode =
   | 'unsupported'
   /** Too much sound for the memory or for the file format. */
   | 'too-long'
+  /** Its header took longer to read than any good one does. */
+  | 'too-slow'
 
 /** A file that cannot be taken in or written. The message is made to be shown as it stands. */
 export class FileError extends Error {
@@ -31,8 +33,8 @@ export class FileError extends Error {
   constructor(
     readonly code: FileErrorCode,
     readonly fileName: string,
-    problem: string,
-    advice: string,
+    readonly problem: string,
+    readonly advice: string,
     cause?: unknown,
   ) {
     super(`“${fileName}” ${problem}. ${advice}`, { cause })

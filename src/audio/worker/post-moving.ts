@@ -1,12 +1,10 @@
-import type { FromWorker } from './protocol'
-
 /** A worker's side of its channel to the page. */
 interface Poster {
-  postMessage(message: FromWorker, transfer: Transferable[]): void
+  postMessage(message: object, transfer: Transferable[]): void
 }
 
 /** Posts `message`; its arrays move over and are gone here. */
-export function postMoving(scope: Poster, message: FromWorker): void {
+export function postMoving(scope: Poster, message: object): void {
   scope.postMessage(message, [...buffersIn(message)])
 }
 
@@ -14,7 +12,7 @@ export function postMoving(scope: Poster, message: FromWorker): void {
  * Posts a copy of `message` whose arrays move over: the page, which must not stand still, then has nothing to copy.
  * The worker keeps its own.
  */
-export function postOwned(scope: Poster, message: FromWorker): void {
+export function postOwned(scope: Poster, message: object): void {
   postMoving(scope, structuredClone(message))
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { type AudioDecoder, decodeFile, decodeFileAtRate } from '../../../src/audio/files/decode'
 import { FileError } from '../../../src/audio/files/file-error'
+import { openFile } from '../../../src/audio/files/open-file'
 import { readWav } from '../../../src/audio/files/wav-reader'
 import { encodeWav } from '../../../src/audio/files/wav-writer'
 import type { Sound } from '../../../src/core/sound'
@@ -32,7 +33,8 @@ const neverCalled: AudioDecoder = () => {
 }
 
 const refusal = async (bytes: Bytes, decodeAudio: AudioDecoder, mostBytes?: number) => {
-  const options = mostBytes === undefined ? { decodeAudio } : { decodeAudio, mostBytes }
+  const options =
+    mostBytes === undefined ? { open: openFile, decodeAudio } : { open: openFile, decodeAudio, mostBytes }
   const outcome: unknown = await decodeFile(fileOf(bytes), options).catch((error: unknown) => error)
   expect(outcome).toBeInstanceOf(FileError)
   return outcome
@@ -43,7 +45,7 @@ describe('taking a file in', () => {
     const channels = [Float32Array.of(0.5, -1, 0.25), Float32Array.of(0, 0.125, -0.5)]
     for (const sampleRate of [8000, 44100, 192000]) {
       const { bytes } = encodeWav({ sampleRate, channels }, 'pcm16')
-      const take = await decodeFile(fileOf(bytes), { decodeAudio: neverCalled })
+      const take = await decodeFile(fileOf(bytes), { open: openFile, decodeAudio: neverCalled })
       expect(take).toMatchObject({
         name: 'Take 3.wav',
         replacedSamples: 0,
@@ -55,14 +57,17 @@ describe('taking a file in', () => {
 
   it('reads 64-bit float, which browsers refuse', async () => {
     const file = riff(fmt({ tag: 3, bits: 64 }), chunk('data', bytesOf(Float64Array.of(0.5, -0.25))))
-    const take = await decodeFile(fileOf(file), { decodeAudio: neverCalled })
+    const take = await decodeFile(fileOf(file), { open: openFile, decodeAudio: neverCalled })
     expect(take.sound.channels).toEqual([Float32Array.of(0.5, -0.25)])
   })
 
   it('asks the browser for the rate of the file in every other case', async () => {
     const file = flacHead({ sampleRate: 96000, channels: 1, bits: 24, frames: 3 })
     const samples = Float32Array.of(0.1, 0.2, 0.3)
-    const take = await decodeFile(fileOf(file, 'Take 3.flac'), { decodeAudio: gives(samples) })
+    const take = await decodeFile(fileOf(file, 'Take 3.flac'), {
+      open: openFile,
+      decodeAudio: gives(samples),
+    })
     expect(take).toMatchObject({ name: 'Take 3.flac', sound: { sampleRate: 96000, channels: [samples] } })
   })
 
@@ -72,30 +77,35 @@ describe('taking a file in', () => {
     const scaled = Float32Array.from(every, (step) => step / (step > 0 ? 32767 : 32768))
     const file = fileOf(flacHead({ sampleRate: 44100, channels: 1, bits: 16, frames: every.length }))
     for (const decoded of [exact, scaled]) {
-      const take = await decodeFile(file, { decodeAudio: gives(decoded.slice()) })
+      const take = await decodeFile(file, { open: openFile, decodeAudio: gives(decoded.slice()) })
       expect(take.sound.channels).toEqual([exact])
     }
     const top = fileOf(flacHead({ sampleRate: 44100, channels: 1, bits: 16, frames: 2 }))
-    const take = await decodeFile(top, { decodeAudio: gives(Float32Array.of(1, -1)) })
+    const take = await decodeFile(top, { open: openFile, decodeAudio: gives(Float32Array.of(1, -1)) })
     expect(take.sound.channels).toEqual([Float32Array.of(32767 / 32768, -1)])
   })
 
   it('leaves sound on neither scale, and sound of more bits, as decoded', async () => {
     const between = Float32Array.of(0.1, 0.7, -0.3)
     const sixteen = fileOf(flacHead({ sampleRate: 44100, channels: 1, bits: 16, frames: 3 }))
-    expect((await decodeFile(sixteen, { decodeAudio: gives(between.slice()) })).sound.channels).toEqual([
-      between,
-    ])
+    expect(
+      (await decodeFile(sixteen, { open: openFile, decodeAudio: gives(between.slice()) })).sound.channels,
+    ).toEqual([between])
     const scaled = Float32Array.of(20000 / 32767, -0.5, 0)
     const more = fileOf(flacHead({ sampleRate: 44100, channels: 1, bits: 24, frames: 3 }))
-    expect((await decodeFile(more, { decodeAudio: gives(scaled.slice()) })).sound.channels).toEqual([scaled])
+    expect(
+      (await decodeFile(more, { open: openFile, decodeAudio: gives(scaled.slice()) })).sound.channels,
+    ).toEqual([scaled])
   })
 
   it('silences NaN, infinities and absurd values, and counts them', async () => {
     const samples = new Float32Array(1000).fill(0.5)
     samples.set([NaN, Infinity, -Infinity, 1e30, -20])
     const file = riff(fmt({ tag: 3, bits: 32 }), chunk('data', bytesOf(samples)))
-    const { sound, replacedSamples } = await decodeFile(fileOf(file), { decodeAudio: decodes })
+    const { sound, replacedSamples } = await decodeFile(fileOf(file), {
+      open: openFile,
+      decodeAudio: decodes,
+    })
     expect(replacedSamples).toBe(4)
     expect([...(sound.channels[0]?.subarray(0, 6) ?? [])]).toEqual([0, 0, 0, 0, -20, 0.5])
   })
@@ -125,7 +135,7 @@ describe('what is refused', () => {
       message: expect.stringMatching(/1\.0 minutes.* 0\.5 fit/),
     })
     await expect(
-      decodeFile(fileOf(minute), { decodeAudio: decodes, mostBytes: bytes }),
+      decodeFile(fileOf(minute), { open: openFile, decodeAudio: decodes, mostBytes: bytes }),
     ).resolves.toBeDefined()
   })
 
@@ -163,7 +173,7 @@ describe('bringing a backing to the rate of the take', () => {
 
   it('leaves a file alone that has the rate', async () => {
     const { bytes } = encodeWav({ sampleRate: 48000, channels }, 'pcm16')
-    const take = await decodeFileAtRate(fileOf(bytes), 48000, { decodeAudio: neverCalled })
+    const take = await decodeFileAtRate(fileOf(bytes), 48000, { open: openFile, decodeAudio: neverCalled })
     expect(take.sound.channels).toEqual(channels)
   })
 
@@ -176,7 +186,7 @@ describe('bringing a backing to the rate of the take', () => {
       rates.push(rate)
       return decodes(data, rate)
     }
-    const take = await decodeFileAtRate(fileOf(file), 96000, { decodeAudio: noting })
+    const take = await decodeFileAtRate(fileOf(file), 96000, { open: openFile, decodeAudio: noting })
     expect(rates).toEqual([96000])
     expect(take.replacedSamples).toBe(1)
     expect(take.sound.sampleRate).toBe(96000)
@@ -185,13 +195,13 @@ describe('bringing a backing to the rate of the take', () => {
 
   it('refuses what would not fit in memory at the new rate', async () => {
     const { bytes } = encodeWav({ sampleRate: 8000, channels }, 'pcm16')
-    const options = { decodeAudio: decodes, mostBytes: 8000 }
+    const options = { open: openFile, decodeAudio: decodes, mostBytes: 8000 }
     await expect(decodeFileAtRate(fileOf(bytes), 192000, options)).rejects.toMatchObject({ code: 'too-long' })
   })
 
   it('says so when the browser cannot resample', async () => {
     const { bytes } = encodeWav({ sampleRate: 8000, channels }, 'pcm16')
-    const options = { decodeAudio: refuses }
+    const options = { open: openFile, decodeAudio: refuses }
     await expect(decodeFileAtRate(fileOf(bytes), 11025, options)).rejects.toMatchObject({
       code: 'unsupported',
     })

@@ -1,0 +1,49 @@
+import workerUrl from '../worker/file.worker.ts?worker&url'
+import { FileError } from './file-error'
+import type { FileOpener, OpenedFile } from './open-file'
+import type { FileAnswer } from './open-protocol'
+
+/** Most time a header may take, ms: one that is damaged can keep its reader busy for minutes. (Our own limit.) */
+export const HEADER_LIMIT_MS = 8000
+
+/**
+ * Opens a file in a worker of its own, which ends with it: the page goes on meanwhile, and what takes too long or is
+ * not wanted any more is ended in the middle.
+ * @throws FileError as openFile does, and 'too-slow'
+ */
+export const openInWorker: FileOpener = (file, { mostBytes, onHeader, signal }) =>
+  new Promise<OpenedFile>((resolve, reject) => {
+    signal?.throwIfAborted()
+    const worker = new Worker(workerUrl, { type: 'module' })
+    const end = () => {
+      clearTimeout(limit)
+      signal?.removeEventListener('abort', abort)
+      worker.terminate()
+    }
+    const fail = (reason: unknown) => {
+      end()
+      reject(reason)
+    }
+    const abort = () => fail(signal?.reason)
+    const limit = setTimeout(() => {
+      const advice = 'It is probably damaged: copy or export it again, as WAV or FLAC if you can.'
+      fail(new FileError('too-slow', file.name, 'took too long to make sense of', advice))
+    }, HEADER_LIMIT_MS)
+    signal?.addEventListener('abort', abort)
+    worker.onmessage = ({ data }: MessageEvent<FileAnswer>) => {
+      if (data.type === 'header') {
+        clearTimeout(limit)
+        onHeader?.()
+      } else if (data.type === 'opened') {
+        end()
+        resolve(data.opened)
+      } else {
+        fail(new FileError(data.code, file.name, data.problem, data.advice))
+      }
+    }
+    worker.onerror = (event) => {
+      const advice = 'Try again, or open another file.'
+      fail(new FileError('unreadable', file.name, 'could not be read', advice, event.message))
+    }
+    worker.postMessage({ file, mostBytes })
+  })
