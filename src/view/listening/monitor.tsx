@@ -2,7 +2,7 @@ import { plain } from '../../core'
 import { useBench, useListen } from '../bench-context'
 import { Slider } from '../fields/slider'
 import styles from './listening.module.css'
-import { OutputPeak } from './output-peak'
+import { OutputLevels } from './output-levels'
 import { monitorParameter } from './parameters'
 
 /** How loud it is here. The delivered file knows nothing of it. */
@@ -15,7 +15,7 @@ export function Monitor() {
         <span>
           monitor {plain(monitorDb, 0)} dB<span className={styles.guarded}>, guarded at −1 dBFS</span>
         </span>
-        <OutputPeak />
+        <OutputLevels />
       </div>
       <Slider
         parameter={monitorParameter}

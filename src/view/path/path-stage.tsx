@@ -8,6 +8,7 @@ import { Ear } from './ear'
 import styles from './path-stage.module.css'
 import { StageActions } from './stage-actions'
 import { StageChange } from './stage-change'
+import { StageNow } from './stage-now'
 import type { Reorder } from './use-reorder'
 
 interface PathStageProps {
@@ -57,6 +58,7 @@ export function PathStage({ stage, index, count, earIndex, reorder, announce }: 
         />
       </span>
       <StageChange stage={stage} heard={index <= earIndex} />
+      {stageDefinitions[stage.kind].reducesGain && <StageNow index={index} name={name} />}
       {selected && <StageActions stage={stage} index={index} count={count} announce={announce} />}
       {index < count - 1 && (
         <Ear
