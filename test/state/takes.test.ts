@@ -53,6 +53,18 @@ describe('a take that takes the place of the demo', () => {
   })
 })
 
+describe('cancelling', () => {
+  it('leaves the bench as it was, and is no problem', async () => {
+    const opening = takes.openTake(own)
+    expect(store.getState().loading).toBe(own.name)
+    takes.cancel()
+    expect(store.getState().loading).toBeNull()
+    await opening
+    expect(names()).toEqual(['The demo', 'The demo, backing'])
+    expect(store.getState().problem).toBeNull()
+  })
+})
+
 describe('the demo in the place of an own take', () => {
   beforeEach(async () => {
     await takes.openTake(own)

@@ -1,4 +1,4 @@
-import workerUrl from '../worker/file.worker.ts?worker&url'
+import workerUrl from './file.worker.ts?worker&url'
 import { FileError } from './file-error'
 import type { FileOpener, OpenedFile } from './open-file'
 import type { FileAnswer } from './open-protocol'

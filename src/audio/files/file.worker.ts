@@ -1,7 +1,7 @@
-import { FileError } from '../files/file-error'
-import { openFile } from '../files/open-file'
-import type { FileAnswer, FileWanted } from '../files/open-protocol'
-import { postMoving } from './post-moving'
+import { postMoving } from '../worker/post-moving'
+import { FileError } from './file-error'
+import { openFile } from './open-file'
+import type { FileAnswer, FileWanted } from './open-protocol'
 
 declare const self: DedicatedWorkerGlobalScope
 
