@@ -77,9 +77,9 @@ test('a whole run by keyboard, without a request, ends in a result and a table',
   const { errors } = watchPage(page)
   await hideBehindX(page, true)
   await openPlayed(page)
+  await begin(page)
   const requests: string[] = []
   page.on('request', (request) => requests.push(request.url()))
-  await begin(page)
   for (let round = 1; round <= 16; round++) {
     await expect(page.getByRole('heading', { name: `Round ${round} of 16` })).toBeFocused()
     await page.keyboard.press('3')

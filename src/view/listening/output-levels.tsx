@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react'
+import { useStore } from 'zustand'
 import { plain } from '../../core'
 import { useBench } from '../bench-context'
 import styles from './listening.module.css'
@@ -12,7 +13,9 @@ const SILENCE_LUFS = -70
 
 /** What goes to the output: the highest peak of the last quarter of a second, and momentary loudness. */
 export function OutputLevels() {
-  const { listen } = useBench()
+  const { listen, trial } = useBench()
+  // They would tell hidden sides apart.
+  const isHidden = useStore(trial, ({ running }) => running !== null)
   const [words, setWords] = useState('silent')
   useEffect(() => {
     let highest = Number.NEGATIVE_INFINITY
@@ -31,7 +34,7 @@ export function OutputLevels() {
   }, [listen])
   return (
     <span className={styles.peak} title="At the output: peak, and loudness of the last 400 ms">
-      {words}
+      {isHidden ? 'levels not shown' : words}
     </span>
   )
 }

@@ -24,6 +24,7 @@ export function TrialSheet() {
     trials.prepare()
     setLeaving(false)
   }, [isOpen, trials])
+  useEffect(() => () => trials.abandon(), [trials])
 
   const mayClose = () => {
     if (!running) return true

@@ -3,6 +3,7 @@ import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import * as save from '../../../src/audio/files/save'
 import { comparisonOf } from '../../../src/core'
+import { OutputLevels } from '../../../src/view/listening/output-levels'
 import { TrialSheet } from '../../../src/view/trial/trial-sheet'
 import { evidenceOf } from '../../state/trial-bench'
 import { showOnPage } from '../keys/on-page'
@@ -124,6 +125,21 @@ describe('a run', () => {
     act(() => page.screen.setState({ sheet: null }))
     expect(page.bench.trial.getState()).toMatchObject({ running: null, shown: null })
     expect(page.bench.trial.getState().history).toMatchObject([{ finished: false }])
+  })
+
+  it('is abandoned when the page that shows it goes', async () => {
+    await begin()
+    cleanup()
+    expect(page.bench.trial.getState()).toMatchObject({ running: null, history: [{ finished: false }] })
+  })
+
+  it('shows no level of what is heard', async () => {
+    cleanup()
+    const { bench } = showOnPage(<OutputLevels />)
+    expect(screen.getByText('silent')).toBeDefined()
+    const running = { number: 1, kind: 'name-x', rounds: 8, round: 1, choice: 'x' } as const
+    act(() => bench.trial.setState({ running }))
+    expect(screen.getByText('levels not shown')).toBeDefined()
   })
 
   it('leaves the arrows to the volume while it has the focus', async () => {
