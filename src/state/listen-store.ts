@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Heard, SideName } from '../audio/engine/messages'
 import type { FrameRange } from '../audio/evidence/matching'
 import type { Scope } from '../core'
+import type { Sweep } from './swept-chain'
 
 /** How the take is listened to. Levels in dB, positions in frames of the take. */
 export interface ListenState {
@@ -14,6 +15,8 @@ export interface ListenState {
   /** Hear the sound up to behind this stage; null: to the end of the chain. */
   readonly earAfterId: string | null
   readonly matched: boolean
+  /** The band that is held up and moved about just now; the chain knows nothing of it. */
+  readonly sweep: Sweep | null
   readonly monitorDb: number
   readonly loop: FrameRange | null
   readonly backingOn: boolean
@@ -40,6 +43,7 @@ export function createListenStore(): StoreApi<ListenState> {
     scope: { kind: 'chain' },
     earAfterId: null,
     matched: true,
+    sweep: null,
     monitorDb: FIRST_MONITOR_DB,
     loop: null,
     backingOn: false,

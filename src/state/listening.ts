@@ -7,6 +7,8 @@ import { comparisonOf, frameCount, gainToDb, type Scope } from '../core'
 import type { ChainState } from './chain-store'
 import type { EvidenceState } from './evidence-store'
 import type { ListenState } from './listen-store'
+import { SweepLevel } from './sweep-level'
+import { type Sweep, sweptChain } from './swept-chain'
 import type { TakeState } from './take-store'
 
 interface Stores {
@@ -34,6 +36,7 @@ const REMOVED_DB = -6
 export class Listening {
   private takeLoaded = false
   private hidden: HiddenHearing | null = null
+  private readonly sweepLevel = new SweepLevel(() => this.pass())
 
   constructor(
     private readonly stores: Stores,
@@ -54,6 +57,7 @@ export class Listening {
       return
     }
     this.takeLoaded = true
+    this.setSweep(null)
     this.stores.listen.setState({ playing: false, positionFrame: 0, loop: null, stageGainsDb: [] })
     void this.player.load(take.sound, backing?.sound ?? null, this.settings())
   }
@@ -122,6 +126,7 @@ export class Listening {
 
   /** Plays a side without telling which, until told null. Meters stand still meanwhile: they would tell. */
   hear(hidden: HiddenHearing | null): void {
+    if (hidden) this.setSweep(null)
     if (hidden && !this.hidden)
       this.stores.listen.setState({
         outputPeakDb: Number.NEGATIVE_INFINITY,
@@ -130,6 +135,16 @@ export class Listening {
       })
     this.hidden = hidden
     this.pass()
+  }
+
+  /**
+   * Holds a band up narrowly and moves it along the frequency axis, for as long as it is not null: to be heard only,
+   * the chain stays as it is. The level goes down first by what the band goes up, and comes back last.
+   */
+  setSweep(sweep: Sweep | null): void {
+    if (this.hidden && sweep) return
+    this.sweepLevel.set(sweep !== null)
+    this.stores.listen.setState({ sweep })
   }
 
   setScope(scope: Scope): void {
@@ -191,13 +206,17 @@ export class Listening {
     const { evidence } = this.stores.evidence.getState()
     const matching = this.hidden?.matching ?? (listen.matched ? evidence?.matching : undefined)
     const heard = this.hidden?.side ?? listen.heard
-    const monitorDb = listen.monitorDb + (heard === 'removed' ? REMOVED_DB : 0)
+    const sweep = this.sweepLevel.lifted ? listen.sweep : null
+    const monitorDb = listen.monitorDb + this.sweepLevel.levelDb + (heard === 'removed' ? REMOVED_DB : 0)
     const sampleRate = this.stores.take.getState().take?.sound.sampleRate ?? 0
     return {
-      ...comparisonOf(chain, listen.scope, listen.earAfterId),
+      // A sweep is heard wherever the ear is and whatever is compared.
+      ...(sweep
+        ? comparisonOf(sweptChain(chain, sweep), { kind: 'chain' })
+        : comparisonOf(chain, listen.scope, listen.earAfterId)),
       withoutGainDb: matching?.withoutDb ?? 0,
       withGainDb: matching?.withDb ?? 0,
-      heard,
+      heard: sweep ? 'with' : heard,
       removedStageId: listen.scope.kind === 'stage' ? listen.scope.stageId : null,
       monitorDb: this.hidden?.muted ? Number.NEGATIVE_INFINITY : monitorDb,
       backing: {
@@ -215,6 +234,7 @@ function sameListening(a: ListenState, b: ListenState): boolean {
     a.scope === b.scope &&
     a.earAfterId === b.earAfterId &&
     a.matched === b.matched &&
+    a.sweep === b.sweep &&
     a.monitorDb === b.monitorDb &&
     a.backingOn === b.backingOn &&
     a.backingLevelDb === b.backingLevelDb &&

@@ -1,7 +1,7 @@
 import { useRef } from 'react'
 import { bandParameters } from '../../core'
 import { bandLetter, setBand } from '../../state/chain-edits'
-import { useBench } from '../bench-context'
+import { useBench, useListen } from '../bench-context'
 import { pressSize } from '../fields/key-steps'
 import { stepped } from '../fields/positions'
 import { useWheel } from '../fields/use-wheel'
@@ -24,12 +24,18 @@ interface BandHandleProps {
  * focus. For keys and screen readers it is one or two native sliders.
  */
 export function BandHandle({ handle, plot, onHold }: BandHandleProps) {
-  const { chain } = useBench()
+  const { chain, listening } = useBench()
   const group = useRef<HTMLFieldSetElement>(null)
   const { stageId, stageIndex, bandIndex, band, hasGain } = handle
   const name = `${stageIndex + 1}${bandLetter(bandIndex)}`
+  const sweep = useListen(({ sweep: at }) =>
+    at?.stageId === stageId && at.bandIndex === bandIndex ? at : null,
+  )
+  // While the band is swept, moving it moves the sweep and leaves the chain alone.
   const change = (patch: Partial<typeof band>, what: string) =>
-    chain.getState().edit(setBand(stageId, bandIndex, patch), `${stageId} handle ${bandIndex} ${what}`)
+    sweep
+      ? listening.setSweep({ ...sweep, frequencyHz: patch.frequencyHz ?? sweep.frequencyHz })
+      : chain.getState().edit(setBand(stageId, bandIndex, patch), `${stageId} handle ${bandIndex} ${what}`)
   const rest = () => chain.getState().endGesture()
   const { q } = bandParameters
   const turnQ = (moves: number, from = band.q) =>

@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react'
 import { magnitudeDb } from '../../core'
-import { useChain, useTake } from '../bench-context'
+import { sweptChain } from '../../state/swept-chain'
+import { useChain, useListen, useTake } from '../bench-context'
 import { Axes } from './axes'
 import { BandCurves } from './band-curves'
 import { BandHandle } from './band-handle'
@@ -20,12 +21,15 @@ const USUAL_RATE = 48_000
 
 /** The magnitude response of everything linear in the chain, over the spectrum of the take. */
 export function TheCurve() {
-  const chain = useChain((state) => state.chain)
+  const settled = useChain((state) => state.chain)
+  const sweep = useListen((state) => state.sweep)
+  // What is heard: while a band is swept, it is held up.
+  const chain = useMemo(() => (sweep ? sweptChain(settled, sweep) : settled), [settled, sweep])
   const sampleRate = useTake((state) => state.take?.sound.sampleRate ?? USUAL_RATE)
   const [holder, width] = useWidth(FIRST_WIDTH)
   // The scale stays while a handle is held: it must not slip away from under the hand.
   const [heldRangeDb, holdRange] = useState<number | null>(null)
-  const rangeDb = heldRangeDb ?? fittingRangeDb(chain)
+  const rangeDb = heldRangeDb ?? fittingRangeDb(settled)
   const plot = useMemo(() => plotOf(width, HEIGHT, rangeDb, sampleRate), [width, rangeDb, sampleRate])
   const magnitudes = useMemo(
     () => magnitudeDb(chain, plot.frequenciesHz, sampleRate),

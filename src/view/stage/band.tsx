@@ -7,6 +7,7 @@ import styles from './band.module.css'
 import { SettingRow } from './setting-row'
 import rowStyles from './setting-rows.module.css'
 import { StageGlyph } from './stage-glyph'
+import { SweepButton } from './sweep-button'
 import { Told } from './told'
 
 interface BandProps {
@@ -31,12 +32,19 @@ export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }:
       .getState()
       .edit(setBand(stageId, bandIndex, { [key]: value }), `${stageId} band ${bandIndex} ${key}`)
   const rest = () => chain.getState().endGesture()
+  const sweep = useListen(({ sweep: at }) =>
+    at?.stageId === stageId && at.bandIndex === bandIndex ? at : null,
+  )
   const row = (key: keyof BandSettings) => (
     <SettingRow
       parameter={bandParameters[key]}
-      value={band[key]}
+      value={sweep && key === 'frequencyHz' ? sweep.frequencyHz : band[key]}
       owner={owner}
-      onChange={change(key)}
+      onChange={(value) => {
+        if (sweep && key === 'frequencyHz' && typeof value === 'number')
+          listening.setSweep({ ...sweep, frequencyHz: value })
+        else change(key)(value)
+      }}
       onRest={rest}
       onHelp={onHelp}
     />
@@ -89,6 +97,15 @@ export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }:
           />
         </Told>
       </div>
+      <SweepButton
+        stageId={stageId}
+        bandIndex={bandIndex}
+        frequencyHz={band.frequencyHz}
+        onTake={(hz) => {
+          change('frequencyHz')(hz)
+          rest()
+        }}
+      />
       <div className={`${rowStyles.rows} ${styles.rows}`}>
         {row('frequencyHz')}
         {used.gain && row('gainDb')}
