@@ -1,13 +1,21 @@
 import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
+import type { Plugin } from 'vite'
 import { defineConfig } from 'vitest/config'
 
 const fromRoot = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 
+/** The development server puts styles and scripts into the page itself, which the page's policy forbids. */
+const withoutPolicyWhileDeveloping: Plugin = {
+  name: 'without-policy-while-developing',
+  apply: (_, { command, isPreview }) => command === 'serve' && !isPreview,
+  transformIndexHtml: (html) => html.replace(/<meta\s+http-equiv="Content-Security-Policy"[^>]*>/, ''),
+}
+
 export default defineConfig({
   // Relative addresses, so that the built folder works under any path of any static host.
   base: './',
-  plugins: [react()],
+  plugins: [react(), withoutPolicyWhileDeveloping],
   build: { target: 'es2022', assetsInlineLimit: 0 },
   worker: { format: 'es' },
   preview: { host: '127.0.0.1', port: 4173 },

@@ -1,7 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla'
 import { renderForDelivery } from '../audio/deliver'
 import { deliveredName, saveBlob } from '../audio/files/save'
-import { encodeWav, type WavFormat } from '../audio/files/wav-writer'
+import type { WavFormat } from '../audio/files/wav-writer'
 import type { BenchWorker } from '../audio/worker/bench-worker'
 import { type ChainDoc, durationSeconds, type Sound } from '../core'
 import type { ChainState } from './chain-store'
@@ -42,6 +42,7 @@ export class Delivery {
       const sound = await this.render(take.sound, this.stores.chain.getState().chain, signal)
       if (sound && !signal.aborted) {
         const fileName = deliveredName(take.name)
+        const { encodeWav } = await import('../audio/files/wav-writer')
         const { bytes, clippedSamples } = encodeWav(sound, delivery.getState().format)
         saveBlob(new Blob([bytes], { type: 'audio/wav' }), fileName)
         delivery.setState({ delivered: { fileName, clippedSamples } })

@@ -1,9 +1,11 @@
 import type { StoreApi } from 'zustand/vanilla'
-import { decodeFile, decodeFileAtRate } from '../audio/files/decode'
 import { FileError } from '../audio/files/file-error'
 import type { BenchWorker } from '../audio/worker/bench-worker'
 import { loadDemo } from './load-demo'
 import type { Replaced, TakeState } from './take-store'
+
+/** What reads files is fetched when there is one to read: the page comes in sooner without it. */
+const fileReading = () => import('../audio/files/decode')
 
 /** Brings takes and backings onto the bench. What fails is told in the store; what was there stays there. */
 export class Takes {
@@ -22,6 +24,7 @@ export class Takes {
   /** Takes in a file as the take. A backing that was opened stays if it has the same rate; the demo's goes. */
   async openTake(file: File): Promise<void> {
     await this.attemptTo(file.name, async (isCurrent, signal) => {
+      const { decodeFile } = await fileReading()
       const { name, sound, header, replacedSamples } = await decodeFile(file, { signal })
       if (!isCurrent()) return
       const { backing } = this.store.getState()
@@ -36,6 +39,7 @@ export class Takes {
     const { take } = this.store.getState()
     if (!take) return
     await this.attemptTo(file.name, async (isCurrent, signal) => {
+      const { decodeFileAtRate } = await fileReading()
       const { name, sound } = await decodeFileAtRate(file, take.sound.sampleRate, { signal })
       if (!isCurrent()) return
       this.store.setState({ backing: { name, sound } })

@@ -3,11 +3,10 @@ import type { Bench } from '../state/bench'
 import styles from './app.module.css'
 import { BenchProvider } from './bench-context'
 import { TheCurve } from './curve/the-curve'
-import { DeliverSheet } from './deliver/deliver-sheet'
 import { DropAreas } from './files/drop-areas'
 import { FilePickers } from './files/file-pickers'
 import { TheHeader } from './header/the-header'
-import { KeysSheet } from './keys/keys-sheet'
+import { PageKeys } from './keys/page-keys'
 import { ListeningBar } from './listening/listening-bar'
 import { CareNote } from './notices/care-note'
 import { ErrorBoundary } from './notices/error-boundary'
@@ -17,9 +16,9 @@ import { TheNumbers } from './numbers/the-numbers'
 import { ThePath } from './path/the-path'
 import { ScreenProvider } from './screen-context'
 import { createScreenStore } from './screen-store'
+import { Sheets } from './sheets'
 import { StageAtHand } from './stage/stage-at-hand'
 import { TheTake } from './take/the-take'
-import { TrialSheet } from './trial/trial-sheet'
 
 /** The whole page, in the order of the work. */
 export function App({ bench }: { bench: Bench }) {
@@ -67,9 +66,8 @@ function Page() {
         <ReplacedTake />
         <ListeningBar />
       </footer>
-      <DeliverSheet />
-      <TrialSheet />
-      <KeysSheet />
+      <Sheets />
+      <PageKeys />
     </div>
   )
 }

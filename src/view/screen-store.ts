@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { FrameRange } from './take/time-view'
 
 /** A sheet that lies over the page. */
-export type SheetName = 'deliver' | 'keys' | 'trial'
+export type SheetName = 'deliver' | 'keys' | 'terms' | 'trial'
 
 export type Theme = 'system' | 'light' | 'dark'
 
@@ -12,6 +12,8 @@ export interface ScreenState {
   readonly theme: Theme
   /** Whether keys without a modifier do something; off for those whom they surprise (WCAG 2.2, 2.1.4). */
   readonly singleKeys: boolean
+  /** Larger type and lines for a class, and only what is shown to it. */
+  readonly projector: boolean
   readonly careNoteRead: boolean
   /** The loop to come back to when looping is switched on again. */
   readonly lastLoop: FrameRange | null
@@ -23,6 +25,7 @@ export function createScreenStore(): StoreApi<ScreenState> {
     sheet: null,
     theme: 'system',
     singleKeys: true,
+    projector: false,
     careNoteRead: false,
     lastLoop: null,
   }))

@@ -7,6 +7,8 @@ export function useWidth(first: number): [RefObject<HTMLDivElement | null>, numb
   useLayoutEffect(() => {
     const observed = element.current
     if (!observed) return
+    // Before the first picture, so that nothing in it moves.
+    if (observed.clientWidth > 0) setWidth(observed.clientWidth)
     const observer = new ResizeObserver(([entry]) => {
       if (entry && entry.contentRect.width > 0) setWidth(entry.contentRect.width)
     })

@@ -4,6 +4,7 @@ import { useScreenStore } from '../screen-context'
 import { takeFacts } from './facts'
 import styles from './header.module.css'
 import { MeasuredFacts } from './measured-facts'
+import { ProjectorSwitch } from './projector-switch'
 import { ThemeChoice } from './theme-choice'
 import { UndoButtons } from './undo-buttons'
 
@@ -21,7 +22,9 @@ export function TheHeader() {
         <span className={styles.facts} title={facts}>
           {facts}
         </span>
-        <span title="Files are read by this page and sent nowhere"> · stays on this computer</span>
+        <span className={styles.stays} title="Files are read by this page and sent nowhere">
+          stays on this computer
+        </span>
       </p>
       <nav className={styles.actions} aria-label="Bench">
         <button
@@ -51,10 +54,16 @@ export function TheHeader() {
         <button type="button" onClick={() => screen.setState({ sheet: 'keys' })}>
           Keys
         </button>
+        <button type="button" onClick={() => screen.setState({ sheet: 'terms' })}>
+          Terms
+        </button>
+        <ProjectorSwitch />
         <ThemeChoice />
       </nav>
-      <MeasuredFacts />
-      <UndoButtons />
+      <div className={styles.second}>
+        <MeasuredFacts />
+        <UndoButtons />
+      </div>
     </header>
   )
 }

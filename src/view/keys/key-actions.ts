@@ -10,6 +10,7 @@ export type KeyAction =
   | 'removed'
   | 'matched'
   | 'trial'
+  | 'projector'
   | 'open'
   | 'undo'
   | 'redo'
@@ -34,6 +35,7 @@ export const keyRows: readonly KeyRow[] = [
   { action: 'removed', keys: 'R', does: 'hear only what was removed' },
   { action: 'matched', keys: 'M', does: 'matched on, off' },
   { action: 'trial', keys: 'T', does: 'blind trial of what is compared' },
+  { action: 'projector', keys: 'P', does: 'projector view on, off' },
   { action: 'open', keys: 'O', does: 'open a take' },
   { action: 'undo', keys: 'Ctrl or Cmd Z', does: 'undo' },
   { action: 'redo', keys: 'Ctrl or Cmd Shift Z', does: 'redo' },
@@ -51,6 +53,7 @@ const single: ReadonlyMap<string, KeyAction> = new Map([
   ['r', 'removed'],
   ['m', 'matched'],
   ['t', 'trial'],
+  ['p', 'projector'],
   ['o', 'open'],
   ['?', 'keys'],
 ])

@@ -2,11 +2,9 @@ import { Sheet } from '../dialog/sheet'
 import { useScreen, useScreenStore } from '../screen-context'
 import { keyRows } from './key-actions'
 import styles from './keys.module.css'
-import { useKeys } from './use-keys'
 
 /** All keys, and the switch for those who do not want single ones. */
 export function KeysSheet() {
-  useKeys()
   const screen = useScreenStore()
   const singleKeys = useScreen((state) => state.singleKeys)
   return (
@@ -33,6 +31,9 @@ export function KeysSheet() {
         On the take: arrows go by a second, with Shift by ten, with Alt by a tenth; Home and End to its ends;
         + − 0 zoom. On a slider: arrows, with Shift in large steps.
       </p>
+      <button type="button" className={styles.terms} onClick={() => screen.setState({ sheet: 'terms' })}>
+        What the terms mean
+      </button>
       <label className={styles.single}>
         <input
           type="checkbox"

@@ -44,6 +44,9 @@ export function runKeyAction(
     case 'trial':
       if (take.getState().take) screen.setState({ sheet: 'trial' })
       return
+    case 'projector':
+      screen.setState(({ projector }) => ({ projector: !projector }))
+      return
     case 'open':
       chooseTake()
       return

@@ -21,7 +21,7 @@ export function StageChange({ stage, heard }: StageChangeProps) {
       )}
       {reduction && (
         <span title="Gain reduction">
-          most {plain(reduction.mostDb, 1)} dB, typical {plain(reduction.typicalDb, 1)} dB
+          most {plain(reduction.mostDb, 1)}, typical {plain(reduction.typicalDb, 1)} dB
         </span>
       )}
     </p>

@@ -31,7 +31,11 @@ export function StageAtHand() {
           <h2 id="stage-at-hand">No stage at hand</h2>
           <StageTools stage={null} onNews={report} />
         </div>
-        <HelpLine text={help.text} idle="Add a stage to the path, and its settings appear here." news={news} />
+        <HelpLine
+          text={help.text}
+          idle="Add a stage to the path, and its settings appear here."
+          news={news}
+        />
       </section>
     )
   }

@@ -40,8 +40,8 @@ export const WaveLane = memo(({ evidence, view, width }: WaveLaneProps) => {
   const label = (
     <>
       <strong>Wave</strong>
-      <span>{withoutPeak} without</span>
-      <span>{withPeak} with</span>
+      <span>{`${withoutPeak} without`}</span>
+      <span>{`${withPeak} with`}</span>
     </>
   )
   return (

@@ -4,6 +4,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Bench } from '../../../src/state/bench'
 import { switchStage } from '../../../src/state/chain-edits'
 import { KeysSheet } from '../../../src/view/keys/keys-sheet'
+import { PageKeys } from '../../../src/view/keys/page-keys'
 import type { ScreenState } from '../../../src/view/screen-store'
 import { showOnPage } from './on-page'
 
@@ -16,6 +17,7 @@ beforeEach(() => {
   page = showOnPage(
     <>
       <KeysSheet />
+      <PageKeys />
       <button type="button">some button</button>
       <input aria-label="some field" />
     </>,

@@ -1,0 +1,85 @@
+import { gzipSync } from 'node:zlib'
+import { expect, test } from '@playwright/test'
+import { expectFigures, watchPage } from './setup/bench-page'
+
+/** What the page and the worker that renders and measures may weigh together, bytes after gzip. */
+const MOST_BYTES = 180_000
+/** The same with the worker that sings the demo, which stands in for the file of a take. */
+const MOST_BYTES_WITH_DEMO = 200_000
+/** Until the controls answer, ms after the page's HTML has come, from this computer. */
+const MOST_MS = 1000
+
+declare global {
+  interface Window {
+    /** Sum of all layout shifts that nobody's input caused, as the Layout Instability specification scores them. */
+    shifted?: number
+    /** When the controls first answered, ms after the HTML had come. */
+    answeredAfterMs?: number
+  }
+}
+
+test('little is fetched before a take is opened: the scripts of the page and its worker', async ({
+  page,
+}) => {
+  const scripts = new Map<string, Promise<Buffer>>()
+  page.context().on('response', (response) => {
+    if (/javascript/.test(response.headers()['content-type'] ?? ''))
+      scripts.set(response.url(), response.body())
+  })
+  const { foreign, errors } = watchPage(page)
+  await page.goto('/')
+  await expectFigures(page)
+  const sizes = await Promise.all(
+    Array.from(scripts, async ([url, body]) => ({
+      name: new URL(url).pathname,
+      bytes: gzipSync(await body).length,
+    })),
+  )
+  const names = sizes.map(({ name }) => name).join()
+  // What workers run is among them.
+  expect(names).toMatch(/index/)
+  expect(names).toMatch(/bench\.worker/)
+  expect(names).toMatch(/demo\.worker/)
+  const bytesOf = (counted: typeof sizes) => counted.reduce((sum, { bytes }) => sum + bytes, 0)
+  const words = JSON.stringify(sizes)
+  expect(bytesOf(sizes.filter(({ name }) => !name.includes('demo.worker'))), words).toBeLessThan(MOST_BYTES)
+  expect(bytesOf(sizes), words).toBeLessThan(MOST_BYTES_WITH_DEMO)
+  expect(foreign).toEqual([])
+  expect(errors).toEqual([])
+})
+
+for (const width of [1440, 1024, 768, 360]) {
+  test(`nothing moves while the page and the demo come in, at ${width} px`, async ({ page }) => {
+    await page.setViewportSize({ width, height: 900 })
+    await page.addInitScript(() => {
+      window.shifted = 0
+      new PerformanceObserver((list) => {
+        for (const entry of list.getEntries())
+          window.shifted = (window.shifted ?? 0) + Reflect.get(entry, 'value')
+      }).observe({ type: 'layout-shift', buffered: true })
+    })
+    await page.goto('/')
+    await expectFigures(page)
+    await page.waitForTimeout(500)
+    expect(await page.evaluate(() => window.shifted)).toBe(0)
+  })
+}
+
+test('the controls answer within a second of the HTML', async ({ page }) => {
+  await page.addInitScript(() => {
+    const look = () => {
+      const control = document.querySelector<HTMLInputElement>('main input[type="range"]')
+      const [navigation] = performance.getEntriesByType('navigation')
+      if (!control || !(navigation instanceof PerformanceNavigationTiming)) return requestAnimationFrame(look)
+      window.answeredAfterMs = performance.now() - navigation.responseEnd
+      return 0
+    }
+    requestAnimationFrame(look)
+  })
+  await page.goto('/')
+  await page.waitForFunction(() => window.answeredAfterMs !== undefined)
+  expect(await page.evaluate(() => window.answeredAfterMs)).toBeLessThan(MOST_MS)
+  // Answering means that a change takes place, not that something is drawn.
+  await page.getByRole('switch', { name: '3 Compressor' }).click()
+  await expect(page.getByRole('button', { name: 'Undo: compressor off' })).toBeVisible()
+})

@@ -1,0 +1,75 @@
+type Term = readonly [term: string, meaning: string]
+
+/** Terms that belong together. */
+export interface TermGroup {
+  readonly title: string
+  readonly terms: readonly Term[]
+}
+
+/** The terms of the trade, of the standards, and the few of our own that the screen uses. */
+export const termGroups: readonly TermGroup[] = [
+  {
+    title: 'The comparison',
+    terms: [
+      ['Take', 'The recording at hand: one lead vocal.'],
+      ['Backing', 'What the voice has to be heard over.'],
+      ['Chain', 'The stages in the order in which the sound runs through them.'],
+      ['Stage', 'One step of the chain: an equaliser, a compressor, a saturator, a de-esser or a gain.'],
+      ['Bypass', 'To lead the sound past a stage, so that it leaves as it came.'],
+      [
+        'Without, with',
+        'The two sides of a comparison: the bypassed reference, and what is judged against it.',
+      ],
+      ['Matched', 'Both sides are brought to the same integrated loudness, for louder sounds better.'],
+      ['Blind trial', 'A run of choices between hidden sides, counted against guessing.'],
+      ['Loop', 'A stretch of the take that plays again and again.'],
+    ],
+  },
+  {
+    title: 'Equaliser',
+    terms: [
+      ['High-pass', 'Takes away what lies below its frequency; a low-pass, what lies above.'],
+      ['Bell', 'Lifts or cuts around a frequency.'],
+      ['Shelf', 'Lifts or cuts all that lies below or above a frequency.'],
+      ['Notch', 'Takes out a narrow place.'],
+      ['Q', 'How narrow a band is: higher is narrower.'],
+      ['Slope', 'How steeply a pass falls, in dB for each octave.'],
+      ['Presence', 'The range, about 2 to 5 kHz, that brings a voice forward.'],
+    ],
+  },
+  {
+    title: 'Compressor and de-esser',
+    terms: [
+      ['Threshold', 'The level above which gain is reduced.'],
+      ['Ratio', 'How many dB above the threshold become one dB: at 4:1, four.'],
+      ['Knee', 'The range of levels over which the ratio sets in.'],
+      ['Attack, release', 'How fast gain goes down, and how fast it comes back.'],
+      ['Gain reduction', 'By how much a stage turns the sound down just now.'],
+      ['Makeup gain', 'Level given back after the reduction.'],
+      ['Lookahead', 'How far ahead the level is read, so that the gain is down in time.'],
+      [
+        'Side-chain',
+        'The sound that a stage reads its level from, which need not be the sound it turns down.',
+      ],
+      ['Crossover', 'The frequency at which a sound is split into a lower and an upper part.'],
+      ['Sibilance', 'The hiss of S, T and the like; a de-esser holds it back.'],
+    ],
+  },
+  {
+    title: 'Figures',
+    terms: [
+      ['dBFS', 'Level against full scale: 0 is the largest value that a file of whole numbers holds.'],
+      ['dBTP', 'True peak: the highest point of the wave between the samples too (ITU-R BS.1770).'],
+      ['LUFS', 'Loudness against full scale (ITU-R BS.1770). A difference of 1 LU is 1 dB.'],
+      ['Integrated', 'Loudness of the whole, pauses left out (ITU-R BS.1770).'],
+      ['Momentary, short-term', 'Loudness of the last 0.4 s, and of the last 3 s (EBU Tech 3341).'],
+      ['Loudness range', 'How far quiet and loud passages lie apart, in LU (EBU Tech 3342).'],
+      ['Crest factor', 'Peak level less RMS level, in dB.'],
+      ['Peak to loudness', 'True peak less integrated loudness.'],
+      ['Noise floor', 'The level that is left in the pauses.'],
+      ['Headroom', 'What is left between the highest peak and full scale.'],
+      ['Dither', 'Faint noise added where bits are cut off, so that no distortion comes of it.'],
+      ['Null test', 'Two files taken from one another: silence means they are the same.'],
+    ],
+  },
+]
