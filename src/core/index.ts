@@ -14,6 +14,7 @@ export {
   renderSteps,
   type Tap,
 } from './chain/render'
+export { sameSound, sameStage } from './chain/same-sound'
 export { type ChainHost, MAX_BLOCK_FRAMES } from './chain/stage-slot'
 export { TRACE_HOP_FRAMES, type Trace } from './chain/trace'
 export { dbToGain, gainToDb } from './dsp/decibels'

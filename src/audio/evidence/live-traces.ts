@@ -5,13 +5,13 @@ import {
   type Rendering,
   renderSteps,
   type Sound,
+  sameStage,
   stageDefinitions,
   TRACE_HOP_FRAMES,
   type Trace,
 } from '../../core'
 import type { StretchTrace } from './evidence'
 import type { FrameRange } from './matching'
-import { sameDocument } from './same-document'
 
 /**
  * Begun this long before the stretch, so that detectors and gains have settled where it starts: many times the
@@ -34,7 +34,7 @@ export function* liveTraces(
   stretch: FrameRange,
 ): Generator<StretchTrace | null, void, void> {
   const taps = previous?.kept?.source === take ? previous.kept.taps : []
-  const changed = chain.stages.findIndex((stage, k) => !sameDocument(stage, taps[k]?.stage))
+  const changed = chain.stages.findIndex((stage, k) => !sameStage(stage, taps[k]?.stage))
   const last = chain.stages.findLastIndex(({ kind, on }) => on && stageDefinitions[kind].reducesGain)
   if (changed < 0 || changed > last) return
   const run = runOf(take, stretch)

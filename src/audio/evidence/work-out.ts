@@ -11,10 +11,10 @@ import {
   reductionSummary,
   renderSteps,
   type Sound,
+  sameSound,
 } from '../../core'
 import type { Evidence, SideEvidence, StageEvidence } from './evidence'
 import { type FrameRange, matchingGains } from './matching'
-import { sameDocument } from './same-document'
 
 /** One side as it was last worked out. */
 interface KnownSide {
@@ -75,7 +75,7 @@ function* knownSide(
   to: number,
 ): Generator<number, KnownSide, void> {
   const sameTake = known?.rendering.kept?.source === take
-  if (known && sameTake && sameDocument(known.chain, chain)) return known
+  if (known && sameTake && sameSound(known.chain, chain)) return known
   const steps = renderSteps(take, chain, { keep: true, ...(known && { previous: known.rendering }) })
   let step = steps.next()
   while (!step.done) {

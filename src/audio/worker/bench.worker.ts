@@ -12,7 +12,11 @@ const REST_MS = 60
 /** Distance between two reports of progress, ms. */
 const PROGRESS_MS = 100
 
-declare const self: DedicatedWorkerGlobalScope
+/** What of a worker's scope is used here. */
+declare const self: {
+  onmessage: ((event: MessageEvent<ToWorker>) => void) | null
+  postMessage(message: object, transfer?: Transferable[]): void
+}
 
 let take: Sound | null = null
 let cache: EvidenceCache | null = null

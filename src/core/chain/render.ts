@@ -4,6 +4,7 @@ import { createProcessor, createReference } from '../stages/create-processor'
 import type { Processor } from '../stages/stage-definition'
 import type { ChainDoc } from './chain-doc'
 import { contain } from './contain'
+import { sameStage } from './same-sound'
 import { type Trace, TraceBuilder } from './trace'
 
 /** What came out of one stage, kept so that a change further on need not run it again. */
@@ -182,8 +183,4 @@ function reusableTaps(
   const delayedBefore = latencyAfter(processors, -1) - latencyAfter(processors, same.length - 1)
   const long = (same.at(-1)?.channels[0]?.length ?? 0) >= paddedFrames - delayedBefore
   return long ? same : []
-}
-
-function sameStage(a: StageDoc, b: StageDoc | undefined): boolean {
-  return a === b || JSON.stringify(a) === JSON.stringify(b)
 }

@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest'
+import type { StretchTrace } from '../../../src/audio/evidence/evidence'
+import { liveTraces, withStretch } from '../../../src/audio/evidence/live-traces'
+import { type ChainDoc, chainOf, type Rendering, renderChain, TRACE_HOP_FRAMES } from '../../../src/core'
+import { stageWith } from '../../setup/chains'
+import { noise } from '../../setup/signals'
+
+const RATE = 44_100
+const FRAMES = 12 * RATE
+/** Loud and soft by turns, ten times a second to once in three seconds. */
+const take = noise(RATE, 12, 1, 5, (at) => 0.02 + 0.4 * Math.sin(at * at * 2) ** 2)
+
+const low = stageWith('equaliser', {}, 'low')
+const hold = stageWith('compressor', { thresholdDb: -30, ratio: 4, lookaheadMs: 5, releaseMs: 200 }, 'hold')
+const off = { ...stageWith('compressor', { thresholdDb: -60 }, 'off'), on: false }
+const soften = stageWith('de-esser', { thresholdDb: -40, rangeDb: 12 }, 'soften')
+const level = stageWith('gain', { gainDb: -3 }, 'level')
+const chain = chainOf([low, hold, off, soften, level])
+
+const STRETCH = { from: 5 * RATE + 17, to: 8 * RATE + 3 }
+/** A picture of 24 dB over 32 pixels does not show this much, dB. */
+const NOT_SEEN_DB = 0.05
+
+function tracesOf(doc: ChainDoc, previous?: Rendering, stretch = STRETCH): StretchTrace[] {
+  return [...liveTraces(take, doc, previous, stretch)].filter((trace) => trace !== null)
+}
+
+function changed(stageId: string, ratio: number): ChainDoc {
+  return chainOf(
+    chain.stages.map((stage) =>
+      stage.id === stageId && stage.kind === 'compressor'
+        ? { ...stage, settings: { ...stage.settings, ratio } }
+        : stage,
+    ),
+  )
+}
+
+describe('traces of a stretch, ahead of the rest', () => {
+  it('are those of the whole take to within what can be seen, each stage as it is done', () => {
+    const live = tracesOf(chain)
+    expect(live.map(({ stageId }) => stageId)).toEqual(['hold', 'soften'])
+    const { traces } = renderChain(take, chain)
+    for (const { stageId, firstHop, gainDb } of live) {
+      expect(firstHop).toBe(Math.floor(STRETCH.from / TRACE_HOP_FRAMES))
+      expect(gainDb.length).toBe(Math.ceil(STRETCH.to / TRACE_HOP_FRAMES) - firstHop)
+      const whole = traces.get(stageId)?.gainDb.subarray(firstHop, firstHop + gainDb.length)
+      const furthest = gainDb.reduce((most, db, i) => Math.max(most, Math.abs(db - (whole?.[i] ?? 0))), 0)
+      expect(furthest).toBeLessThan(NOT_SEEN_DB)
+      expect(Math.min(...gainDb)).toBeLessThan(-3)
+    }
+  })
+
+  it('start from what is known of the stages before the change', () => {
+    const previous = renderChain(take, chain, { keep: true })
+    const doc = changed('hold', 8)
+    expect(tracesOf(doc, previous)).toEqual(tracesOf(doc))
+    expect(tracesOf(chain, previous)).toEqual([])
+    const behind = chainOf([...chain.stages.slice(0, 4), { ...level, settings: { gainDb: 0 } }])
+    expect(tracesOf(behind, previous)).toEqual([])
+  })
+
+  it('reach to the end of the take and no further', () => {
+    const [live] = tracesOf(chain, undefined, { from: 11 * RATE, to: FRAMES })
+    expect((live?.firstHop ?? 0) + (live?.gainDb.length ?? 0)).toBe(Math.ceil(FRAMES / TRACE_HOP_FRAMES))
+  })
+
+  it('are put into the trace that is known, which stays as it is', () => {
+    const known = { hopFrames: TRACE_HOP_FRAMES, gainDb: Float32Array.of(-1, -1, -1, -1) }
+    const stretch = { stageId: 'hold', firstHop: 1, gainDb: Float32Array.of(-5, -6) }
+    const frames = 4 * TRACE_HOP_FRAMES
+    expect(withStretch(known, stretch, frames).gainDb).toEqual(Float32Array.of(-1, -5, -6, -1))
+    expect(withStretch(null, stretch, frames).gainDb).toEqual(Float32Array.of(0, -5, -6, 0))
+    expect(known.gainDb).toEqual(Float32Array.of(-1, -1, -1, -1))
+  })
+})

@@ -1,0 +1,120 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Evidence } from '../../../src/audio/evidence/evidence'
+import { type FrameRange, matchingGains } from '../../../src/audio/evidence/matching'
+import { type EvidenceCache, workOutEvidence } from '../../../src/audio/evidence/work-out'
+import {
+  bypassed,
+  type ChainDoc,
+  chainOf,
+  integratedLoudness,
+  longTermSpectrum,
+  loudnessOverTime,
+  measure,
+  peakPyramid,
+  reductionSummary,
+  renderChain,
+  type Sound,
+} from '../../../src/core'
+import { stageWith } from '../../setup/chains'
+import { chains, SEED } from '../../setup/random-chains'
+import { noise } from '../../setup/signals'
+
+const RATE = 8000
+const take = noise(RATE, 2, 1, 3, (at) => (at < 1 ? 0.5 : 0.05))
+
+const low = stageWith('equaliser', {}, 'low')
+const hold = stageWith('compressor', { thresholdDb: -30, ratio: 4, lookaheadMs: 2 }, 'hold')
+const colour = stageWith('saturator', { driveDb: 6 }, 'colour')
+const level = stageWith('gain', { gainDb: -3 }, 'level')
+const chain = chainOf([low, hold, colour, level])
+
+function workedOut(
+  chains: { without: ChainDoc; with: ChainDoc },
+  cache: EvidenceCache | null = null,
+  loop: FrameRange | null = null,
+) {
+  const steps = workOutEvidence(take, chains, loop, cache)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+  }
+}
+
+/** The same, each figure worked out on its own from renders of its own. */
+function direct(chains: { without: ChainDoc; with: ChainDoc }, loop: FrameRange | null): Evidence {
+  const side = (sound: Sound) => ({
+    measures: measure(sound),
+    loudness: loudnessOverTime(sound),
+    peaks: peakPyramid(sound),
+    spectrum: longTermSpectrum(sound),
+  })
+  const without = renderChain(take, chains.without).sound
+  const { sound, traces } = renderChain(take, chains.with)
+  const loudnessBehind = chains.with.stages.map((_, k) => {
+    const upTo = { ...chains.with, stages: chains.with.stages.slice(0, k + 1) }
+    return integratedLoudness(renderChain(take, upTo).sound)
+  })
+  const stages = chains.with.stages.map(({ id }, k) => {
+    const trace = traces.get(id) ?? null
+    const [before, behind] = [k === 0 ? integratedLoudness(take) : loudnessBehind[k - 1], loudnessBehind[k]]
+    const change = typeof before === 'number' && typeof behind === 'number' ? behind - before : null
+    const found = { loudnessChangeLu: change, reduction: trace && reductionSummary(trace), trace }
+    return [id, found] as const
+  })
+  return {
+    without: side(without),
+    with: side(sound),
+    stages: new Map(stages),
+    matching: matchingGains(without, sound, loop),
+    chains,
+  }
+}
+
+const wholeChain = (doc: ChainDoc) => ({ without: bypassed(doc), with: doc })
+
+describe('evidence worked out in steps', () => {
+  it.each([null, { from: 800, to: 7200 }, { from: 0, to: 100 }])(
+    'is what direct computation gives, matched over the loop %o',
+    (loop) => {
+      expect(workedOut(wholeChain(chain), null, loop).evidence).toEqual(direct(wholeChain(chain), loop))
+    },
+  )
+
+  it('is the same whatever was worked out before it', () => {
+    const histories = fc.array(chains(undefined, { maxLength: 3 }), { minLength: 2, maxLength: 4 })
+    fc.assert(
+      fc.property(histories, (history) => {
+        let cache: EvidenceCache | null = null
+        for (const doc of history) {
+          const worked = workedOut(wholeChain(doc), cache)
+          expect(worked.evidence).toEqual(workedOut(wholeChain(doc)).evidence)
+          cache = worked.cache
+        }
+      }),
+      { seed: SEED, numRuns: 15 },
+    )
+  })
+
+  it('is not spoilt by work that was given up half way', () => {
+    const first = workedOut(wholeChain(chain))
+    const changed = chainOf([low, { ...hold, settings: { ...hold.settings, ratio: 8 } }, colour, level])
+    for (let steps = 1; steps < 6; steps++) {
+      const abandoned = workOutEvidence(take, wholeChain(changed), null, first.cache)
+      for (let i = 0; i < steps; i++) abandoned.next()
+      expect(workedOut(wholeChain(chain), first.cache).evidence).toEqual(first.evidence)
+    }
+  })
+
+  it('is the very object that it was where nothing has changed', () => {
+    const first = workedOut(wholeChain(chain))
+    const louder = { ...level, settings: { ...level.settings, gainDb: 0 } }
+    const { evidence } = workedOut(
+      { without: bypassed(chain), with: chainOf([low, hold, colour, louder]) },
+      first.cache,
+    )
+    expect(evidence.without).toBe(first.evidence.without)
+    expect(evidence.with).not.toBe(first.evidence.with)
+    expect(evidence.stages.get('hold')?.trace).toBe(first.evidence.stages.get('hold')?.trace)
+  })
+})
