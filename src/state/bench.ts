@@ -8,6 +8,7 @@ import { Delivery } from './delivery'
 import { createDeliveryStore, type DeliveryState } from './delivery-store'
 import { createEvidenceStore, type EvidenceState } from './evidence-store'
 import { followComparison } from './follow-comparison'
+import { createKeptStore, type KeptState, KeptVersions } from './kept-versions'
 import { createListenStore, type ListenState } from './listen-store'
 import { Listening } from './listening'
 import { createTakeStore, type TakeState } from './take-store'
@@ -24,10 +25,13 @@ export interface Bench {
   readonly evidence: StoreApi<EvidenceState>
   readonly delivery: StoreApi<DeliveryState>
   readonly trial: StoreApi<TrialState>
+  readonly kept: StoreApi<KeptState>
   /** Brings in takes and backings. */
   readonly takes: Takes
   /** Plays, switches sides, chooses what is compared. */
   readonly listening: Listening
+  /** Keeps versions of the chain and compares them. */
+  readonly keptVersions: KeptVersions
   /** Makes the file that leaves the bench. */
   readonly deliveries: Delivery
   /** Runs blind trials of what is compared. */
@@ -47,6 +51,7 @@ export function createBench(): Bench {
   const evidence = createEvidenceStore()
   const delivery = createDeliveryStore()
   const trial = createTrialStore()
+  const kept = createKeptStore()
   const worker = new BenchWorker()
   const player = new Player({
     onReport: (report) => listening.receive(report),
@@ -62,8 +67,10 @@ export function createBench(): Bench {
     evidence,
     delivery,
     trial,
+    kept,
     takes,
     listening,
+    keptVersions: new KeptVersions({ chain, listen, kept }),
     deliveries: new Delivery({ chain, take, delivery }, worker),
     trials: new Trials({ chain, take, listen, evidence, trial }, listening, {
       randomBit,

@@ -1,5 +1,6 @@
 import { type ChainDoc, type Scope, stageDefinitions } from '../core'
 import { bandLetter } from './chain-edits'
+import { sideWords } from './kept-versions'
 
 /** What is compared with its bypass, in words: "the whole chain", "3 Compressor", "1 Equaliser, band b". */
 export function comparedWords(chain: ChainDoc, scope: Scope, earAfterId: string | null): string {
@@ -10,6 +11,8 @@ export function comparedWords(chain: ChainDoc, scope: Scope, earAfterId: string 
 
 function scopeWords(chain: ChainDoc, scope: Scope): string {
   if (scope.kind === 'chain') return 'the whole chain'
+  if (scope.kind === 'kept')
+    return `${sideWords(scope).without} (without) and ${sideWords(scope).with} (with)`
   const stage = stageName(chain, scope.stageId) ?? 'a stage that is gone'
   return scope.kind === 'band' ? `${stage}, band ${bandLetter(scope.bandIndex)}` : stage
 }

@@ -2,24 +2,30 @@ import { type StageDoc, type StageKind, stageDefinitions } from '../stages'
 import type { BandSettings } from '../stages/band'
 import { type ChainDoc, chainOf } from './chain-doc'
 
-/** What is compared with its own absence: the whole chain, one stage of it, or one band of an equaliser. */
+/**
+ * What is compared: the whole chain, one stage of it or one band of an equaliser, each with its own absence; or two
+ * versions that were kept, where null is the chain as it is now.
+ */
 export type Scope =
   | { readonly kind: 'chain' }
   | { readonly kind: 'stage'; readonly stageId: string }
   | { readonly kind: 'band'; readonly stageId: string; readonly bandIndex: number }
+  | { readonly kind: 'kept'; readonly a: ChainDoc | null; readonly b: ChainDoc | null }
 
-/** The two sides of a comparison. Both have the same stages, so both have the same delay. */
+/** The two sides of a comparison. Unless they are kept versions, both have the same stages, and the same delay. */
 export interface Comparison {
   readonly without: ChainDoc
   readonly with: ChainDoc
 }
 
 /**
- * The two sides of comparing `scope` with its bypass, everything else as it is. A scope that the chain does not
- * have (any more) compares the chain with itself.
+ * The two sides of comparing `scope` with its bypass, everything else as it is; of kept versions, `without` is A
+ * and `with` is B. A scope that the chain does not have (any more) compares the chain with itself.
  * @param earAfterId hear the sound up to behind this stage, on both sides; null: to the end
  */
 export function comparisonOf(chain: ChainDoc, scope: Scope, earAfterId: string | null = null): Comparison {
+  if (scope.kind === 'kept')
+    return { without: upTo(scope.a ?? chain, earAfterId), with: upTo(scope.b ?? chain, earAfterId) }
   const heard = upTo(chain, earAfterId)
   return { without: without(heard, scope), with: heard }
 }
@@ -30,7 +36,7 @@ function upTo(chain: ChainDoc, earAfterId: string | null): ChainDoc {
   return chainOf(chain.stages.map((stage, index) => (index > last ? { ...stage, on: false } : stage)))
 }
 
-function without(chain: ChainDoc, scope: Scope): ChainDoc {
+function without(chain: ChainDoc, scope: Exclude<Scope, { kind: 'kept' }>): ChainDoc {
   return chainOf(
     chain.stages.map((stage) => {
       if (scope.kind === 'chain') return { ...stage, on: false }

@@ -1,3 +1,4 @@
+import { sideWords } from '../../state/kept-versions'
 import { useBench, useEvidence, useListen } from '../bench-context'
 import styles from './listening.module.css'
 import { matchedWords } from './matched-words'
@@ -6,8 +7,9 @@ import { matchedWords } from './matched-words'
 export function MatchedSwitch() {
   const { listening } = useBench()
   const matched = useListen((state) => state.matched)
+  const scope = useListen((state) => state.scope)
   const gains = useEvidence(({ evidence }) => evidence?.matching ?? null)
-  const { gain, basis } = matchedWords(matched, gains)
+  const { gain, basis } = matchedWords(matched, gains, sideWords(scope))
   return (
     <div className={`${styles.pair} ${styles.matched}`}>
       <label className={styles.check}>

@@ -1,10 +1,11 @@
 import { useBench, useListen } from '../bench-context'
 import styles from './listening.module.css'
 
-/** Hears only what the stage or the chain takes away. */
+/** Hears only what the stage or the chain takes away, or in what two kept versions differ. */
 export function RemovedSwitch() {
   const { listening } = useBench()
   const removed = useListen(({ heard }) => heard === 'removed')
+  const ofKept = useListen(({ scope }) => scope.kind === 'kept')
   return (
     <div className={styles.pair}>
       <label className={styles.check} title="Starts 6 dB lower">
@@ -16,7 +17,7 @@ export function RemovedSwitch() {
         <span>
           only what
           <br />
-          was removed
+          {ofKept ? 'differs' : 'was removed'}
         </span>
       </label>
     </div>

@@ -1,4 +1,5 @@
 import { useEffect } from 'react'
+import { useStore } from 'zustand'
 import type { Scope } from '../../core'
 import { useBench, useChain, useListen } from '../bench-context'
 import { Choice } from './choice'
@@ -11,12 +12,16 @@ const scopes: readonly { readonly value: ScopeKind; readonly label: string }[] =
   { value: 'stage', label: 'this stage' },
 ]
 
-/** What is compared with its own absence: the whole chain, the stage at hand, or a band of it that was chosen there. */
+/**
+ * What is compared: the whole chain, the stage at hand or a band of it that was chosen there, each with its own
+ * absence; or the versions that were kept, once there are any.
+ */
 export function ScopeChoice() {
   const bench = useBench()
   const { chain, listening } = bench
   const kind = useListen(({ scope }) => scope.kind)
-  const comparedId = useListen(({ scope }) => (scope.kind === 'chain' ? null : scope.stageId))
+  const comparedId = useListen(({ scope }) => ('stageId' in scope ? scope.stageId : null))
+  const hasKept = useStore(bench.kept, ({ a, b }) => a !== null || b !== null)
   const selectedId = useChain((state) => state.selectedId)
 
   // "This stage" is the one at hand, whichever that becomes.
@@ -26,12 +31,20 @@ export function ScopeChoice() {
     listening.setScope(stageId === null ? { kind: 'chain' } : { kind: 'stage', stageId })
   }, [chain, listening, comparedId, selectedId])
 
+  const options = [
+    ...scopes,
+    ...(kind === 'band' ? [{ value: 'band', label: 'this band' } as const] : []),
+    ...(hasKept ? [{ value: 'kept', label: 'what was kept' } as const] : []),
+  ]
   return (
     <Choice
       legend="What is compared"
       value={kind}
-      options={kind === 'band' ? [...scopes, { value: 'band', label: 'this band' }] : scopes}
-      onChange={(chosen) => chosen !== 'band' && switchScope(bench, chosen)}
+      options={options}
+      onChange={(chosen) => {
+        if (chosen === 'kept') bench.keptVersions.compare()
+        else if (chosen !== 'band') switchScope(bench, chosen)
+      }}
     />
   )
 }

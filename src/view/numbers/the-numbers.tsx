@@ -1,4 +1,5 @@
-import { useEvidence, useTake } from '../bench-context'
+import { sideWords } from '../../state/kept-versions'
+import { useEvidence, useListen, useTake } from '../bench-context'
 import { figures } from './figures'
 import { NumberLine } from './number-line'
 import styles from './the-numbers.module.css'
@@ -9,6 +10,7 @@ export function TheNumbers() {
   const evidence = useEvidence((state) => state.evidence)
   const working = useEvidence((state) => state.working)
   const problem = useEvidence((state) => state.problem)
+  const sides = sideWords(useListen((state) => state.scope))
   const hasTake = useTake((state) => state.take !== null)
   return (
     <section className={styles.numbers} aria-labelledby="the-numbers">
@@ -20,8 +22,8 @@ export function TheNumbers() {
         <thead>
           <tr>
             <td />
-            <th scope="col">without</th>
-            <th scope="col">with</th>
+            <th scope="col">{sides.without}</th>
+            <th scope="col">{sides.with}</th>
             <th scope="col">change</th>
           </tr>
         </thead>

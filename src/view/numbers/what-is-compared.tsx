@@ -1,11 +1,13 @@
 import { plain, type Scope, type StageDoc, stageDefinitions } from '../../core'
 import { bandLetter } from '../../state/chain-edits'
+import { sideWords } from '../../state/kept-versions'
 import { useChain, useEvidence, useListen } from '../bench-context'
 
 /** What the two sides are, and how they are brought to the same loudness to be heard. */
 export function WhatIsCompared() {
   const stages = useChain((state) => state.chain.stages)
   const scope = useListen((state) => state.scope)
+  const sides = sideWords(scope)
   const atEnd = useListen((state) => state.earAfterId === null)
   const matched = useListen((state) => state.matched)
   const matching = useEvidence((state) => state.evidence?.matching)
@@ -17,8 +19,8 @@ export function WhatIsCompared() {
       {matched && matching?.measuredOver === 'nothing' && '; too little sound to match them.'}
       {matched && matching && matching.measuredOver !== 'nothing' && (
         <>
-          ; heard matched over the {matching.measuredOver}, without {gain(matching.withoutDb)}, with{' '}
-          {gain(matching.withDb)}.
+          ; heard matched over the {matching.measuredOver}, {sides.without} {gain(matching.withoutDb)},{' '}
+          {sides.with} {gain(matching.withDb)}.
         </>
       )}
     </>
@@ -27,6 +29,10 @@ export function WhatIsCompared() {
 
 function sentenceOf(scope: Scope, stages: readonly StageDoc[]): string {
   if (scope.kind === 'chain') return 'The whole chain against its bypass.'
+  if (scope.kind === 'kept') {
+    const { without, with: other } = sideWords(scope)
+    return `Two versions of the chain: ${without} against ${other}.`
+  }
   const index = stages.findIndex(({ id }) => id === scope.stageId)
   const stage = stages[index]
   if (!stage) return 'The chain against itself: what was compared is no longer in it.'

@@ -60,7 +60,9 @@ export function StageNow({ index, name }: StageNowProps) {
 }
 
 /** Gain reduction of a stage, dB, 0 or more; null where nothing is told of it. */
-function heldNow({ playing, stageGainsDb }: ListenState, index: number): number | null {
+function heldNow({ playing, scope, stageGainsDb }: ListenState, index: number): number | null {
+  // The stages that are heard are not those on the path.
+  if (scope.kind === 'kept' && scope.b) return null
   const gainDb = stageGainsDb[index]
   return playing && gainDb !== undefined ? Math.max(0, -gainDb) : null
 }

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { useBench, useChain, useListen } from '../bench-context'
 import { AddStage } from './add-stage'
 import { Ear } from './ear'
+import { KeptMenu } from './kept-menu'
 import { Out, TakeIn } from './path-ends'
 import { PathStage } from './path-stage'
 import styles from './the-path.module.css'
@@ -23,6 +24,7 @@ export function ThePath() {
       <div className={styles.head}>
         <h2 id="the-path">The path</h2>
         <p className={styles.note}>What each stage does, and what it changes</p>
+        <KeptMenu announce={announce} />
         <AddStage onAdded={announce} />
       </div>
       <ol className={styles.list} ref={reorder.list}>

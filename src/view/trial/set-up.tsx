@@ -31,8 +31,8 @@ export function SetUp() {
   return (
     <>
       <p>
-        Compares <strong>{comparedWords(chain, scope, earAfterId)}</strong> with its bypass, hidden, and
-        counts against guessing.{' '}
+        Compares <strong>{comparedWords(chain, scope, earAfterId)}</strong>
+        {scope.kind === 'kept' ? '' : ' with its bypass'}, hidden, and counts against guessing.{' '}
         {looping
           ? 'The loop repeats.'
           : 'A short loop, set on the take first, makes small differences plainer.'}

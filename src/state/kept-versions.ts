@@ -1,0 +1,52 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { ChainDoc, Scope } from '../core'
+import type { ChainState } from './chain-store'
+import type { ListenState } from './listen-store'
+
+export type KeptName = 'a' | 'b'
+
+/** Chains that were kept to be compared later; null where nothing is kept under the name. */
+export type KeptState = Readonly<Record<KeptName, ChainDoc | null>>
+
+interface Stores {
+  readonly chain: StoreApi<ChainState>
+  readonly listen: StoreApi<ListenState>
+  readonly kept: StoreApi<KeptState>
+}
+
+/** Nothing kept. */
+export function createKeptStore(): StoreApi<KeptState> {
+  return createStore<KeptState>()(() => ({ a: null, b: null }))
+}
+
+/** Keeps the chain as it is now under one of two names, and compares what is kept. */
+export class KeptVersions {
+  constructor(private readonly stores: Stores) {}
+
+  /** Keeps the chain as it is now, in the place of what was kept before. A comparison of what is kept follows. */
+  keep(name: KeptName): void {
+    this.stores.kept.setState({ [name]: this.stores.chain.getState().chain })
+    if (this.stores.listen.getState().scope.kind === 'kept') this.compare()
+  }
+
+  /** Compares kept A with kept B; the one that is missing is the chain as it is now. */
+  compare(): void {
+    const { a, b } = this.stores.kept.getState()
+    if (a || b) this.stores.listen.setState({ scope: { kind: 'kept', a, b } })
+  }
+
+  /** Puts a kept chain on the bench again, as one change. */
+  bringBack(name: KeptName): void {
+    const chain = this.stores.kept.getState()[name]
+    if (chain) this.stores.chain.getState().replace(chain, `back to ${keptWords[name]}`)
+  }
+}
+
+/** What a kept version is called. */
+export const keptWords: Readonly<Record<KeptName, string>> = { a: 'kept A', b: 'kept B' }
+
+/** What the two sides of a comparison are called. */
+export function sideWords(scope: Scope): { readonly without: string; readonly with: string } {
+  if (scope.kind !== 'kept') return { without: 'without', with: 'with' }
+  return { without: scope.a ? keptWords.a : 'now', with: scope.b ? keptWords.b : 'now' }
+}
