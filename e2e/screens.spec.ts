@@ -36,3 +36,58 @@ for (const viewport of WIDTHS) {
     })
   }
 }
+
+test('at twice the text size nothing is cut off sideways', async ({ page }, info) => {
+  // WCAG 2.2, 1.4.4: text can be made twice as large.
+  await page.addInitScript(() => {
+    document.addEventListener('DOMContentLoaded', () => {
+      document.documentElement.style.fontSize = '200%'
+    })
+  })
+  await openBench(page)
+  await page.screenshot({ path: info.outputPath('twice.png'), fullPage: true })
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1440)
+})
+
+test('the projector view enlarges type, hides what need not be shown, and goes again with its key', async ({
+  page,
+}, info) => {
+  await page.setViewportSize({ width: 1280, height: 720 })
+  await openBench(page)
+  const size = () =>
+    page
+      .getByText('dashed without, solid with')
+      .first()
+      .evaluate((note) => getComputedStyle(note).fontSize)
+  const small = Number.parseFloat(await size())
+  await page.keyboard.press('p')
+  await expect(page.getByRole('button', { name: 'Projector', pressed: true })).toBeVisible()
+  expect(Number.parseFloat(await size())).toBeGreaterThanOrEqual(1.2 * small)
+  for (const name of ['Open take', 'Reset Equaliser', 'Remove Equaliser', 'from here'])
+    await expect(page.getByRole('button', { name })).toBeHidden()
+  await page.screenshot({ path: info.outputPath('projector.png') })
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1280)
+  await page.keyboard.press('p')
+  await expect(page.getByRole('button', { name: 'Open take' })).toBeVisible()
+})
+
+test('in the colours of the reader, with little motion, it still works', async ({ browser }, info) => {
+  const page = await browser.newPage({ forcedColors: 'active', reducedMotion: 'reduce' })
+  await openBench(page)
+  await page.screenshot({ path: info.outputPath('forced-colours.png'), fullPage: true })
+  const moving = await page.evaluate(() =>
+    [...document.querySelectorAll('*')].some((element) => {
+      const { transitionDuration, animationName } = getComputedStyle(element)
+      return (
+        animationName !== 'none' || transitionDuration.split(', ').some((time) => Number.parseFloat(time) > 0)
+      )
+    }),
+  )
+  expect(moving).toBe(false)
+  // Selected and switched must be told apart without our colours: by the sort of line.
+  const widths = await page
+    .locator('main li[data-selected]')
+    .evaluateAll((stages) => stages.map((stage) => getComputedStyle(stage).borderBlockStartWidth))
+  expect(new Set(widths).size).toBeGreaterThan(1)
+  await page.close()
+})

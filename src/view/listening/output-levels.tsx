@@ -41,6 +41,6 @@ export function OutputLevels() {
 
 function levelWords(peakDb: number, lufs: number): string {
   if (peakDb <= SILENCE_DBFS) return 'silent'
-  const peak = `peak ${plain(peakDb, 0)} dBFS`
+  const peak = `${plain(peakDb, 0)} dBFS`
   return lufs > SILENCE_LUFS ? `${peak}, ${plain(lufs, 0)} LUFS` : peak
 }

@@ -1,0 +1,38 @@
+import { cleanup, screen } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { afterEach, describe, expect, it } from 'vitest'
+import { setSetting } from '../../../src/state/chain-edits'
+import { ListeningBar } from '../../../src/view/listening/listening-bar'
+import { ThePath } from '../../../src/view/path/the-path'
+import { showOnPage } from '../keys/on-page'
+
+const user = userEvent.setup()
+const choose = async (label: RegExp) => {
+  await user.click(screen.getByRole('button', { name: 'Keep' }))
+  await user.click(screen.getByRole('button', { name: label }))
+}
+
+afterEach(cleanup)
+
+describe('keeping versions', () => {
+  it('keeps, compares and names both sides by what they are', async () => {
+    const { bench } = showOnPage(
+      <>
+        <ThePath />
+        <ListeningBar />
+      </>,
+    )
+    expect(screen.queryByRole('radio', { name: 'what was kept' })).toBeNull()
+    await choose(/^Keep as A/)
+    bench.chain.getState().edit(setSetting('level', 'ratio', 8))
+    await user.click(screen.getByRole('radio', { name: 'what was kept' }))
+    expect(screen.getByRole('radio', { name: 'kept A' })).toBeDefined()
+    expect(screen.getByRole('radio', { name: 'now' })).toBeDefined()
+    await choose(/^Keep as B/)
+    expect(screen.getByRole('radio', { name: 'kept B' })).toBeDefined()
+    await choose(/^Back to A/)
+    expect(bench.chain.getState().past).toHaveLength(2)
+    await user.click(screen.getByRole('radio', { name: 'the whole chain' }))
+    expect(screen.getByRole('radio', { name: 'without' })).toBeDefined()
+  })
+})
