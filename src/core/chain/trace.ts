@@ -21,12 +21,13 @@ export class TraceBuilder implements Trace {
   /** Takes in `count` gains in dB, the first of them for frame `start` of the take; frames outside it are ignored. */
   add(gainDb: Float32Array, start: number, count: number): void {
     const lowest = this.gainDb
-    const first = Math.max(0, -start)
     const end = Math.min(count, this.frames - start)
-    for (let n = first; n < end; n++) {
-      const hop = ((start + n) / TRACE_HOP_FRAMES) | 0
-      const gain = gainDb[n] ?? 0
-      if (gain < (lowest[hop] ?? 0)) lowest[hop] = gain
+    for (let n = Math.max(0, -start); n < end; ) {
+      const hop = Math.floor((start + n) / TRACE_HOP_FRAMES)
+      const hopEnd = Math.min(end, (hop + 1) * TRACE_HOP_FRAMES - start)
+      let least = lowest[hop] ?? 0
+      for (; n < hopEnd; n++) least = Math.min(least, gainDb[n] ?? 0)
+      lowest[hop] = least
     }
   }
 }
