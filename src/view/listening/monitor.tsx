@@ -13,7 +13,10 @@ export function Monitor() {
     <div className={styles.monitor}>
       <div className={styles.monitorWords}>
         <span>
-          monitor {plain(monitorDb, 0)} dB<span className={styles.guarded}>, guarded at −1 dBFS</span>
+          monitor {plain(monitorDb, 0)} dB
+          <span className={styles.guarded} title="No peak leaves here above −1 dBFS">
+            , guarded
+          </span>
         </span>
         <OutputLevels />
       </div>

@@ -1,0 +1,111 @@
+import { expect, type Page, test } from '@playwright/test'
+import { expectFigures, openBench, RECORDING } from './setup/bench-page'
+
+/** Goes on by Tab until the element with this role and name has the focus: whoever cannot get there fails. */
+async function tabTo(
+  page: Page,
+  role: 'button' | 'textbox' | 'slider' | 'switch' | 'radio',
+  name: string | RegExp,
+) {
+  const target = page.getByRole(role, { name, ...(typeof name === 'string' && { exact: true }) }).first()
+  for (let presses = 0; presses < 200; presses++) {
+    if (await target.evaluate((element) => element === document.activeElement)) return target
+    await page.keyboard.press('Tab')
+  }
+  throw new Error(`Tab does not lead to ${role} ${name}`)
+}
+
+test('a take is chosen with a key', async ({ page }) => {
+  // Asked for early: the browser opens its own chooser until it has been told not to.
+  const choosing = page.waitForEvent('filechooser')
+  await openBench(page)
+  await page.keyboard.press('o')
+  await (await choosing).setFiles(RECORDING)
+  await expect(page.getByRole('banner')).toContainText('Front_Center.wav')
+  await expectFigures(page)
+})
+
+test('the whole job is done with keys alone', async ({ page }) => {
+  await openBench(page)
+
+  // Choose a stage, and change a setting by typing and by arrows.
+  await page.keyboard.press(']')
+  await page.keyboard.press(']')
+  await expect(page.getByRole('heading', { name: /Compressor/ })).toBeVisible()
+  const typed = await tabTo(page, 'textbox', 'Threshold, typed')
+  await page.keyboard.type('-19,3')
+  await page.keyboard.press('Enter')
+  await expect(typed).toHaveValue('−19.3 dBFS')
+  await page.keyboard.press('ArrowDown')
+  await expect(typed).not.toHaveValue('−19.3 dBFS')
+  const ratio = await tabTo(page, 'slider', 'Ratio')
+  await page.keyboard.press('ArrowRight')
+  await expect(ratio).not.toHaveAttribute('aria-valuetext', '4 to 1')
+  await page.keyboard.press('Control+z')
+  await expect(ratio).toHaveAttribute('aria-valuetext', '4 to 1')
+
+  // Makeup gain by loudness.
+  const makeup = page.getByRole('textbox', { name: 'Makeup gain, typed' })
+  const before = await makeup.inputValue()
+  await tabTo(page, 'button', 'Match loudness by makeup gain')
+  await page.keyboard.press('Enter')
+  await expect(makeup).not.toHaveValue(before)
+
+  // Take a band out.
+  await page.keyboard.press('[')
+  await page.keyboard.press('[')
+  const band = await tabTo(page, 'switch', 'Band b')
+  await page.keyboard.press('Space')
+  await expect(band).toHaveAttribute('aria-checked', 'false')
+
+  // Another order.
+  await tabTo(page, 'button', 'Move Equaliser later')
+  await page.keyboard.press('Enter')
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('switch', { name: '3 Equaliser' })).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Move Equaliser later' })).toBeFocused()
+
+  // A loop by typing its ends.
+  await tabTo(page, 'textbox', 'Loop from')
+  await page.keyboard.type('0:06.2')
+  await page.keyboard.press('Enter')
+  await tabTo(page, 'textbox', 'to')
+  await page.keyboard.type('0:09.0')
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('button', { name: 'loop on' })).toBeVisible()
+  await tabTo(page, 'button', 'no loop')
+
+  // Listen: play, the other side, this stage, stop.
+  await page.getByRole('button', { name: 'no loop' }).blur()
+  await page.keyboard.press('Space')
+  await expect(page.getByRole('button', { name: 'Stop', exact: true })).toBeVisible()
+  await page.keyboard.press('x')
+  await expect(page.getByRole('radio', { name: 'without', exact: true })).toBeChecked()
+  await page.keyboard.press('s')
+  await expect(page.getByRole('radio', { name: 'this stage' })).toBeChecked()
+  await page.keyboard.press('Space')
+  await expect(page.getByRole('button', { name: 'Play', exact: true })).toBeVisible()
+
+  // Deliver.
+  await tabTo(page, 'button', 'Deliver')
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('dialog', { name: 'Deliver' })).toBeVisible()
+  const downloading = page.waitForEvent('download')
+  await tabTo(page, 'button', 'Save the file')
+  await page.keyboard.press('Enter')
+  expect((await downloading).suggestedFilename()).toMatch(/evenhand\.wav$/)
+  await page.keyboard.press('Escape')
+  await expect(page.getByRole('button', { name: 'Deliver' })).toBeFocused()
+})
+
+test('every sheet gives the focus back to what opened it', async ({ page }) => {
+  await openBench(page)
+  for (const name of ['Blind trial', 'Deliver', 'Keys', 'Terms']) {
+    await tabTo(page, 'button', name)
+    await page.keyboard.press('Enter')
+    await expect(page.getByRole('dialog')).toBeVisible()
+    await page.keyboard.press('Escape')
+    await expect(page.getByRole('dialog')).toBeHidden()
+    await expect(page.getByRole('button', { name, exact: true })).toBeFocused()
+  }
+})

@@ -1,0 +1,118 @@
+import { beforeEach, describe, expect, it } from 'vitest'
+import type { Evidence } from '../../src/audio/evidence/evidence'
+import type { EvidenceListener, EvidenceWanted } from '../../src/audio/worker/bench-worker'
+import { measure, TRACE_HOP_FRAMES } from '../../src/core'
+import { startingChain } from '../../src/demo'
+import { createChainStore } from '../../src/state/chain-store'
+import { createEvidenceStore } from '../../src/state/evidence-store'
+import { followComparison } from '../../src/state/follow-comparison'
+import { createListenStore } from '../../src/state/listen-store'
+import { createTakeStore } from '../../src/state/take-store'
+import { evidenceOf, take } from './trial-bench'
+
+const measured = { ...take, measures: measure(take.sound) }
+
+interface Asked extends EvidenceWanted, EvidenceListener {
+  answer(evidence: Evidence | null): void
+  fail(error: Error): void
+}
+
+/** Stores that follow a worker which answers when the test says so. */
+function bench() {
+  const stores = {
+    chain: createChainStore(startingChain()),
+    take: createTakeStore(),
+    listen: createListenStore(),
+    evidence: createEvidenceStore(),
+  }
+  const asked: Asked[] = []
+  followComparison(stores, {
+    evidence: (wanted, listener) =>
+      new Promise((answer, fail) => void asked.push({ ...wanted, ...listener, answer, fail })),
+  })
+  const last = () => {
+    const request = asked.at(-1)
+    if (!request) throw new Error('nothing was asked')
+    return request
+  }
+  const changeChain = () => stores.chain.getState().edit((chain) => ({ chain: { ...chain }, words: 'moved' }))
+  const settled = () => new Promise((resolve) => setTimeout(resolve, 0))
+  return { ...stores, asked, last, changeChain, settled }
+}
+
+let on: ReturnType<typeof bench>
+const evidence = () => on.evidence.getState()
+
+beforeEach(() => {
+  on = bench()
+  on.take.setState({ take: measured })
+})
+
+describe('following the comparison', () => {
+  it('asks for nothing before the take is measured', () => {
+    const { asked, take: takes, changeChain } = bench()
+    takes.setState({ take })
+    changeChain()
+    expect(asked).toHaveLength(0)
+    takes.setState({ take: measured })
+    expect(asked).toHaveLength(1)
+  })
+
+  it('has traces of what is seen come first while the chain changes, and only then', () => {
+    expect(on.last().live).toBeNull()
+    on.evidence.setState({ seen: { from: 1000, to: 5000 } })
+    on.changeChain()
+    expect(on.last().live).toEqual({ from: 1000, to: 5000 })
+    on.listen.setState({ loop: { from: 0, to: 4000 } })
+    expect(on.last()).toMatchObject({ live: null, loop: { from: 0, to: 4000 } })
+  })
+
+  it('shows live traces over those of the evidence until newer evidence is there', async () => {
+    const first = evidenceOf(on.last().comparison)
+    on.last().answer(first)
+    await on.settled()
+    on.changeChain()
+    on.last().onLiveTrace({ stageId: 'level', firstHop: 2, gainDb: Float32Array.of(-40, -41) })
+    const live = evidence().liveTraces.get('level')
+    const known = first.stages.get('level')?.trace
+    expect(live?.hopFrames).toBe(TRACE_HOP_FRAMES)
+    expect(live?.gainDb.subarray(2, 4)).toEqual(Float32Array.of(-40, -41))
+    expect(live?.gainDb.subarray(4)).toEqual(known?.gainDb.subarray(4))
+    expect(evidence().evidence).toBe(first)
+    on.last().answer(first)
+    await on.settled()
+    expect(evidence().liveTraces.size).toBe(0)
+    expect(evidence().working).toBeNull()
+  })
+
+  it('leaves alone what comes for a request that is not the newest', async () => {
+    const old = on.last()
+    on.changeChain()
+    const answered = evidenceOf(old.comparison)
+    old.onProgress(0.7)
+    old.answer(answered)
+    await on.settled()
+    expect(evidence()).toMatchObject({ evidence: null, working: 0 })
+    on.last().onProgress(0.3)
+    expect(evidence().working).toBe(0.3)
+  })
+
+  it('says what went wrong, and forgets it with the next evidence', async () => {
+    on.last().fail(new Error('out of memory'))
+    await on.settled()
+    expect(evidence().problem).toContain('out of memory')
+    on.changeChain()
+    on.last().answer(evidenceOf(on.last().comparison))
+    await on.settled()
+    expect(evidence().problem).toBeNull()
+  })
+
+  it('keeps nothing of a take that is gone', async () => {
+    on.last().answer(evidenceOf(on.last().comparison))
+    await on.settled()
+    on.last().onLiveTrace({ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-1) })
+    on.take.setState({ take: { ...take, sound: { ...take.sound } } })
+    expect(evidence()).toMatchObject({ evidence: null, seen: null, working: 0 })
+    expect(evidence().liveTraces.size).toBe(0)
+  })
+})
