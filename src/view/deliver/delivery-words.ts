@@ -12,7 +12,7 @@ export const formats: readonly { readonly value: DeliveryState['format']; readon
 /** What the file will be. */
 export function deliveredFacts(sound: Sound): string {
   const channels = sound.channels.length === 1 ? 'mono' : 'stereo'
-  return `${sound.sampleRate / 1000} kHz, ${channels}, ${printTime(durationSeconds(sound))}: as long as the take, with every stage’s delay taken out.`
+  return `${sound.sampleRate / 1000} kHz, ${channels}, ${printTime(durationSeconds(sound))}: as long as the take, and aligned with it sample for sample.`
 }
 
 /** What to do about samples that did not fit into the format; null when all did. */
