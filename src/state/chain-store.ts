@@ -17,7 +17,8 @@ export interface ChainState {
   readonly future: readonly Change[]
   /**
    * Carries out an edit. Edits that follow one another with the same `gesture` (a drag, a held key) become one
-   * change, until `endGesture`.
+   * change, until `endGesture`. What leaves the chain as it was is no change, also where a gesture comes back to
+   * where it began.
    */
   edit(edit: ChainEdit, gesture?: string): void
   endGesture(): void
@@ -47,9 +48,15 @@ export function createChainStore(initial: ChainDoc): StoreApi<ChainState> {
       const before = begun?.before ?? chain
       const result = edit(before)
       if (!result) return
+      const earlier = begun ? past.slice(0, -1) : past
+      if (sameChain(result.chain, before)) {
+        openGesture = null
+        if (begun) set({ ...placed(before, get().selectedId, chain), past: earlier })
+        return
+      }
       openGesture = gesture ?? null
       const change = { words: result.words, before, after: result.chain }
-      const changes = [...(begun ? past.slice(0, -1) : past), change].slice(-MOST_CHANGES)
+      const changes = [...earlier, change].slice(-MOST_CHANGES)
       set({ ...placed(result.chain, get().selectedId, chain), past: changes, future: [] })
     },
     endGesture() {
@@ -80,6 +87,11 @@ export function createChainStore(initial: ChainDoc): StoreApi<ChainState> {
       get().edit(() => ({ chain, words }))
     },
   }))
+}
+
+/** Whether two chains are alike in every setting, of stages that are off, too. */
+export function sameChain(a: ChainDoc, b: ChainDoc): boolean {
+  return a === b || JSON.stringify(a) === JSON.stringify(b)
 }
 
 /** A new chain with a stage at hand: a stage that was just added, else the same as before, else its neighbour. */

@@ -34,9 +34,11 @@ export function NumberField({ parameter, value, label, describedBy, onChange, on
     settle()
     onChange(next)
   }
+  const printed = printNumber(parameter, value)
+  const showsValue = draft === null || draft === printed
   const commit = () => {
     // Unchanged text must not round a value that has more digits than are printed.
-    if (draft === null || draft === printNumber(parameter, value)) return settle()
+    if (showsValue) return settle()
     const parsed = parseNumber(parameter, draft)
     if (!parsed.ok) return setMessage(parsed.message)
     change(parsed.value)
@@ -52,7 +54,9 @@ export function NumberField({ parameter, value, label, describedBy, onChange, on
         className={styles.field}
         autoComplete="off"
         spellCheck={false}
-        value={draft ?? printNumber(parameter, value)}
+        value={draft ?? printed}
+        // While something is typed, undo is the browser's and goes back letter by letter.
+        data-shows-value={showsValue ? '' : undefined}
         aria-label={label}
         aria-invalid={message !== null}
         aria-describedby={message === null ? describedBy : messageId}

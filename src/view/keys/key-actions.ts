@@ -38,7 +38,7 @@ export const keyRows: readonly KeyRow[] = [
   { action: 'projector', keys: 'P', does: 'projector view on, off' },
   { action: 'open', keys: 'O', does: 'open a take' },
   { action: 'undo', keys: 'Ctrl or Cmd Z', does: 'undo' },
-  { action: 'redo', keys: 'Ctrl or Cmd Shift Z', does: 'redo' },
+  { action: 'redo', keys: 'Ctrl or Cmd Shift Z, Ctrl Y', does: 'redo' },
   { action: 'keys', keys: '?', does: 'this sheet' },
 ]
 
@@ -72,7 +72,8 @@ export interface KeyPress {
 export function keyActionOf({ key, ctrlKey, metaKey, altKey, shiftKey, repeat }: KeyPress): KeyAction | null {
   const letter = key.toLowerCase()
   const command = (ctrlKey || metaKey) && !altKey
-  if (command) return letter === 'z' ? (shiftKey ? 'redo' : 'undo') : null
+  if (command && letter === 'z') return shiftKey ? 'redo' : 'undo'
+  if (command) return letter === 'y' && !metaKey && !shiftKey ? 'redo' : null
   const bracket = key === '[' || key === ']'
   if (altKey && !bracket) return null
   // A held key would switch to and fro.
@@ -80,11 +81,14 @@ export function keyActionOf({ key, ctrlKey, metaKey, altKey, shiftKey, repeat }:
 }
 
 /** How an element under focus treats keys. */
-export type KeyHolder = 'text' | 'button' | 'none'
+export type KeyHolder = 'text' | 'list' | 'button' | 'none'
 
 const TEXT_INPUTS = new Set(['text', 'number', 'search', 'email', 'url', 'tel', 'password', ''])
 
-/** Text fields keep all keys; buttons and the like keep Space, or it would press them as well. */
+/**
+ * Text fields keep all keys, lists those that print something; buttons and the like keep Space, or it would press
+ * them as well.
+ */
 export function keyHolderOf(
   tagName: string,
   type: string,
@@ -92,7 +96,8 @@ export function keyHolderOf(
   editable: boolean,
 ): KeyHolder {
   const tag = tagName.toLowerCase()
-  if (editable || tag === 'textarea' || tag === 'select') return 'text'
+  if (editable || tag === 'textarea') return 'text'
+  if (tag === 'select') return 'list'
   if (tag === 'input' && TEXT_INPUTS.has(type)) return 'text'
   if (tag === 'button' || tag === 'summary' || tag === 'a') return 'button'
   if (tag === 'input' && type === 'checkbox') return 'button'

@@ -5,7 +5,10 @@ import { useScreenStore } from '../screen-context'
 import { keyActionOf, keyHolderOf } from './key-actions'
 import { runKeyAction } from './run-key-action'
 
-/** Listens for the page's keys. A sheet, a text field, or whoever already used a press keeps it. */
+/**
+ * Listens for the page's keys. A sheet, a text field, or whoever already used a press keeps it; undo and redo are
+ * the page's own also in a field whose text is nothing but the setting it stands for.
+ */
 export function useKeys(): void {
   const bench = useBench()
   const screen = useScreenStore()
@@ -25,10 +28,12 @@ export function useKeys(): void {
       if (event.defaultPrevented || sheet !== null) return
       const action = keyActionOf(event)
       if (action === null) return
-      if (!singleKeys && action !== 'undo' && action !== 'redo') return
+      const changes = action === 'undo' || action === 'redo'
+      if (!singleKeys && !changes) return
       const holder = holderOf(event.target)
       const pressesButton = holder === 'button' && event.key === ' '
-      if (holder === 'text' || (pressesButton && event.target !== clicked)) return
+      const typing = holder === 'text' && !(changes && showsItsValue(event.target))
+      if (typing || (holder === 'list' && !changes) || (pressesButton && event.target !== clicked)) return
       // Let go of the button, which would answer to the release of the key.
       if (pressesButton && event.target instanceof HTMLElement) event.target.blur()
       event.preventDefault()
@@ -43,6 +48,11 @@ export function useKeys(): void {
       window.removeEventListener('focusin', move)
     }
   }, [bench, screen, chooseTake])
+}
+
+/** Whether a field says that there is nothing typed in it which has not been taken yet. */
+function showsItsValue(target: EventTarget | null): boolean {
+  return target instanceof HTMLElement && target.dataset.showsValue !== undefined
 }
 
 function holderOf(target: EventTarget | null) {

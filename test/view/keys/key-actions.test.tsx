@@ -16,11 +16,14 @@ describe('keyActionOf', () => {
   it('undoes and redoes with Ctrl or Cmd, also while the key is held', () => {
     expect(keyActionOf({ ...none, key: 'z', ctrlKey: true, repeat: true })).toBe('undo')
     expect(keyActionOf({ ...none, key: 'Z', metaKey: true, shiftKey: true })).toBe('redo')
+    expect(keyActionOf({ ...none, key: 'y', ctrlKey: true, repeat: true })).toBe('redo')
   })
 
   it('leaves all other combinations to the browser', () => {
     expect(keyActionOf({ ...none, key: 's', ctrlKey: true })).toBeNull()
     expect(keyActionOf({ ...none, key: 'r', metaKey: true })).toBeNull()
+    expect(keyActionOf({ ...none, key: 'y', metaKey: true })).toBeNull()
+    expect(keyActionOf({ ...none, key: 'y' })).toBeNull()
     expect(keyActionOf({ ...none, key: 'b', altKey: true })).toBeNull()
     expect(keyActionOf({ ...none, key: 'z', ctrlKey: true, altKey: true })).toBeNull()
   })
@@ -39,7 +42,7 @@ describe('keyHolderOf', () => {
   it.each([
     ['INPUT', 'text', null, 'text'],
     ['INPUT', 'number', null, 'text'],
-    ['SELECT', '', null, 'text'],
+    ['SELECT', '', null, 'list'],
     ['TEXTAREA', '', null, 'text'],
     ['INPUT', 'range', null, 'none'],
     ['INPUT', 'radio', null, 'none'],

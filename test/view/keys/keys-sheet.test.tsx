@@ -1,8 +1,11 @@
 import { cleanup, fireEvent, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { stageDefinitions } from '../../../src/core'
 import type { Bench } from '../../../src/state/bench'
-import { switchStage } from '../../../src/state/chain-edits'
+import { setSetting, switchStage } from '../../../src/state/chain-edits'
+import { useBench, useChain } from '../../../src/view/bench-context'
+import { NumberField } from '../../../src/view/fields/number-field'
 import { KeysSheet } from '../../../src/view/keys/keys-sheet'
 import { PageKeys } from '../../../src/view/keys/page-keys'
 import type { ScreenState } from '../../../src/view/screen-store'
@@ -13,6 +16,22 @@ let page: ReturnType<typeof showOnPage>
 const user = userEvent.setup()
 const setScreen = (state: Partial<ScreenState>) => page.screen.setState(state)
 
+/** A field of the bench: the threshold of the stage called "level". */
+function Threshold() {
+  const { chain } = useBench()
+  const stage = useChain((state) => state.chain.stages.find(({ id }) => id === 'level'))
+  if (stage?.kind !== 'compressor') return null
+  return (
+    <NumberField
+      parameter={stageDefinitions.compressor.parameters.thresholdDb}
+      value={stage.settings.thresholdDb}
+      label="Threshold, typed"
+      onChange={(value) => chain.getState().edit(setSetting('level', 'thresholdDb', value))}
+      onRest={() => chain.getState().endGesture()}
+    />
+  )
+}
+
 beforeEach(() => {
   page = showOnPage(
     <>
@@ -20,6 +39,8 @@ beforeEach(() => {
       <PageKeys />
       <button type="button">some button</button>
       <input aria-label="some field" />
+      <select aria-label="some list" />
+      <Threshold />
     </>,
   )
   bench = page.bench
@@ -69,6 +90,34 @@ describe('keys', () => {
     expect(bench.chain.getState().past).toEqual([])
     await user.keyboard('{Control>}{Shift>}Z{/Shift}{/Control}')
     expect(bench.chain.getState().past.map(({ words }) => words)).toEqual(['compressor off'])
+  })
+
+  it('undo and redo what was typed in a field that still has the focus, and leave what is being typed alone', async () => {
+    const field = screen.getByRole<HTMLInputElement>('textbox', { name: 'Threshold, typed' })
+    const threshold = () => bench.chain.getState().chain.stages.find(({ id }) => id === 'level')?.settings
+    const first = field.value
+    const before = threshold()
+    await user.clear(field)
+    await user.type(field, '-31{Enter}')
+    expect(threshold()).toMatchObject({ thresholdDb: -31 })
+    await user.keyboard('{Control>}z{/Control}')
+    expect(document.activeElement).toBe(field)
+    expect(field.value).toBe(first)
+    await user.keyboard('{Control>}y{/Control}')
+    expect(threshold()).toMatchObject({ thresholdDb: -31 })
+    await user.type(field, '2')
+    await user.keyboard('{Control>}z{/Control}')
+    expect(threshold()).toMatchObject({ thresholdDb: -31 })
+    await user.keyboard('{Escape}{Control>}z{/Control}')
+    expect(threshold()).toEqual(before)
+  })
+
+  it('undo with a list in focus, which keeps letters for itself', async () => {
+    bench.chain.getState().edit(switchStage('level', false))
+    screen.getByRole('combobox', { name: 'some list' }).focus()
+    await user.keyboard('x{Control>}z{/Control}')
+    expect(bench.listen.getState().heard).toBe('with')
+    expect(bench.chain.getState().past).toEqual([])
   })
 
   it('keep still while a sheet is open, and whoever used a press keeps it', async () => {

@@ -1,0 +1,97 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { chainOf, defaultStage } from '../../src/core'
+import { startingChain } from '../../src/demo'
+import {
+  addStage,
+  type ChainEdit,
+  duplicateStage,
+  moveStage,
+  removeStage,
+  resetStage,
+  setSetting,
+  switchStage,
+} from '../../src/state/chain-edits'
+import { createChainStore } from '../../src/state/chain-store'
+import { SEED } from '../setup/random-chains'
+
+const threshold = (value: number): ChainEdit => setSetting('level', 'thresholdDb', value)
+const ids = startingChain().stages.map(({ id }) => id)
+
+/** Anything a hand might do, one thing after another, gestures among them. */
+const hands = fc.array(
+  fc.record({
+    edit: fc.oneof(
+      fc.tuple(fc.constantFrom(...ids), fc.boolean()).map(([id, on]) => switchStage(id, on)),
+      fc.integer({ min: -30, max: -20 }).map(threshold),
+      fc.constantFrom(...ids).map(resetStage),
+      fc.constantFrom(...ids).map(removeStage),
+      fc.constantFrom(...ids).map(duplicateStage),
+      fc.constant(addStage('gain')),
+      fc.tuple(fc.constantFrom(...ids), fc.nat(4)).map(([id, to]) => moveStage(id, to)),
+    ),
+    gesture: fc.constantFrom(undefined, undefined, 'a drag'),
+  }),
+  { maxLength: 30 },
+)
+
+describe('the chain and its changes', () => {
+  it('goes back to where it began and forth to where it was, each step one that can be seen', () => {
+    fc.assert(
+      fc.property(hands, (done) => {
+        const chain = createChainStore(startingChain())
+        for (const { edit, gesture } of done) chain.getState().edit(edit, gesture)
+        const { chain: last, past } = chain.getState()
+        const seen = [JSON.stringify(last)]
+        for (const _ of past) {
+          chain.getState().undo()
+          seen.push(JSON.stringify(chain.getState().chain))
+        }
+        expect(chain.getState().chain).toEqual(startingChain())
+        for (let k = 1; k < seen.length; k++) expect(seen[k]).not.toBe(seen[k - 1])
+        for (const _ of past) chain.getState().redo()
+        expect(chain.getState().chain).toEqual(last)
+      }),
+      { seed: SEED },
+    )
+  })
+
+  it('makes no change of a value that was set already, and keeps what can be redone', () => {
+    const chain = createChainStore(startingChain())
+    chain.getState().edit(threshold(-30))
+    chain.getState().edit(threshold(-28))
+    chain.getState().undo()
+    const before = chain.getState()
+    chain.getState().edit(threshold(-30))
+    expect(chain.getState()).toEqual(before)
+  })
+
+  it('makes one change of a gesture, and none of one that came back to where it began', () => {
+    const chain = createChainStore(startingChain())
+    chain.getState().edit(threshold(-24))
+    const wordsDone = () =>
+      chain
+        .getState()
+        .past.slice(1)
+        .map(({ words }) => words)
+    chain.getState().edit(switchStage('level', false))
+    for (const value of [-25, -26, -27]) chain.getState().edit(threshold(value), 'a drag')
+    expect(wordsDone()).toEqual(['compressor off', 'threshold −24.0 dBFS to −27.0 dBFS'])
+    chain.getState().edit(threshold(-24), 'a drag')
+    expect(wordsDone()).toEqual(['compressor off'])
+    chain.getState().edit(threshold(-25), 'a drag')
+    expect(wordsDone()).toEqual(['compressor off', 'threshold −24.0 dBFS to −25.0 dBFS'])
+  })
+
+  it('has a stage at hand whatever goes: what was added, else the same, else its neighbour', () => {
+    const chain = createChainStore(chainOf([defaultStage('gain', 'one'), defaultStage('gain', 'two')]))
+    const atHand = () => chain.getState().selectedId
+    chain.getState().edit(addStage('saturator'))
+    expect(atHand()).toBe('saturator-1')
+    chain.getState().edit(removeStage('saturator-1'))
+    expect(atHand()).toBe('two')
+    chain.getState().edit(removeStage('two'))
+    chain.getState().edit(removeStage('one'))
+    expect(atHand()).toBeNull()
+  })
+})
