@@ -66,7 +66,7 @@ test('a recording is taken in, judged, reordered and delivered, and nothing leav
   if (!first || !second || !third || !fourth) throw new Error('the starting chain has four stages')
   const chain = chainOf([first, second, fourth, third])
   const delivered = await deliver(page)
-  expect(delivered.fileName).toBe('Front_Center - evenhand.wav')
+  expect(delivered.fileName).toBe('Front_Center - evenhand, 24-bit.wav')
   expect(delivered.sound.sampleRate).toBe(sampleRate)
   expect(channel(delivered.sound)).toHaveLength(channel(recording.sound).length)
   const expected = channel(renderChain(recording.sound, chain).sound)

@@ -14,6 +14,13 @@ interface Stores {
   readonly delivery: StoreApi<DeliveryState>
 }
 
+/** What each format is called, in the names of files too: two formats of one take are two files. */
+export const formatNames: Readonly<Record<WavFormat, string>> = {
+  pcm24: '24-bit',
+  pcm16: '16-bit',
+  float32: '32-bit float',
+}
+
 /** Longer takes are rendered block by block in the worker, with progress and cancel; the bits are the same. */
 const LONGEST_IN_ONE_GO_SECONDS = 600
 
@@ -23,7 +30,7 @@ export class Delivery {
 
   constructor(
     private readonly stores: Stores,
-    private readonly worker: BenchWorker,
+    private readonly worker: Pick<BenchWorker, 'render'>,
   ) {}
 
   setFormat(format: WavFormat): void {
@@ -34,16 +41,17 @@ export class Delivery {
   async deliver(): Promise<void> {
     const { take } = this.stores.take.getState()
     const { delivery } = this.stores
-    if (!take || delivery.getState().working !== null) return
+    const { format, working } = delivery.getState()
+    if (!take || working !== null) return
     this.stopping = new AbortController()
     const { signal } = this.stopping
     delivery.setState({ working: 0, delivered: null, problem: null })
     try {
       const sound = await this.render(take.sound, this.stores.chain.getState().chain, signal)
       if (sound && !signal.aborted) {
-        const fileName = deliveredName(take.name)
+        const fileName = deliveredName(take.name, 'wav', formatNames[format])
         const { encodeWav } = await import('../audio/files/wav-writer')
-        const { bytes, clippedSamples } = encodeWav(sound, delivery.getState().format)
+        const { bytes, clippedSamples } = encodeWav(sound, format)
         saveBlob(new Blob([bytes], { type: 'audio/wav' }), fileName)
         delivery.setState({ delivered: { fileName, clippedSamples } })
       }

@@ -11,20 +11,23 @@ export function saveBlob(blob: Blob, fileName: string): void {
   setTimeout(() => URL.revokeObjectURL(url), REVOKE_AFTER_MS)
 }
 
-const SUFFIX = ' - evenhand'
+const MARK = ' - evenhand'
+/** The mark of a file that was delivered, with what kind of file it was. */
+const MARKED = new RegExp(`${MARK}(?:, [^,]*)?$`)
 
 /**
  * The name under which the processed version of the take `takeName` is delivered: "Take 3.flac" becomes
- * "Take 3 - evenhand.wav". A take that was itself delivered keeps a single mark, and characters that some file
- * system refuses become "-".
+ * "Take 3 - evenhand.wav", or with a kind "Take 3 - evenhand, 24-bit.wav". A take that was itself delivered keeps a
+ * single mark, and characters that some file system refuses become "-".
  *
  * @param extension of the delivered file, without the dot
+ * @param kind what tells it from other files of the same take, in words without a comma
  */
-export function deliveredName(takeName: string, extension = 'wav'): string {
+export function deliveredName(takeName: string, extension = 'wav', kind: string | null = null): string {
   const stem = takeName
     .replace(/\.[a-z0-9]{1,5}$/i, '')
     .replace(/[\p{Cc}\\/:*?"<>|]/gu, '-')
     .trim()
-  const bare = stem.endsWith(SUFFIX) ? stem.slice(0, -SUFFIX.length) : stem
-  return `${bare === '' ? 'Take' : bare}${SUFFIX}.${extension}`
+  const bare = stem.replace(MARKED, '')
+  return `${bare === '' ? 'Take' : bare}${MARK}${kind === null ? '' : `, ${kind}`}.${extension}`
 }

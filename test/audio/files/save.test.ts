@@ -9,6 +9,8 @@ describe('deliveredName', () => {
     ['take.final.mp3', 'take.final - evenhand.wav'],
     ['Take 3', 'Take 3 - evenhand.wav'],
     ['Take 3 - evenhand.wav', 'Take 3 - evenhand.wav'],
+    ['Take 3 - evenhand, 32-bit float.wav', 'Take 3 - evenhand.wav'],
+    ['Take 3 - evenhand, dry, loud.wav', 'Take 3 - evenhand, dry, loud - evenhand.wav'],
     ['Lied für Zoë.m4a', 'Lied für Zoë - evenhand.wav'],
     ['a/b\\c:d*e?f"g<h>i|j\n.wav', 'a-b-c-d-e-f-g-h-i-j- - evenhand.wav'],
     ['.wav', 'Take - evenhand.wav'],
@@ -17,8 +19,9 @@ describe('deliveredName', () => {
     expect(deliveredName(takeName)).toBe(expected)
   })
 
-  it('takes another extension', () => {
+  it('takes another extension, and the kind of file', () => {
     expect(deliveredName('Take 3.wav', 'html')).toBe('Take 3 - evenhand.html')
+    expect(deliveredName('Take 3.wav', 'wav', '24-bit')).toBe('Take 3 - evenhand, 24-bit.wav')
   })
 })
 

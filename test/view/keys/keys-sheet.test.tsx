@@ -1,7 +1,6 @@
 import { cleanup, fireEvent, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { stageDefinitions } from '../../../src/core'
 import type { Bench } from '../../../src/state/bench'
 import { setSetting, switchStage } from '../../../src/state/chain-edits'
 import { useBench, useChain } from '../../../src/view/bench-context'
@@ -9,6 +8,7 @@ import { NumberField } from '../../../src/view/fields/number-field'
 import { KeysSheet } from '../../../src/view/keys/keys-sheet'
 import { PageKeys } from '../../../src/view/keys/page-keys'
 import type { ScreenState } from '../../../src/view/screen-store'
+import { numberParameter } from '../fields/parameters'
 import { showOnPage } from './on-page'
 
 let bench: Bench
@@ -23,7 +23,7 @@ function Threshold() {
   if (stage?.kind !== 'compressor') return null
   return (
     <NumberField
-      parameter={stageDefinitions.compressor.parameters.thresholdDb}
+      parameter={numberParameter('compressor thresholdDb')}
       value={stage.settings.thresholdDb}
       label="Threshold, typed"
       onChange={(value) => chain.getState().edit(setSetting('level', 'thresholdDb', value))}

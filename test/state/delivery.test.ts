@@ -1,0 +1,72 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { renderForDelivery } from '../../src/audio/deliver'
+import { saveBlob } from '../../src/audio/files/save'
+import { readWav } from '../../src/audio/files/wav-reader'
+import { startingChain } from '../../src/demo'
+import { createChainStore } from '../../src/state/chain-store'
+import { Delivery, formatNames } from '../../src/state/delivery'
+import { createDeliveryStore } from '../../src/state/delivery-store'
+import { createTakeStore } from '../../src/state/take-store'
+import { take } from './trial-bench'
+
+vi.mock('../../src/audio/deliver', () => ({ renderForDelivery: vi.fn() }))
+vi.mock('../../src/audio/files/save', async (original) => ({
+  ...(await original<typeof import('../../src/audio/files/save')>()),
+  saveBlob: vi.fn(),
+}))
+
+function bench() {
+  const stores = {
+    chain: createChainStore(startingChain()),
+    take: createTakeStore(),
+    delivery: createDeliveryStore(),
+  }
+  stores.take.setState({ take })
+  return { ...stores, deliveries: new Delivery(stores, { render: async () => null }) }
+}
+
+beforeEach(() => {
+  vi.mocked(renderForDelivery).mockImplementation(async (sound) => sound)
+})
+afterEach(() => vi.clearAllMocks())
+
+describe('a delivery', () => {
+  it('saves each format under a name of its own, in that format', async () => {
+    const { deliveries } = bench()
+    for (const format of ['pcm24', 'pcm16', 'float32'] as const) {
+      deliveries.setFormat(format)
+      await deliveries.deliver()
+    }
+    const saved = vi.mocked(saveBlob).mock.calls
+    expect(saved.map(([, fileName]) => fileName)).toEqual([
+      'Take 3 - evenhand, 24-bit.wav',
+      'Take 3 - evenhand, 16-bit.wav',
+      'Take 3 - evenhand, 32-bit float.wav',
+    ])
+    for (const [blob, fileName] of saved) {
+      const { facts } = readWav(new Uint8Array(await blob.arrayBuffer()), fileName)
+      expect(fileName).toContain(
+        `${8 * (facts.bytesPerSample ?? 0)}-bit${facts.coding === 'float' ? ' float' : ''}.`,
+      )
+    }
+  })
+
+  it('keeps the format it was begun with, whatever is chosen meanwhile', async () => {
+    const { deliveries, delivery } = bench()
+    const done = deliveries.deliver()
+    deliveries.setFormat('pcm16')
+    await done
+    expect(delivery.getState().delivered?.fileName).toContain(formatNames.pcm24)
+    expect(vi.mocked(saveBlob).mock.calls).toHaveLength(1)
+  })
+
+  it('that fails says so, and saves nothing', async () => {
+    vi.mocked(renderForDelivery).mockRejectedValue(new Error('No memory.'))
+    const { deliveries, delivery } = bench()
+    await deliveries.deliver()
+    expect(delivery.getState().problem).toBe(
+      'Take 3.wav could not be delivered: No memory. The take and the chain are still here; try again.',
+    )
+    expect(saveBlob).not.toHaveBeenCalled()
+  })
+})
