@@ -79,6 +79,26 @@ test('a recording is taken in, judged, reordered and delivered, and nothing leav
   expect(errors).toEqual([])
 })
 
+test('the page asks before it goes while the chain holds work that is in no file', async ({ page }) => {
+  await openBench(page)
+  const asked: string[] = []
+  page.on('dialog', async (dialog) => {
+    asked.push(dialog.type())
+    await dialog.accept()
+  })
+  await page.reload()
+  await expectFigures(page)
+  expect(asked).toEqual([])
+  await page.getByRole('switch', { name: '3 Compressor' }).click()
+  await deliver(page)
+  await page.reload()
+  await expectFigures(page)
+  expect(asked).toEqual([])
+  await page.getByRole('switch', { name: '3 Compressor' }).click()
+  await page.reload()
+  expect(asked).toEqual(['beforeunload'])
+})
+
 test('with every stage off the delivered file holds the samples of the take', async ({ page }) => {
   const recording = readWav(readFileSync(RECORDING), 'Front_Center.wav')
   await openBench(page)

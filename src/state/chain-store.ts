@@ -15,6 +15,8 @@ export interface ChainState {
   readonly selectedId: string | null
   readonly past: readonly Change[]
   readonly future: readonly Change[]
+  /** The chain that can be had again without the bench: as it came, or as it last went into a file. */
+  readonly safe: ChainDoc
   /**
    * Carries out an edit. Edits that follow one another with the same `gesture` (a drag, a held key) become one
    * change, until `endGesture`. What leaves the chain as it was is no change, also where a gesture comes back to
@@ -27,6 +29,8 @@ export interface ChainState {
   select(stageId: string): void
   /** Puts another chain in place, as one change. */
   replace(chain: ChainDoc, words: string): void
+  /** A chain has gone into a file. */
+  setSafe(chain: ChainDoc): void
 }
 
 /** More would cost memory and be of no use to anyone. */
@@ -40,6 +44,7 @@ export function createChainStore(initial: ChainDoc): StoreApi<ChainState> {
     selectedId: initial.stages[0]?.id ?? null,
     past: [],
     future: [],
+    safe: initial,
     edit(edit, gesture) {
       const { chain, past } = get()
       const last = past.at(-1)
@@ -86,7 +91,15 @@ export function createChainStore(initial: ChainDoc): StoreApi<ChainState> {
     replace(chain, words) {
       get().edit(() => ({ chain, words }))
     },
+    setSafe(safe) {
+      set({ safe })
+    },
   }))
+}
+
+/** Whether work on the chain would be lost with the page. */
+export function wouldBeLost({ chain, safe }: Pick<ChainState, 'chain' | 'safe'>): boolean {
+  return !sameChain(chain, safe)
 }
 
 /** Whether two chains are alike in every setting, of stages that are off, too. */

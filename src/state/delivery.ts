@@ -47,13 +47,15 @@ export class Delivery {
     const { signal } = this.stopping
     delivery.setState({ working: 0, delivered: null, problem: null })
     try {
-      const sound = await this.render(take.sound, this.stores.chain.getState().chain, signal)
+      const { chain, setSafe } = this.stores.chain.getState()
+      const sound = await this.render(take.sound, chain, signal)
       if (sound && !signal.aborted) {
         const fileName = deliveredName(take.name, 'wav', formatNames[format])
         const { encodeWav } = await import('../audio/files/wav-writer')
         const { bytes, clippedSamples } = encodeWav(sound, format)
         saveBlob(new Blob([bytes], { type: 'audio/wav' }), fileName)
         delivery.setState({ delivered: { fileName, clippedSamples } })
+        setSafe(chain)
       }
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error)

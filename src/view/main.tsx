@@ -2,6 +2,7 @@ import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { createBench } from '../state/bench'
 import { App } from './app'
+import { askBeforeLeaving } from './dialog/ask-before-leaving'
 import './tokens.css'
 import './base.css'
 
@@ -11,6 +12,7 @@ if (!root) throw new Error('the page has no #root')
 const bench = createBench()
 // The first visit lands on something that already sounds.
 void bench.takes.openDemo()
+askBeforeLeaving(bench)
 
 createRoot(root).render(
   <StrictMode>

@@ -3,7 +3,8 @@ import { renderForDelivery } from '../../src/audio/deliver'
 import { saveBlob } from '../../src/audio/files/save'
 import { readWav } from '../../src/audio/files/wav-reader'
 import { startingChain } from '../../src/demo'
-import { createChainStore } from '../../src/state/chain-store'
+import { switchStage } from '../../src/state/chain-edits'
+import { createChainStore, wouldBeLost } from '../../src/state/chain-store'
 import { Delivery, formatNames } from '../../src/state/delivery'
 import { createDeliveryStore } from '../../src/state/delivery-store'
 import { createTakeStore } from '../../src/state/take-store'
@@ -60,13 +61,31 @@ describe('a delivery', () => {
     expect(vi.mocked(saveBlob).mock.calls).toHaveLength(1)
   })
 
+  it('makes the chain it was made of safe, and not what was changed meanwhile', async () => {
+    const { deliveries, chain } = bench()
+    const isLost = () => wouldBeLost(chain.getState())
+    expect(isLost()).toBe(false)
+    chain.getState().edit(switchStage('level', false))
+    expect(isLost()).toBe(true)
+    const done = deliveries.deliver()
+    chain.getState().edit(switchStage('sibilance', false))
+    await done
+    expect(isLost()).toBe(true)
+    chain.getState().undo()
+    expect(isLost()).toBe(false)
+    chain.getState().undo()
+    expect(isLost()).toBe(true)
+  })
+
   it('that fails says so, and saves nothing', async () => {
     vi.mocked(renderForDelivery).mockRejectedValue(new Error('No memory.'))
-    const { deliveries, delivery } = bench()
+    const { deliveries, delivery, chain } = bench()
+    chain.getState().edit(switchStage('level', false))
     await deliveries.deliver()
     expect(delivery.getState().problem).toBe(
       'Take 3.wav could not be delivered: No memory. The take and the chain are still here; try again.',
     )
     expect(saveBlob).not.toHaveBeenCalled()
+    expect(wouldBeLost(chain.getState())).toBe(true)
   })
 })
