@@ -1,5 +1,6 @@
 import { Sheet } from '../dialog/sheet'
 import { useScreen, useScreenStore } from '../screen-context'
+import { trialKeyRows } from '../trial/trial-keys'
 import { keyRows } from './key-actions'
 import styles from './keys.module.css'
 
@@ -9,28 +10,13 @@ export function KeysSheet() {
   const singleKeys = useScreen((state) => state.singleKeys)
   return (
     <Sheet name="keys" title="Keys">
-      <table className={styles.keys}>
-        <thead>
-          <tr>
-            <th scope="col">Key</th>
-            <th scope="col">What it does</th>
-          </tr>
-        </thead>
-        <tbody>
-          {keyRows.map(({ action, keys, does }) => (
-            <tr key={action}>
-              <td>
-                <kbd>{keys}</kbd>
-              </td>
-              <td>{does}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <KeyTable rows={keyRows} />
       <p className={styles.more}>
         On the take: arrows go by a second, with Shift by ten, with Alt by a tenth; Home and End to its ends;
         + − 0 zoom. On a slider: arrows, with Shift in large steps.
       </p>
+      <h3 className={styles.part}>In a blind trial</h3>
+      <KeyTable rows={trialKeyRows} />
       <button type="button" className={styles.terms} onClick={() => screen.setState({ sheet: 'terms' })}>
         What the terms mean
       </button>
@@ -43,5 +29,32 @@ export function KeysSheet() {
         single keys work (undo and redo always do)
       </label>
     </Sheet>
+  )
+}
+
+interface KeyTableProps {
+  readonly rows: readonly { readonly keys: string; readonly does: string }[]
+}
+
+function KeyTable({ rows }: KeyTableProps) {
+  return (
+    <table className={styles.keys}>
+      <thead>
+        <tr>
+          <th scope="col">Key</th>
+          <th scope="col">What it does</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(({ keys, does }) => (
+          <tr key={keys}>
+            <td>
+              <kbd>{keys}</kbd>
+            </td>
+            <td>{does}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   )
 }

@@ -13,6 +13,16 @@ export type FocusHolder = 'button' | 'slider' | 'radio-to-choose' | 'none'
 
 const LETTERS = ['a', 'b', 'x']
 
+/** The keys of a round as they are printed, with what they do. */
+export const trialKeyRows: readonly { readonly keys: string; readonly does: string }[] = [
+  { keys: '1, 2, 3', does: 'listen to what stands there from left to right' },
+  { keys: 'A, B, X', does: 'the same' },
+  { keys: '←, →', does: 'choose the answer on the left, on the right' },
+  { keys: 'Enter', does: 'answer' },
+  { keys: 'Space', does: 'play, stop' },
+  { keys: 'Esc', does: 'stop the trial, after a question' },
+]
+
 /**
  * 1, 2, 3 (or A, B, X) listen, the left and right arrows choose an answer, Enter gives it, Space plays and stops.
  * A button keeps Enter and Space, a slider the arrows, an answer not chosen yet Space.

@@ -120,6 +120,14 @@ describe('keys', () => {
     expect(bench.chain.getState().past).toEqual([])
   })
 
+  it('stand on their sheet, those of a blind trial too', async () => {
+    await user.keyboard('?')
+    const printed = screen.getAllByRole('table').map((table) => table.textContent)
+    expect(printed[0]).toContain('Ctrl or Cmd Shift Z')
+    expect(printed[1]).toMatch(/1, 2, 3.*←, →.*Enter.*Esc/)
+    expect(screen.getByRole('heading', { name: 'In a blind trial' })).toBeDefined()
+  })
+
   it('keep still while a sheet is open, and whoever used a press keeps it', async () => {
     await user.keyboard('?')
     expect(page.screen.getState().sheet).toBe('keys')

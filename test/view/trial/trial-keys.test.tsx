@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { trialKeyOf } from '../../../src/view/trial/trial-keys'
+import { trialKeyOf, trialKeyRows } from '../../../src/view/trial/trial-keys'
 
 describe('trialKeyOf', () => {
   it.each([
@@ -17,6 +17,21 @@ describe('trialKeyOf', () => {
     expect(trialKeyOf(key, kind, 'none', true)).toEqual({ does: 'listen', choice })
     expect(trialKeyOf(key, kind, 'button', true)).toEqual({ does: 'listen', choice })
     expect(trialKeyOf(key, kind, 'none', false)).toBeNull()
+  })
+
+  it('knows every key that the sheet of keys prints', () => {
+    const named = new Map([
+      ['←', 'ArrowLeft'],
+      ['→', 'ArrowRight'],
+      ['Space', ' '],
+    ])
+    for (const { keys } of trialKeyRows) {
+      // The dialog itself answers to this one.
+      if (keys === 'Esc') continue
+      for (const key of keys.split(', ')) {
+        expect(trialKeyOf(named.get(key) ?? key, 'name-x', 'none', true), key).not.toBeNull()
+      }
+    }
   })
 
   it('knows no third of two, and nothing beyond', () => {
