@@ -22,7 +22,7 @@ export function ThemeChoice() {
   }
   return (
     <label className={styles.theme}>
-      Paper
+      Theme
       <select value={theme} onChange={(event) => choose(event.target.value)}>
         {themes.map(({ value, label }) => (
           <option key={value} value={value}>

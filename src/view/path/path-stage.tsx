@@ -6,7 +6,6 @@ import { stageColour } from '../stage/stage-colour'
 import { StageGlyph } from '../stage/stage-glyph'
 import { Ear } from './ear'
 import styles from './path-stage.module.css'
-import { StageActions } from './stage-actions'
 import { StageChange } from './stage-change'
 import { StageNow } from './stage-now'
 import type { Reorder } from './use-reorder'
@@ -16,14 +15,13 @@ interface PathStageProps {
   /** Position in the chain, from 0. */
   readonly index: number
   readonly count: number
-  /** Position of the stage that the ear is behind, from 0. */
+  /** Position of the stage that the ear is after, from 0. */
   readonly earIndex: number
   readonly reorder: Reorder
-  announce(text: string): void
 }
 
 /** One stage on the path: whether it is on, what it does now, and what it changes. */
-export function PathStage({ stage, index, count, earIndex, reorder, announce }: PathStageProps) {
+export function PathStage({ stage, index, count, earIndex, reorder }: PathStageProps) {
   const { chain, listening } = useBench()
   const selected = useChain((state) => state.selectedId === stage.id)
   const name = `${index + 1} ${stageDefinitions[stage.kind].label}`
@@ -58,15 +56,12 @@ export function PathStage({ stage, index, count, earIndex, reorder, announce }: 
         />
       </span>
       <StageChange stage={stage} heard={index <= earIndex} />
-      {stageDefinitions[stage.kind].reducesGain && <StageNow index={index} name={name} />}
-      {selected && <StageActions stage={stage} index={index} count={count} announce={announce} />}
-      {index < count - 1 && (
-        <Ear
-          here={index === earIndex}
-          label={`Hear the sound up to here, behind ${name}`}
-          onPut={() => listening.setEar(stage.id)}
-        />
-      )}
+      <div className={styles.foot}>
+        {stageDefinitions[stage.kind].reducesGain && <StageNow index={index} name={name} />}
+        {index < count - 1 && (
+          <Ear here={index === earIndex} place={`after ${name}`} onPut={() => listening.setEar(stage.id)} />
+        )}
+      </div>
     </li>
   )
 }

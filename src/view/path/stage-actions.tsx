@@ -1,8 +1,9 @@
-import { type MouseEvent, useRef } from 'react'
+import type { MouseEvent, RefObject } from 'react'
 import { flushSync } from 'react-dom'
 import { type StageDoc, stageDefinitions } from '../../core'
 import { moveStage, removeStage } from '../../state/chain-edits'
 import { useBench } from '../bench-context'
+import { StageGlyph } from '../stage/stage-glyph'
 import styles from './stage-actions.module.css'
 
 interface StageActionsProps {
@@ -10,13 +11,14 @@ interface StageActionsProps {
   /** Position in the chain, from 0. */
   readonly index: number
   readonly count: number
+  /** The stages on the path. */
+  readonly list: RefObject<HTMLOListElement | null>
   announce(text: string): void
 }
 
 /** Where the stage at hand stands on the path, and whether it does. */
-export function StageActions({ stage, index, count, announce }: StageActionsProps) {
+export function StageActions({ stage, index, count, list, announce }: StageActionsProps) {
   const { chain } = useBench()
-  const actions = useRef<HTMLSpanElement>(null)
   const { label } = stageDefinitions[stage.kind]
   const move = (to: number) => (event: MouseEvent<HTMLButtonElement>) => {
     if (to < 0 || to >= count) return
@@ -26,36 +28,34 @@ export function StageActions({ stage, index, count, announce }: StageActionsProp
     announce(`${label}, position ${to + 1} of ${count}`)
   }
   const remove = () => {
-    // The focus goes to the stage that takes its place, for the button it was on is about to go.
-    const list = actions.current?.closest('ol')
+    // The focus goes to the stage that takes its place, so that a second press does not take that one too.
     flushSync(() => chain.getState().edit(removeStage(stage.id)))
     announce(`${label} removed`)
-    const next = list?.querySelectorAll<HTMLElement>('[aria-current]')
+    const next = list.current?.querySelectorAll<HTMLElement>('[aria-current]')
     next?.[Math.min(index, next.length - 1)]?.focus()
   }
   return (
-    <span ref={actions} className={styles.actions}>
-      <span className={styles.group}>
-        <button
-          type="button"
-          aria-disabled={index === 0}
-          onClick={move(index - 1)}
-          aria-label={`Move ${label} earlier`}
-        >
-          ← earlier
-        </button>
-        <button
-          type="button"
-          aria-disabled={index === count - 1}
-          onClick={move(index + 1)}
-          aria-label={`Move ${label} later`}
-        >
-          later →
-        </button>
-        <button type="button" onClick={remove} aria-label={`Remove ${label}`}>
-          remove
-        </button>
-      </span>
+    <span className={styles.actions}>
+      <StageGlyph index={index} on={stage.on} />
+      <button
+        type="button"
+        aria-disabled={index === 0}
+        onClick={move(index - 1)}
+        aria-label={`Move ${label} earlier`}
+      >
+        ← earlier
+      </button>
+      <button
+        type="button"
+        aria-disabled={index === count - 1}
+        onClick={move(index + 1)}
+        aria-label={`Move ${label} later`}
+      >
+        later →
+      </button>
+      <button type="button" onClick={remove} aria-label={`Remove ${label}`}>
+        remove
+      </button>
     </span>
   )
 }

@@ -8,20 +8,22 @@ interface StageChangeProps {
   readonly heard: boolean
 }
 
-/** What a stage changed: loudness, and where it reduces gain the most and the typical reduction. */
+/** What a stage changed: loudness from right before it to right after it, and where it reduces gain, by how much most. */
 export function StageChange({ stage, heard }: StageChangeProps) {
   const evidence = useEvidence((state) => state.evidence?.stages.get(stage.id))
-  if (!heard) return <p className={styles.change}>behind the ear, not heard</p>
+  if (!heard) return <p className={styles.change}>after the ear, not heard</p>
   if (!stage.on || !evidence) return <p className={styles.change} />
   const { loudnessChangeLu, reduction } = evidence
   return (
     <p className={styles.change}>
       {loudnessChangeLu !== null && (
-        <span title="Change of integrated loudness">{signed(loudnessChangeLu, 1)} LU</span>
+        <span title="Integrated loudness right after this stage against right before it, over the whole take">
+          {signed(loudnessChangeLu, 1)} LU in this stage
+        </span>
       )}
       {reduction && (
-        <span title="Gain reduction">
-          most {plain(reduction.mostDb, 1)}, typical {plain(reduction.typicalDb, 1)} dB
+        <span title={`Gain reduction over the whole take: typical ${plain(reduction.typicalDb, 1)} dB`}>
+          most {plain(reduction.mostDb, 1)} dB
         </span>
       )}
     </p>

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react'
+import { useEffect, useState } from 'react'
 import { plain } from '../../core'
 import type { ListenState } from '../../state/listen-store'
 import { useBench } from '../bench-context'
@@ -6,7 +6,7 @@ import styles from './stage-now.module.css'
 
 /** The line is full at this much, dB. */
 const MOST_DB = 24
-/** The figure changes calmly enough to be read, ms. */
+/** Calm enough to be read, ms. */
 const EVERY_MS = 250
 
 interface StageNowProps {
@@ -16,18 +16,15 @@ interface StageNowProps {
   readonly name: string
 }
 
-/** What a stage holds back now, while it plays: a line of ink that moves at once, and a figure that moves calmly. */
+/** The most that a stage held back in the last quarter of a second, while it plays: a figure, and a line as long. */
 export function StageNow({ index, name }: StageNowProps) {
   const { listen } = useBench()
-  const line = useRef<HTMLSpanElement>(null)
   const [heldDb, setHeldDb] = useState<number | null>(null)
   useEffect(() => {
     let most: number | null = null
     const stop = listen.subscribe((state) => {
       const now = heldNow(state, index)
       if (now !== null) most = Math.max(most ?? 0, now)
-      if (line.current)
-        line.current.style.transform = `scaleX(${Math.min(1, (now ?? 0) / MOST_DB).toFixed(3)})`
     })
     const timer = setInterval(() => {
       setHeldDb(most === null ? null : Math.round(most * 10) / 10)
@@ -53,7 +50,10 @@ export function StageNow({ index, name }: StageNowProps) {
         {words}
       </span>
       <span className={styles.line}>
-        <span className={styles.held} ref={line} />
+        <span
+          className={styles.held}
+          style={{ transform: `scaleX(${Math.min(1, (heldDb ?? 0) / MOST_DB)})` }}
+        />
       </span>
     </span>
   )

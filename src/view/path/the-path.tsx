@@ -1,10 +1,12 @@
-import { useState } from 'react'
 import { useBench, useChain, useListen } from '../bench-context'
+import { usePassingWords } from '../notices/use-passing-words'
 import { AddStage } from './add-stage'
 import { Ear } from './ear'
+import { earIndexOf } from './ear-place'
 import { KeptMenu } from './kept-menu'
 import { Out, TakeIn } from './path-ends'
 import { PathStage } from './path-stage'
+import { StageActions } from './stage-actions'
 import styles from './the-path.module.css'
 import { useReorder } from './use-reorder'
 
@@ -13,17 +15,28 @@ export function ThePath() {
   const { listening } = useBench()
   const stages = useChain((state) => state.chain.stages)
   const earAfterId = useListen((state) => state.earAfterId)
-  const [announcement, announce] = useState('')
+  const [announcement, announce] = usePassingWords()
   const reorder = useReorder(announce)
-  const last = stages.length - 1
-  const found = stages.findIndex(({ id }) => id === earAfterId)
-  // Behind the last stage, or behind one that is no longer there, is the end.
-  const earIndex = found < 0 ? last : found
+  const selectedId = useChain((state) => state.selectedId)
+  const selectedIndex = stages.findIndex(({ id }) => id === selectedId)
+  const selected = stages[selectedIndex]
+  const count = stages.length
+  const earIndex = earIndexOf(stages, earAfterId)
+  const earAtEnd = earIndex === count - 1
   return (
     <section className={styles.path} aria-labelledby="the-path">
       <div className={styles.head}>
         <h2 id="the-path">The path</h2>
-        <p className={styles.note}>What each stage does, and what it changes</p>
+        <p className={styles.note}>what each stage does, in this order</p>
+        {selected && (
+          <StageActions
+            stage={selected}
+            index={selectedIndex}
+            count={count}
+            list={reorder.list}
+            announce={announce}
+          />
+        )}
         <KeptMenu announce={announce} />
         <AddStage onAdded={announce} />
       </div>
@@ -34,18 +47,18 @@ export function ThePath() {
             key={stage.id}
             stage={stage}
             index={index}
-            count={stages.length}
+            count={count}
             earIndex={earIndex}
             reorder={reorder}
-            announce={announce}
           />
         ))}
-        <Out earAtEnd={earIndex === last}>
-          <Ear
-            here={earIndex === last}
-            label="Hear the sound at the end of the chain"
-            onPut={() => listening.setEar(null)}
-          />
+        {count === 0 && (
+          <li className={styles.empty}>
+            No stages: the take leaves as it came. Add a stage to begin, or undo to have the last ones back.
+          </li>
+        )}
+        <Out earAtEnd={earAtEnd}>
+          <Ear here={earAtEnd} place="at the end of the chain" onPut={() => listening.setEar(null)} />
         </Out>
       </ol>
       <p className={styles.live} aria-live="polite">

@@ -8,6 +8,8 @@ import { stageColour } from './stage-colour'
 const SIDE = 200
 const x = scaleLinear([-1, 1], [8, SIDE - 8])
 const y = scaleLinear([-1, 1], [SIDE - 8, 8])
+/** Half and all of full scale. */
+const TICKS = [-1, -0.5, 0.5, 1]
 const INPUTS = Array.from({ length: 101 }, (_, i) => (i - 50) / 50)
 
 interface SaturationPictureProps {
@@ -26,12 +28,33 @@ export function SaturationPicture({ settings: { driveDb, bias }, index }: Satura
       width={SIDE}
       height={SIDE}
       label={`The saturator's curve, driven ${plain(driveDb, 1)} dB: straight for quiet sound, bent for loud.`}
-      caption="Sample out against sample in, full scale at the edges, before mix and output."
+      caption="Shares of full scale, before mix and output."
     >
       <clipPath id="saturation-clip">
         <rect x={8} y={8} width={SIDE - 16} height={SIDE - 16} />
       </clipPath>
       <path className={styles.axes} d={`M${x(0)},8V${SIDE - 8}M8,${y(0)}H${SIDE - 8}`} />
+      {TICKS.map((share) => (
+        <path
+          key={share}
+          className={styles.axes}
+          d={`M${x(share)},${y(0) - 3}v6M${x(0) - 3},${y(share)}h6`}
+        />
+      ))}
+      <g className={styles.tick}>
+        <text x={x(1)} y={y(0) + 16} textAnchor="end">
+          +1 in
+        </text>
+        <text x={x(-1)} y={y(0) - 8}>
+          {plain(-1, 0)}
+        </text>
+        <text x={x(0) - 8} y={y(1) + 10} textAnchor="end">
+          out +1
+        </text>
+        <text x={x(0) + 8} y={y(-1)}>
+          {plain(-1, 0)}
+        </text>
+      </g>
       <path className={styles.without} d={`M${x(-1)},${y(-1)}L${x(1)},${y(1)}`} />
       <path
         className={styles.with}

@@ -7,12 +7,12 @@ import styles from './sibilance-picture.module.css'
 import { stageColour } from './stage-colour'
 
 const WIDTH = 200
-const HEIGHT = 180
+const HEIGHT = 190
 const LEFT = 30
 const BOTTOM = HEIGHT - 24
 const x = scaleLog([200, 20_000], [LEFT, WIDTH - 12])
 const y = scaleLinear([-90, 0], [BOTTOM, 8])
-const TICKS_HZ = [200, 1000, 5000, 20_000]
+const TICKS_HZ = [200, 1000, 5000]
 const TICKS_DB = [-80, -60, -40, -20, 0]
 
 interface SibilancePictureProps {
@@ -30,7 +30,7 @@ export function SibilancePicture({ settings: { crossoverHz, thresholdDb }, index
       width={WIDTH}
       height={HEIGHT}
       label={`What lies above ${frequency(crossoverHz)} is held to ${plain(thresholdDb, 1)} dBFS, drawn over the spectrum of the take.`}
-      caption="Crossover and threshold over the take’s average spectrum, dBFS: dashed without, solid with."
+      caption="Crossover and threshold over the average spectrum."
     >
       <rect className={styles.above} x={split} y={8} width={WIDTH - 12 - split} height={BOTTOM - 8} />
       {TICKS_HZ.map((hz) => (
@@ -43,6 +43,12 @@ export function SibilancePicture({ settings: { crossoverHz, thresholdDb }, index
           {plain(db, 0)}
         </text>
       ))}
+      <text className={styles.tick} x={LEFT + 6} y={16}>
+        dBFS
+      </text>
+      <text className={styles.tick} x={WIDTH - 12} y={BOTTOM + 16} textAnchor="end">
+        Hz
+      </text>
       <path className={styles.axes} d={`M${LEFT},8V${BOTTOM}H${WIDTH - 12}`} />
       {evidence && <path className={styles.without} d={spectrumPath(evidence.without.spectrum, x, y)} />}
       {evidence && <path className={styles.with} d={spectrumPath(evidence.with.spectrum, x, y)} />}

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { stageDefinitions } from '../../core'
 import { useChain } from '../bench-context'
+import { usePassingWords } from '../notices/use-passing-words'
 import { BandList } from './band-list'
 import { HelpLine } from './help-line'
 import { SettingRows } from './setting-rows'
@@ -14,7 +15,7 @@ export function StageAtHand() {
   const stages = useChain((state) => state.chain.stages)
   const selectedId = useChain((state) => state.selectedId)
   const [help, setHelp] = useState({ stageId: selectedId, text: '' })
-  const [news, setNews] = useState('')
+  const [news, setNews] = usePassingWords()
   const index = stages.findIndex(({ id }) => id === selectedId)
   const stage = stages[index] ?? null
   const tell = (text: string) => setHelp({ stageId: selectedId, text })
@@ -49,8 +50,8 @@ export function StageAtHand() {
         </h2>
         <StageTools stage={stage} onNews={report} />
       </div>
-      <HelpLine text={help.text} idle={purpose} news={news} />
       <div className={hasPicture(stage) ? `${styles.parts} ${styles.beside}` : styles.parts} key={stage.id}>
+        <HelpLine text={help.text} idle={purpose} news={news} />
         <div className={styles.settings}>
           {stage.kind === 'equaliser' && <BandList stage={stage} stageIndex={index} onHelp={tell} />}
           <SettingRows stage={stage} onHelp={tell} />

@@ -55,7 +55,7 @@ export function StageTools({ stage, onNews }: StageToolsProps) {
         type="button"
         aria-disabled={full}
         aria-label="Paste a stage from the clipboard"
-        title={stage ? `Puts the stage in the clipboard behind ${name}` : undefined}
+        title={stage ? `Puts the stage in the clipboard after ${name}` : undefined}
         onClick={() => !full && void paste()}
       >
         paste

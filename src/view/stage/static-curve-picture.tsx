@@ -30,7 +30,7 @@ export function StaticCurvePicture({ curve, index, on }: StaticCurvePictureProps
       width={SIDE}
       height={SIDE}
       label={`Static curve: levels up to the threshold of ${threshold} leave as they came, what rises above it is held.`}
-      caption="Level out against level in, dBFS, before makeup. The point shows the reduction just now."
+      caption="The point is where it works now."
     >
       {x.ticks(-lowest / 20).map((db) => (
         <g key={db}>
@@ -42,6 +42,12 @@ export function StaticCurvePicture({ curve, index, on }: StaticCurvePictureProps
           </text>
         </g>
       ))}
+      <text className={styles.tick} x={MARGIN + 6} y={16}>
+        out before makeup, dBFS
+      </text>
+      <text className={styles.tick} x={SIDE - 8} y={SIDE - MARGIN - 6} textAnchor="end">
+        in, dBFS
+      </text>
       <path className={styles.axes} d={`M${MARGIN},8V${SIDE - MARGIN}H${SIDE - 8}`} />
       <path className={styles.threshold} d={`M${x(curve.thresholdDb)},8V${SIDE - MARGIN}`} />
       <path

@@ -29,7 +29,7 @@ describe('the header', () => {
   })
 
   it('changes the paper', async () => {
-    await user.selectOptions(screen.getByRole('combobox', { name: 'Paper' }), 'dark')
+    await user.selectOptions(screen.getByRole('combobox', { name: 'Theme' }), 'dark')
     expect(document.documentElement.dataset.theme).toBe('dark')
   })
 

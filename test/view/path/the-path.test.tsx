@@ -71,26 +71,26 @@ describe('the path', () => {
   it('can be emptied and begun again', async () => {
     for (let i = 0; i < 4; i++) await user.click(screen.getByRole('button', { name: /^Remove / }))
     expect(ids()).toEqual([])
-    expect(pressedEars()).toEqual(['Hear the sound at the end of the chain'])
+    expect(pressedEars()).toEqual(['listen here, at the end of the chain'])
     await user.click(screen.getByRole('button', { name: 'Add a stage' }))
     await user.click(screen.getByRole('button', { name: /^Gain/ }))
     expect(ids()).toEqual(['gain-1'])
   })
 
-  it('puts the ear behind a stage and back at the end', async () => {
-    await user.click(screen.getByRole('button', { name: /behind 2 Equaliser/ }))
+  it('puts the ear after a stage and back at the end', async () => {
+    await user.click(screen.getByRole('button', { name: /after 2 Equaliser/ }))
     expect(bench.listen.getState().earAfterId).toBe('lift')
-    expect(pressedEars()).toEqual(['Hear the sound up to here, behind 2 Equaliser'])
-    expect(screen.getAllByText('behind the ear, not heard')).toHaveLength(2)
+    expect(pressedEars()).toEqual(['listen here, after 2 Equaliser'])
+    expect(screen.getAllByText('after the ear, not heard')).toHaveLength(2)
     await user.click(screen.getByRole('button', { name: /at the end of the chain/ }))
     expect(bench.listen.getState().earAfterId).toBeNull()
-    expect(pressedEars()).toEqual(['Hear the sound at the end of the chain'])
+    expect(pressedEars()).toEqual(['listen here, at the end of the chain'])
   })
 
   it('has the ear at the end when its stage is gone', async () => {
-    await user.click(screen.getByRole('button', { name: /behind 1 Equaliser/ }))
+    await user.click(screen.getByRole('button', { name: /after 1 Equaliser/ }))
     await user.click(screen.getByRole('button', { name: 'Remove Equaliser' }))
-    expect(pressedEars()).toEqual(['Hear the sound at the end of the chain'])
+    expect(pressedEars()).toEqual(['listen here, at the end of the chain'])
   })
 
   it('takes a short press for choosing, and a drag let go on Escape for nothing', () => {
