@@ -27,16 +27,19 @@ export const LoudnessLane = memo(({ evidence, view, sampleRate, width }: Loudnes
       loudnessPath(evidence[side].loudness, view, sampleRate, width, HEIGHT, range)
     return { without: path('without'), with: path('with') }
   }, [evidence, range, view, sampleRate, width])
+  const missing = evidence && whyNoLoudness(evidence)
   const scale = range ? `${plain(range.lowLufs, 0)} to ${plain(range.highLufs, 0)} LUFS` : '…'
   const label = (
     <>
       <span>Loudness of the last 3 s</span>
-      <span>{scale}</span>
+      <span>{missing ?? scale}</span>
     </>
   )
-  const sentence = evidence
-    ? `Short-term loudness along the take, from ${scale}. Highest ${lufs(evidence.without.measures.shortTermMaxLufs)} without, ${lufs(evidence.with.measures.shortTermMaxLufs)} with.`
-    : 'Short-term loudness along the take, not drawn yet.'
+  const sentence = !evidence
+    ? 'Short-term loudness along the take, not drawn yet.'
+    : missing
+      ? `Short-term loudness along the take: ${missing}.`
+      : `Short-term loudness along the take, from ${scale}. Highest ${lufs(evidence.without.measures.shortTermMaxLufs)} without, ${lufs(evidence.with.measures.shortTermMaxLufs)} with.`
   return (
     <Lane label={label} sentence={sentence} width={width} height={HEIGHT}>
       <line className={styles.hairline} x1="0" x2={width} y1={HEIGHT - 0.5} y2={HEIGHT - 0.5} />
@@ -45,6 +48,17 @@ export const LoudnessLane = memo(({ evidence, view, sampleRate, width }: Loudnes
     </Lane>
   )
 })
+
+/** The window of short-term loudness, seconds (EBU Tech 3341). */
+const WINDOW_SECONDS = 3
+
+/** Why neither side has any short-term loudness; null where one has. */
+function whyNoLoudness({ without, with: withSide }: Evidence): string | null {
+  const { hopSeconds, shortTermLufs } = without.loudness
+  if (without.measures.shortTermMaxLufs !== null || withSide.measures.shortTermMaxLufs !== null) return null
+  const isShort = (shortTermLufs.length - 1) * hopSeconds < WINDOW_SECONDS
+  return isShort ? 'take too short to measure' : 'too quiet to measure'
+}
 
 function lufs(value: number | null): string {
   return value === null ? 'not measurable' : `${plain(value, 1)} LUFS`

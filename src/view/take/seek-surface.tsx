@@ -61,7 +61,7 @@ export function SeekSurface({ sound, time, width, surface }: SeekSurfaceProps) {
       className={styles.surface}
       role="slider"
       tabIndex={0}
-      aria-label="Place in the take"
+      aria-label="Position in the take"
       aria-valuemin={0}
       aria-valuemax={Math.round(frames / sound.sampleRate)}
       aria-valuenow={Math.round(seconds)}

@@ -1,7 +1,9 @@
 import { useEffect, useRef } from 'react'
 import { stageDefinitions } from '../../core'
-import { useBench, useChain, useEvidence, useTake } from '../bench-context'
+import { useBench, useChain, useEvidence, useListen, useTake } from '../bench-context'
+import { earIndexOf } from '../path/ear-place'
 import { LoudnessLane } from './loudness-lane'
+import { NoTake } from './no-take'
 import { Playhead } from './playhead'
 import { SeekSurface } from './seek-surface'
 import styles from './take.module.css'
@@ -18,8 +20,13 @@ import { WorkingNote } from './working-note'
 export function TheTake() {
   const bench = useBench()
   const sound = useTake(({ take }) => take?.sound ?? null)
+  const hasNone = useTake(({ take, loading }) => take === null && loading === null)
   const chain = useChain((state) => state.chain)
   const evidence = useEvidence((state) => state.evidence)
+  const earIndex = earIndexOf(
+    chain.stages,
+    useListen((state) => state.earAfterId),
+  )
   const time = useTimeView(sound)
   const pictures = useRef<HTMLDivElement>(null)
   const surface = useRef<HTMLDivElement>(null)
@@ -39,7 +46,8 @@ export function TheTake() {
         <p className={styles.rule}>dashed without, solid with</p>
         <WorkingNote />
       </div>
-      <div className={styles.lanes}>
+      {hasNone && <NoTake />}
+      <div className={styles.lanes} hidden={hasNone}>
         <div ref={pictures} className={styles.over}>
           {sound && <SeekSurface sound={sound} time={time} width={width} surface={surface} />}
         </div>
@@ -49,6 +57,7 @@ export function TheTake() {
             key={stage.id}
             stage={stage}
             number={number}
+            heard={number - 1 <= earIndex}
             found={evidence?.stages.get(stage.id)}
             {...lanes}
           />

@@ -8,13 +8,13 @@ import type { TimeViewControl } from './use-time-view'
 /** Length of the loop that typing one of its ends makes where there is none, seconds. */
 const NEW_LOOP_SECONDS = 4
 
-/** Place, loop and zoom without dragging. */
+/** Position, loop and zoom without dragging. */
 export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }) {
   const { listening, listen } = useBench()
   const { sampleRate } = sound
   const frames = frameCount(sound)
   const loop = useListen((state) => state.loop)
-  const place = useListen((state) => Math.round((state.positionFrame / sampleRate) * 10) / 10)
+  const position = useListen((state) => Math.round((state.positionFrame / sampleRate) * 10) / 10)
 
   const setFrom = (from: number) => {
     const to = loop && loop.to > from ? loop.to : from + NEW_LOOP_SECONDS * sampleRate
@@ -27,7 +27,11 @@ export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }
   const here = () => listen.getState().positionFrame
   return (
     <>
-      <TimeField label="Place" seconds={place} onChange={(seconds) => listening.seek(seconds * sampleRate)} />
+      <TimeField
+        label="Position"
+        seconds={position}
+        onChange={(seconds) => listening.seek(seconds * sampleRate)}
+      />
       <fieldset className={styles.group} aria-label="Loop">
         <TimeField
           label="Loop from"
@@ -39,10 +43,10 @@ export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }
           seconds={(loop?.to ?? frames) / sampleRate}
           onChange={(seconds) => setTo(seconds * sampleRate)}
         />
-        <button type="button" onClick={() => setFrom(here())}>
+        <button type="button" title="The loop begins at the position" onClick={() => setFrom(here())}>
           from here
         </button>
-        <button type="button" onClick={() => setTo(here())}>
+        <button type="button" title="The loop ends at the position" onClick={() => setTo(here())}>
           to here
         </button>
         <button type="button" disabled={!loop} onClick={() => listening.setLoop(null)}>
@@ -50,6 +54,7 @@ export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }
         </button>
       </fieldset>
       <fieldset className={styles.group} aria-label="Zoom">
+        <span>Zoom</span>
         <button
           type="button"
           aria-label="Zoom out"
@@ -62,10 +67,10 @@ export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }
           +
         </button>
         <button type="button" disabled={!loop} onClick={() => loop && time.show(loop)}>
-          the loop
+          to the loop
         </button>
         <button type="button" disabled={time.isWhole} onClick={time.showAll}>
-          all of it
+          whole take
         </button>
       </fieldset>
     </>

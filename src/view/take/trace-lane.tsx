@@ -14,17 +14,20 @@ interface TraceLaneProps {
   readonly stage: StageDoc
   /** Its number in the chain, from 1. */
   readonly number: number
+  /** Whether it stands before the ear. */
+  readonly heard: boolean
   readonly found: StageEvidence | undefined
   readonly view: TimeView
   readonly width: number
 }
 
 /** What one stage held back along the take, hanging down from 0 dB. */
-export function TraceLane({ stage, number, found, view, width }: TraceLaneProps) {
+export function TraceLane({ stage, number, heard, found, view, width }: TraceLaneProps) {
   const name = stageDefinitions[stage.kind].label
   const live = useEvidence((state) => state.liveTraces.get(stage.id))
-  const trace = stage.on ? (live ?? found?.trace ?? null) : null
-  const reduction = stage.on ? (found?.reduction ?? null) : null
+  const works = stage.on && heard
+  const trace = works ? (live ?? found?.trace ?? null) : null
+  const reduction = works ? (found?.reduction ?? null) : null
   const points = useMemo(
     () => (trace ? tracePoints(trace, view, width, COLUMN_PX) : []),
     [trace, view, width],
@@ -35,9 +38,7 @@ export function TraceLane({ stage, number, found, view, width }: TraceLaneProps)
   const paths = useMemo(() => trace && tracePaths(points, HEIGHT, rangeDb), [trace, points, rangeDb])
   const figures = reduction
     ? `most ${plain(reduction.mostDb, 1)}, typical ${plain(reduction.typicalDb, 1)} dB`
-    : stage.on
-      ? '…'
-      : 'off'
+    : idleWords(stage.on, heard)
   const colour: CSSProperties = { color: `var(--stage-${((number - 1) % 5) + 1})` }
   const label = (
     <>
@@ -48,13 +49,13 @@ export function TraceLane({ stage, number, found, view, width }: TraceLaneProps)
     </>
   )
   const sentence = reduction
-    ? `Gain reduction of stage ${number}, ${name}: ${figures}; the lane reaches down to ${rangeDb} dB.`
-    : `Gain reduction of stage ${number}, ${name}: ${stage.on ? 'not drawn yet' : 'the stage is off'}.`
+    ? `Gain reduction of stage ${number}, ${name}: ${figures}; the lane reaches down to ${plain(-rangeDb, 0)} dB.`
+    : `Gain reduction of stage ${number}, ${name}: ${works ? 'not drawn yet' : figures}.`
   return (
     <Lane label={label} sentence={sentence} width={width} height={HEIGHT}>
       <g style={colour}>
         <line
-          className={stage.on ? styles.traceZero : styles.traceZeroOff}
+          className={works ? styles.traceZero : styles.traceZeroOff}
           x1="0"
           x2={width}
           y1="0.5"
@@ -70,4 +71,10 @@ export function TraceLane({ stage, number, found, view, width }: TraceLaneProps)
       )}
     </Lane>
   )
+}
+
+/** Why there are no figures. */
+function idleWords(on: boolean, heard: boolean): string {
+  if (!on) return 'off'
+  return heard ? '…' : 'after the ear, not heard'
 }

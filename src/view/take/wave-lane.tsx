@@ -1,12 +1,12 @@
 import { memo, useMemo } from 'react'
-import { plain } from '../../core'
+import { gainToDb, plain } from '../../core'
 import type { Evidence } from '../evidence-types'
 import { Lane } from './lane'
 import styles from './take.module.css'
 import type { TimeView } from './time-view'
 import { commonFullScale, waveColumns, wavePath } from './wave-geometry'
 
-const HEIGHT = 76
+const HEIGHT = 60
 /** The outline is drawn more coarsely, so that its dashes can be told apart. */
 const OUTLINE_COLUMN_PX = 3
 
@@ -34,8 +34,9 @@ export const WaveLane = memo(({ evidence, view, width }: WaveLaneProps) => {
   )
   const withoutPeak = peakText(evidence?.without.measures.truePeakDbtp)
   const withPeak = peakText(evidence?.with.measures.truePeakDbtp)
+  const edge = `${plain(gainToDb(fullScale), 1)} dBFS`
   const sentence = evidence
-    ? `The wave along the take. True peak ${withoutPeak} without, ${withPeak} with.`
+    ? `The wave along the take; the lane reaches to ${edge}. True peak ${withoutPeak} without, ${withPeak} with.`
     : 'The wave along the take, not drawn yet.'
   const label = (
     <>
@@ -49,6 +50,11 @@ export const WaveLane = memo(({ evidence, view, width }: WaveLaneProps) => {
       <line className={styles.hairline} x1="0" x2={width} y1={HEIGHT / 2} y2={HEIGHT / 2} />
       {withoutPath && <path className={styles.waveWithout} d={withoutPath} />}
       {withPath && <path className={styles.waveWith} d={withPath} />}
+      {evidence && (
+        <text className={styles.scale} x={width - 2} y={10} textAnchor="end">
+          edge {edge}
+        </text>
+      )}
     </Lane>
   )
 })

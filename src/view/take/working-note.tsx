@@ -1,8 +1,9 @@
-import { useEvidence, useTake } from '../bench-context'
+import { useBench, useEvidence, useTake } from '../bench-context'
 import styles from './take.module.css'
 
-/** What is being done just now, quietly and in a place of its own. */
+/** What is being done just now, quietly and in a place of its own; what takes long can be stopped. */
 export function WorkingNote() {
+  const { takes } = useBench()
   const loading = useTake((state) => state.loading)
   const tenths = useEvidence(({ working }) => (working === null ? null : Math.floor(working * 10)))
   const hasTake = useTake(({ take }) => take !== null)
@@ -11,5 +12,14 @@ export function WorkingNote() {
     : hasTake && tenths !== null
       ? `working out the figures, ${tenths * 10} %`
       : ''
-  return <p className={styles.working}>{text}</p>
+  return (
+    <div className={styles.working}>
+      <span title={loading ?? undefined}>{text}</span>
+      {loading && hasTake && (
+        <button type="button" onClick={() => takes.cancel()}>
+          stop
+        </button>
+      )}
+    </div>
+  )
 }

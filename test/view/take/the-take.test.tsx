@@ -7,7 +7,7 @@ import { showOnPage, sound } from '../keys/on-page'
 
 let bench: Bench
 const user = userEvent.setup()
-const surface = () => screen.findByRole('slider', { name: 'Place in the take' })
+const surface = () => screen.findByRole('slider', { name: 'Position in the take' })
 const seconds = () => bench.listen.getState().positionFrame / sound.sampleRate
 const loopSeconds = () => {
   const { loop } = bench.listen.getState()
@@ -71,7 +71,7 @@ describe('the take', () => {
     fireEvent.pointerUp(element, { clientX: 300, pointerId: 1 })
     fireEvent.pointerUp(element, { clientX: 700, pointerId: 2 })
     expect(loopSeconds()).toBeNull()
-    expect(screen.getByRole<HTMLButtonElement>('button', { name: 'all of it' }).disabled).toBe(false)
+    expect(screen.getByRole<HTMLButtonElement>('button', { name: 'whole take' }).disabled).toBe(false)
     // Half the take is seen now, about its middle: the left edge stands at 2.5 s.
     await drag(0, 0)
     expect(seconds()).toBeCloseTo(2.5, 1)

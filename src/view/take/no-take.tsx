@@ -1,0 +1,25 @@
+import { useBench } from '../bench-context'
+import { useFilePickers } from '../files/file-pickers'
+import styles from './take.module.css'
+
+/** What stands in place of the lanes while there is no take, and what to do about it. */
+export function NoTake() {
+  const { takes } = useBench()
+  const { chooseTake } = useFilePickers()
+  return (
+    <div className={styles.none}>
+      <p>
+        There is no take on the bench. Open one, or drop a sound file anywhere on this page; it stays on this
+        computer.
+      </p>
+      <span>
+        <button type="button" onClick={chooseTake}>
+          Open a take
+        </button>
+        <button type="button" onClick={() => void takes.openDemo()}>
+          Try the demo
+        </button>
+      </span>
+    </div>
+  )
+}
