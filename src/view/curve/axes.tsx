@@ -18,6 +18,12 @@ export const Axes = memo(({ plot }: { plot: Plot }) => {
           </text>
         </g>
       ))}
+      <text className={styles.tick} x={right + 24} y={bottom + 17}>
+        Hz
+      </text>
+      <text className={styles.tick} x={MARGIN.left + 4} y={MARGIN.top + 14}>
+        dB
+      </text>
       {decibelTicks(plot).map((db) => (
         <g key={db}>
           <path className={db === 0 ? styles.zero : styles.line} d={`M${MARGIN.left},${y(db)}H${right}`} />

@@ -20,7 +20,7 @@ interface BandHandleProps {
 }
 
 /**
- * A band on the plot. Dragging sets frequency and gain, with Shift held the Q; the wheel sets Q while it has the
+ * A band on the plot: a stem from 0 dB to its gain, with a bar across its end and its letter beyond. Dragging sets frequency and gain, with Shift held the Q; the wheel sets Q while it has the
  * focus. For keys and screen readers it is one or two native sliders.
  */
 export function BandHandle({ handle, plot, onHold }: BandHandleProps) {
@@ -63,6 +63,7 @@ export function BandHandle({ handle, plot, onHold }: BandHandleProps) {
     <fieldset
       ref={group}
       className={handle.on ? styles.on : styles.off}
+      data-above={handle.letterAbove}
       style={{ left: handle.left, top: handle.top, '--stage': stageColour(stageIndex) }}
       aria-label={`Band ${name}, ${band.shape}`}
       title={`Band ${name}: drag for frequency${hasGain ? ' and gain' : ''}, Shift and drag or wheel for Q`}
@@ -72,7 +73,13 @@ export function BandHandle({ handle, plot, onHold }: BandHandleProps) {
         rest()
       }}
     >
-      <span aria-hidden="true">{name}</span>
+      <span
+        className={styles.stem}
+        style={{ top: Math.min(0, handle.toZero), height: Math.abs(handle.toZero) }}
+      />
+      <span className={styles.letter} aria-hidden="true">
+        {name}
+      </span>
       <HandleSlider {...sliders} setting="frequencyHz" />
       {hasGain && <HandleSlider {...sliders} setting="gainDb" />}
     </fieldset>

@@ -22,23 +22,36 @@ export interface Handle {
   /** Where it stands, CSS pixels. */
   readonly left: number
   readonly top: number
+  /** Where the 0 dB line stands below or above it, CSS pixels from it: positive is below. */
+  readonly toZero: number
+  /** Which side of its point the letter is written on: away from 0 dB, unless that is off the plot. */
+  readonly letterAbove: boolean
 }
+
+/** Room that a letter needs, CSS pixels. */
+export const LETTER_PX = 26
 
 /** Handles of every band of every equaliser in the chain. */
 export function handlesOf(chain: ChainDoc, plot: Plot, sampleRate: number): Handle[] {
+  const zero = plot.y(0)
   return chain.stages.flatMap((stage, stageIndex) =>
     stage.kind !== 'equaliser'
       ? []
-      : stage.settings.bands.map((band, bandIndex) => ({
-          stageId: stage.id,
-          stageIndex,
-          bandIndex,
-          band,
-          on: stage.on && band.on,
-          hasGain: usedBandSettings(band).gain,
-          left: plot.x(band.frequencyHz),
-          top: plot.y(heightDb(band, sampleRate, stage.settings.design)),
-        })),
+      : stage.settings.bands.map((band, bandIndex) => {
+          const top = plot.y(heightDb(band, sampleRate, stage.settings.design))
+          return {
+            stageId: stage.id,
+            stageIndex,
+            bandIndex,
+            band,
+            on: stage.on && band.on,
+            hasGain: usedBandSettings(band).gain,
+            left: plot.x(band.frequencyHz),
+            top,
+            toZero: zero - top,
+            letterAbove: top <= zero ? top > LETTER_PX : top + LETTER_PX > plot.height,
+          }
+        }),
   )
 }
 

@@ -75,9 +75,7 @@ export function TheCurve() {
         ))}
       </div>
       {handles.length > 0 && (
-        <p className={styles.note}>
-          Drag a band for its frequency and gain, with Shift for its Q; the arrow keys move it too.
-        </p>
+        <p className={styles.note}>Drag a band, with Shift for its Q; arrow keys move it too.</p>
       )}
     </section>
   )
