@@ -31,6 +31,14 @@ async function begin(page: Page): Promise<void> {
   await expect(page.getByRole('heading', { name: 'Round 1 of 16' })).toBeFocused()
 }
 
+/** Listens to X until it can be answered, again where the take ends before. */
+async function hearX(page: Page): Promise<void> {
+  await expect(async () => {
+    await page.keyboard.press('3')
+    await expect(page.getByRole('radio', { name: 'with', exact: true }).last()).toBeEnabled({ timeout: 900 })
+  }).toPass()
+}
+
 /** What a listener, or a program that looks over their shoulder, can find on the page at rest. */
 async function everythingShown(page: Page): Promise<string[]> {
   const html = await page.evaluate(() => {
@@ -82,7 +90,10 @@ test('a whole run by keyboard, without a request, ends in a result and a table',
   page.on('request', (request) => requests.push(request.url()))
   for (let round = 1; round <= 16; round++) {
     await expect(page.getByRole('heading', { name: `Round ${round} of 16` })).toBeFocused()
-    await page.keyboard.press('3')
+    // An answer before X was heard is not taken.
+    await page.keyboard.press('ArrowRight')
+    await page.keyboard.press('Enter')
+    await hearX(page)
     await page.keyboard.press(round <= 12 ? 'ArrowRight' : 'ArrowLeft')
     await page.keyboard.press('Enter')
   }
@@ -103,8 +114,11 @@ test('Escape asks first, a second one does not slip through, and what is stopped
   page,
 }) => {
   await openPlayed(page)
+  const pageBefore = await page.locator('main').ariaSnapshot()
+  const barBefore = await page.getByRole('region', { name: 'Listening' }).ariaSnapshot()
   await begin(page)
   await page.keyboard.press('x')
+  await page.waitForTimeout(600)
   for (let press = 0; press < 3; press++) await page.keyboard.press('Escape')
   const stay = page.getByRole('button', { name: 'Go on' })
   await expect(stay).toBeFocused()
@@ -118,6 +132,9 @@ test('Escape asks first, a second one does not slip through, and what is stopped
   await expect(page.getByRole('heading', { name: 'Abandoned after 0 of 16 rounds' })).toBeVisible()
   await page.keyboard.press('Escape')
   await expect(page.getByRole('dialog')).toHaveCount(0)
+  // The page is as it was.
+  expect(await page.locator('main').ariaSnapshot()).toBe(pageBefore)
+  expect(await page.getByRole('region', { name: 'Listening' }).ariaSnapshot()).toBe(barBefore)
   await expect(page.getByRole('checkbox', { name: /^matched/ })).toBeChecked()
   await page.keyboard.press('t')
   await expect(page.getByText('1 begun: 0 finished, 1 abandoned.')).toBeVisible()

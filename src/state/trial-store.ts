@@ -10,6 +10,8 @@ export interface RunningTrial {
   readonly round: number
   /** What is listened to now, by the name it goes under. */
   readonly choice: TrialChoice
+  /** Whether everything hidden has sounded for a moment in this round; until then no answer is taken. */
+  readonly heard: boolean
 }
 
 export interface TrialState {

@@ -9,6 +9,7 @@ import type { Listening } from './listening'
 import type { TakeState } from './take-store'
 import { comparedWords } from './trial-compared'
 import { trialsCsv } from './trial-csv'
+import { RoundHearing } from './trial-heard'
 import {
   choicesOf,
   sideOf,
@@ -50,7 +51,9 @@ interface Hidden {
 export class Trials {
   private hidden: Hidden | null = null
   private matching: MatchingGains = { withoutDb: 0, withDb: 0, measuredOver: 'nothing' }
+  private positionBefore = 0
   private readonly to: TrialSwitch
+  private readonly hearing = new RoundHearing()
 
   constructor(
     private readonly stores: Stores,
@@ -61,9 +64,10 @@ export class Trials {
     // Another sound is another comparison: its answers do not belong to this trial.
     stores.chain.subscribe((now, before) => now.chain !== before.chain && this.abandon())
     stores.take.subscribe((now, before) => now.take?.sound !== before.take?.sound && this.abandon())
-    stores.listen.subscribe(
-      (now, before) => (now.scope !== before.scope || now.earAfterId !== before.earAfterId) && this.abandon(),
-    )
+    stores.listen.subscribe((now, before) => {
+      if (now.scope !== before.scope || now.earAfterId !== before.earAfterId) this.abandon()
+      if (now.playing && before.playing) this.listened(now.positionFrame - before.positionFrame)
+    })
   }
 
   /**
@@ -76,7 +80,7 @@ export class Trials {
     if (!Number.isInteger(rounds) || rounds < FEWEST_ROUNDS || rounds > MOST_ROUNDS)
       throw new RangeError(`${rounds} rounds: expected ${FEWEST_ROUNDS} to ${MOST_ROUNDS}`)
     const { chain } = this.stores.chain.getState()
-    const { scope, earAfterId, side, playing } = this.stores.listen.getState()
+    const { scope, earAfterId, side, playing, positionFrame } = this.stores.listen.getState()
     const { take } = this.stores.take.getState()
     const state = this.stores.evidence.getState()
     const refusal = trialRefusal({ take }, state, comparisonOf(chain, scope, earAfterId))
@@ -97,9 +101,11 @@ export class Trials {
       finished: false,
     }
     this.hidden = { order: drawOrder(rounds, this.sources.randomBit), answers: [], roundBegan: began }
+    this.positionBefore = positionFrame
+    this.hearing.begin()
     const [choice] = choicesOf(kind)
     this.stores.trial.setState({
-      running: { number, kind, rounds, round: 1, choice },
+      running: { number, kind, rounds, round: 1, choice, heard: false },
       history: [...history, record],
       shown: null,
     })
@@ -119,11 +125,14 @@ export class Trials {
     if (!this.stores.listen.getState().playing) await this.listening.play()
   }
 
-  /** Answers the round: what X (of two: A) is said to be. The next round begins, or the trial ends. */
+  /**
+   * Answers the round: what X (of two: A) is said to be. The next round begins, or the trial ends. Does nothing
+   * before what is hidden was heard.
+   */
   answer(said: HiddenSide): void {
     const { running } = this.stores.trial.getState()
     const side = this.hidden?.order[this.hidden.answers.length]
-    if (!running || !this.hidden || side === undefined) return
+    if (!running?.heard || !this.hidden || side === undefined) return
     const now = this.sources.now()
     const seconds = (now.getTime() - this.hidden.roundBegan.getTime()) / 1000
     const answers = [...this.hidden.answers, { hidden: side, said, seconds }]
@@ -132,12 +141,15 @@ export class Trials {
       this.end(true)
       return
     }
+    this.hearing.begin()
     const [choice] = choicesOf(running.kind)
-    this.stores.trial.setState({ running: { ...running, round: answers.length + 1, choice } })
+    this.stores.trial.setState({
+      running: { ...running, round: answers.length + 1, choice, heard: false },
+    })
     this.switchTo(choice)
   }
 
-  /** Ends the trial before its end. It stays in the history as abandoned. */
+  /** Ends the trial before its end; everything is as it was before, but nothing plays. It stays in the history as abandoned. */
   abandon(): void {
     this.end(false)
   }
@@ -153,6 +165,15 @@ export class Trials {
     saveBlob(new Blob([table], { type: 'text/csv;charset=utf-8' }), deliveredName('Blind trials', 'csv'))
   }
 
+  private listened(frames: number): void {
+    const { running } = this.stores.trial.getState()
+    const { take } = this.stores.take.getState()
+    if (!running || !take || running.heard) return
+    this.hearing.pass(running.choice, frames / take.sound.sampleRate)
+    if (this.hearing.isEnough(running.kind))
+      this.stores.trial.setState({ running: { ...running, heard: true } })
+  }
+
   private switchTo(choice: TrialChoice, playing = this.stores.listen.getState().playing): void {
     const side = this.hidden?.order[this.hidden.answers.length]
     if (side !== undefined) this.to.goTo(sideOf(choice, side), playing)
@@ -166,6 +187,7 @@ export class Trials {
     this.to.end()
     this.listening.stop()
     this.listening.hear(null)
+    this.stores.listen.setState({ positionFrame: this.positionBefore })
     this.stores.trial.setState({
       running: null,
       shown: running.number,

@@ -58,5 +58,20 @@ export function trialBench(order: readonly boolean[]) {
       return new Date(milliseconds)
     },
   })
-  return { chain, take: takes, listen, evidence, trial, trials, heard, listening }
+  /** Lets what is listened to sound for so long, with a report every 100 ms. */
+  const sounds = (seconds: number) => {
+    for (let tenths = 0; tenths < Math.round(seconds * 10); tenths++)
+      listen.setState(({ positionFrame }) => ({ positionFrame: positionFrame + SAMPLE_RATE / 10 }))
+  }
+  /** Listens to what is hidden long enough, and answers. */
+  const answer = async (said: 'without' | 'with') => {
+    for (const choice of trial.getState().running?.kind === 'which-of-two'
+      ? (['a', 'b'] as const)
+      : ['x' as const]) {
+      await trials.listenTo(choice)
+      sounds(1)
+    }
+    trials.answer(said)
+  }
+  return { chain, take: takes, listen, evidence, trial, trials, heard, listening, sounds, answer }
 }

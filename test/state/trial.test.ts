@@ -27,7 +27,7 @@ describe('a trial', () => {
       expect(heardNow()?.side).toBe('without')
       await bench.trials.listenTo('with')
       expect(heardNow()?.side).toBe('with')
-      bench.trials.answer('with')
+      await bench.answer('with')
     }
     expect(bench.listen.getState()).toMatchObject({ heard: 'with', side: 'with', matched: true })
     expect(matching?.measuredOver).toBe('take')
@@ -42,15 +42,15 @@ describe('a trial', () => {
       expect(heardNow()?.side).toBe(hidden ? 'without' : 'with')
       await bench.trials.listenTo('x')
       expect(bench.trial.getState().running?.choice).toBe('b')
-      bench.trials.answer('without')
+      await bench.answer('without')
     }
   })
 
-  it('counts what was right and keeps every round with its time', () => {
+  it('counts what was right and keeps every round with its time', async () => {
     bench.trials.begin('name-x', 8)
-    for (const hidden of mixed.slice(0, 6)) bench.trials.answer(hidden ? 'with' : 'without')
-    bench.trials.answer('without')
-    bench.trials.answer('with')
+    for (const hidden of mixed.slice(0, 6)) await bench.answer(hidden ? 'with' : 'without')
+    await bench.answer('without')
+    await bench.answer('with')
     const { history, shown, running } = bench.trial.getState()
     expect({ shown, running }).toEqual({ shown: 1, running: null })
     expect(history).toHaveLength(1)
@@ -71,7 +71,7 @@ describe('a trial', () => {
       for (let round = 1; round < 8; round++) {
         await one.trials.listenTo('x')
         await one.trials.listenTo('with')
-        one.trials.answer('with')
+        await one.answer('with')
       }
       expect(one.heard.some((heard) => heard?.side === 'without')).toBe(true)
       return states
@@ -102,11 +102,95 @@ describe('a trial', () => {
   })
 })
 
+describe('an answer', () => {
+  const round = () => bench.trial.getState().running?.round
+  const canAnswer = () => bench.trial.getState().running?.heard
+
+  it('is not taken before X has sounded for a moment, in every round anew', async () => {
+    bench.trials.begin('name-x', 8)
+    for (const number of [1, 2]) {
+      bench.trials.answer('with')
+      // Both known sides are not X, and X chosen is not X heard.
+      await bench.trials.listenTo('without')
+      bench.sounds(2)
+      await bench.trials.listenTo('with')
+      bench.sounds(2)
+      await bench.trials.listenTo('x')
+      bench.trials.answer('with')
+      bench.sounds(0.4)
+      expect(canAnswer()).toBe(false)
+      bench.trials.answer('with')
+      expect(round()).toBe(number)
+      bench.sounds(0.2)
+      expect(canAnswer()).toBe(true)
+      await bench.trials.listenTo('without')
+      expect(canAnswer()).toBe(true)
+      bench.trials.answer('with')
+      expect(round()).toBe(number + 1)
+    }
+  })
+
+  it('of two is not taken before both have sounded', async () => {
+    bench.trials.begin('which-of-two', 8)
+    await bench.trials.listenTo('a')
+    bench.sounds(2)
+    bench.trials.answer('with')
+    expect(round()).toBe(1)
+    await bench.trials.listenTo('b')
+    bench.sounds(1)
+    bench.trials.answer('with')
+    expect(round()).toBe(2)
+  })
+
+  it('does not take a playhead that is put elsewhere, comes round a loop or stands still for listening', async () => {
+    bench.trials.begin('name-x', 8)
+    await bench.trials.listenTo('x')
+    bench.listen.setState({ positionFrame: 6000 })
+    bench.listen.setState({ positionFrame: 10 })
+    bench.listen.setState({ playing: false })
+    bench.sounds(2)
+    expect(canAnswer()).toBe(false)
+    bench.listen.setState({ playing: true })
+    // A take, or a loop, that is shorter than a moment is heard several times.
+    for (let turn = 0; turn < 3; turn++) {
+      bench.listen.setState({ positionFrame: 0 })
+      bench.sounds(0.3)
+    }
+    expect(canAnswer()).toBe(true)
+  })
+})
+
+describe('the page', () => {
+  it.each(['a trial that ends', 'a trial that is given up'])(
+    'is as it was before %s, but silent',
+    async (what) => {
+      bench.listen.setState({
+        positionFrame: 2400,
+        heard: 'removed',
+        side: 'without',
+        matched: false,
+        loop: { from: 800, to: 7200 },
+        playing: true,
+      })
+      const before = bench.listen.getState()
+      const { chain } = bench.chain.getState()
+      bench.trials.begin('name-x', 8)
+      for (let round = 1; round < 8; round++) await bench.answer('with')
+      if (what === 'a trial that ends') await bench.answer('with')
+      else bench.trials.abandon()
+      expect(bench.trial.getState()).toMatchObject({ running: null, shown: 1 })
+      expect(bench.listen.getState()).toEqual({ ...before, playing: false })
+      expect(bench.chain.getState().chain).toBe(chain)
+      expect(bench.heard.at(-1)).toBeNull()
+    },
+  )
+})
+
 describe('the beginning', () => {
-  it('is written down at once, as not finished and without what is hidden', () => {
+  it('is written down at once, as not finished and without what is hidden', async () => {
     bench.trials.begin('name-x', 16)
     expect(bench.trial.getState().history).toMatchObject([{ finished: false, answers: [], rounds: 16 }])
-    bench.trials.answer('with')
+    await bench.answer('with')
     expect(bench.trial.getState().history[0]?.answers).toEqual([])
   })
 
@@ -148,9 +232,9 @@ describe('the beginning', () => {
 })
 
 describe('an abandoned trial', () => {
-  it('counts as abandoned, with the answers it had', () => {
+  it('counts as abandoned, with the answers it had', async () => {
     bench.trials.begin('name-x', 8)
-    bench.trials.answer('with')
+    await bench.answer('with')
     bench.trials.abandon()
     bench.trials.abandon()
     expect(bench.trial.getState()).toMatchObject({

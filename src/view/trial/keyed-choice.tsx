@@ -14,6 +14,8 @@ interface KeyedChoiceProps<Value extends string> {
   /** Null while none is chosen. */
   readonly value: Value | null
   readonly options: readonly KeyedOption<Value>[]
+  /** Identifier of the words that say why none can be chosen now. */
+  readonly refusedBy?: string | undefined
   onChange(value: Value): void
 }
 
@@ -22,11 +24,12 @@ export function KeyedChoice<Value extends string>({
   legend,
   value,
   options,
+  refusedBy,
   onChange,
 }: KeyedChoiceProps<Value>) {
   const name = useId()
   return (
-    <fieldset className={styles.choice}>
+    <fieldset className={styles.choice} disabled={refusedBy !== undefined} aria-describedby={refusedBy}>
       <legend>{legend}</legend>
       {options.map((option) => (
         <label key={option.value} data-name={option.label}>

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react'
+import { useEffect, useId, useRef, useState } from 'react'
 import type { HiddenSide } from '../../core'
 import { choicesOf, type TrialChoice } from '../../state/trial-record'
 import type { RunningTrial } from '../../state/trial-store'
@@ -6,7 +6,7 @@ import { useBench, useTake } from '../bench-context'
 import { KeyedChoice } from './keyed-choice'
 import { RoundSound } from './round-sound'
 import styles from './trial.module.css'
-import { answerName, answersOf, choiceNames, questions } from './trial-words'
+import { answerName, answersOf, choiceNames, listenFirst, questions } from './trial-words'
 import { useTrialKeys } from './use-trial-keys'
 
 const ANSWER_KEYS = [
@@ -23,12 +23,13 @@ export function Round({ trial, onStop }: { trial: RunningTrial; onStop: () => vo
   // Each round says that it has begun, and no button of the last one keeps the keys.
   useEffect(() => heading.current?.focus(), [])
 
-  const { kind, round, rounds, choice } = trial
+  const { kind, round, rounds, choice, heard } = trial
+  const reasonId = useId()
   const listen = (to: TrialChoice) => void trials.listenTo(to)
   const answer = () => said !== null && trials.answer(said)
   useTrialKeys(kind, (key) => {
     if (key.does === 'listen') listen(key.choice)
-    else if (key.does === 'say') setSaid(key.said)
+    else if (key.does === 'say') heard && setSaid(key.said)
     else if (key.does === 'answer') answer()
     else void listening.togglePlay()
   })
@@ -55,6 +56,7 @@ export function Round({ trial, onStop }: { trial: RunningTrial; onStop: () => vo
           label: answerName(kind, value),
           ...ANSWER_KEYS[index === 0 ? 0 : 1],
         }))}
+        refusedBy={heard ? undefined : reasonId}
         onChange={(value) => setSaid(value)}
       />
       <div className={styles.actions}>
@@ -66,6 +68,9 @@ export function Round({ trial, onStop }: { trial: RunningTrial; onStop: () => vo
           Stop the trial
         </button>
       </div>
+      <p id={reasonId} role="status" className={styles.reason}>
+        {heard ? '' : listenFirst[kind]}
+      </p>
       {problem && (
         <p role="alert" className={styles.problem}>
           {problem.message}

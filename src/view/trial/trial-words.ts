@@ -18,6 +18,12 @@ export const questions: Readonly<Record<TrialKind, string>> = {
   'which-of-two': 'Which of the two is with?',
 }
 
+/** Why a round cannot be answered yet. */
+export const listenFirst: Readonly<Record<TrialKind, string>> = {
+  'name-x': 'Listen to X for a moment first; then it can be answered.',
+  'which-of-two': 'Listen to A and to B for a moment first; then it can be answered.',
+}
+
 /** The answer by which X (of two: A) is said to be `side`, as it is printed. */
 export function answerName(kind: TrialKind, side: HiddenSide): string {
   if (kind === 'name-x') return side

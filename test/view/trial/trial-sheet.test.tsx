@@ -35,6 +35,13 @@ function wholePage(): string {
   return [html, document.title, ...inputs].join('\n')
 }
 
+/** Lets what is listened to sound for a second. */
+const sounds = () =>
+  act(() => {
+    for (let step = 0; step < 10; step++)
+      page.bench.listen.setState(({ positionFrame }) => ({ positionFrame: positionFrame + 800 }))
+  })
+
 const begin = () => user.click(screen.getByRole('button', { name: 'Begin' }))
 
 beforeEach(() => open(true))
@@ -67,6 +74,7 @@ describe('a run', () => {
       expect(document.activeElement?.textContent).toBe(`Round ${round} of 16`)
       await user.keyboard('3')
       expect(page.bench.trial.getState().running?.choice).toBe('x')
+      sounds()
       // Enter without an answer does nothing.
       await user.keyboard('{Enter}')
       await user.keyboard(round <= 12 ? '{ArrowRight}{Enter}' : '{ArrowLeft}{Enter}')
@@ -98,6 +106,7 @@ describe('a run', () => {
         '3',
       ]) {
         await user.keyboard(keys)
+        if (keys === '3') sounds()
         pages.push(wholePage())
       }
       return pages
@@ -105,6 +114,25 @@ describe('a run', () => {
     const withSide = await pagesWhenX(true)
     expect(withSide[2]).not.toBe(withSide[1])
     expect(await pagesWhenX(false)).toEqual(withSide)
+  })
+
+  it('takes no answer before X was heard, by key or button, and says why', async () => {
+    await begin()
+    const answer = () => screen.getByRole<HTMLButtonElement>('button', { name: 'Answer, next round' })
+    const group = () => screen.getByRole<HTMLFieldSetElement>('group', { name: 'X is' })
+    expect(group().disabled).toBe(true)
+    expect(screen.getByRole('status').textContent).toMatch(/^Listen to X for a moment first/)
+    expect(group().getAttribute('aria-describedby')).toBe(screen.getByRole('status').id)
+    await user.keyboard('{ArrowRight}{Enter}3{ArrowRight}{Enter}')
+    expect(within(group()).queryByRole('radio', { checked: true })).toBeNull()
+    expect(answer().disabled).toBe(true)
+    expect(page.bench.trial.getState().running?.round).toBe(1)
+    sounds()
+    expect(screen.getByRole('status').textContent).toBe('')
+    await user.keyboard('{ArrowRight}')
+    await user.click(answer())
+    expect(page.bench.trial.getState().running?.round).toBe(2)
+    expect(group().disabled).toBe(true)
   })
 
   it('is not given up without asking, and then counts as abandoned', async () => {
@@ -137,7 +165,7 @@ describe('a run', () => {
     cleanup()
     const { bench } = showOnPage(<OutputLevels />)
     expect(screen.getByText('silent')).toBeDefined()
-    const running = { number: 1, kind: 'name-x', rounds: 8, round: 1, choice: 'x' } as const
+    const running = { number: 1, kind: 'name-x', rounds: 8, round: 1, choice: 'x', heard: false } as const
     act(() => bench.trial.setState({ running }))
     expect(screen.getByText('levels not shown')).toBeDefined()
   })
