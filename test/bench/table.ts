@@ -15,11 +15,21 @@ export function printTable(rows: readonly Row[]): void {
     ours,
     reference,
     `${ratio.toFixed(2)} x`,
-    wanted === undefined ? '' : `${wanted} x ${ratio >= wanted ? 'reached' : 'NOT reached'}`,
+    wanted === undefined ? '' : `${wanted} x ${reached(ratio >= wanted)}`,
   ])
-  const all = [['what', 'ours', 'reference', 'ratio', 'wanted'], ...cells]
-  const widths = [0, 1, 2, 3, 4].map((column) => Math.max(...all.map((row) => row[column]?.length ?? 0)))
-  for (const row of all) console.log(row.map((cell, column) => cell.padEnd(widths[column] ?? 0)).join('  '))
+  printCells([['what', 'ours', 'reference', 'ratio', 'wanted'], ...cells])
+}
+
+/** Prints lines of as many cells each, lined up. */
+export function printCells(lines: readonly (readonly string[])[]): void {
+  const widths =
+    lines[0]?.map((_, column) => Math.max(...lines.map((line) => line[column]?.length ?? 0))) ?? []
+  for (const line of lines)
+    console.log(line.map((cell, column) => cell.padEnd(widths[column] ?? 0)).join('  '))
+}
+
+export function reached(isReached: boolean): string {
+  return isReached ? 'reached' : 'NOT reached'
 }
 
 /** A time in words. */

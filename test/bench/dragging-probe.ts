@@ -1,0 +1,97 @@
+import type { FromWorker, ToWorker } from '../../src/audio/worker/protocol'
+
+/** What a drag was like for the page, all in ms. */
+export interface DragReport {
+  /** From each pointer move reaching the page to the end of the frame that it is drawn in. */
+  readonly frameMs: readonly number[]
+  /** From each pointer move to the end of the frame with the first lane of gain reduction of it, or of a later move. */
+  readonly firstLaneMs: readonly number[]
+  /** The same for every lane that the move changes. */
+  readonly laneMs: readonly number[]
+  /** Tasks of the main thread over 50 ms while dragging, and until the figures are in. */
+  readonly longTasksMs: readonly number[]
+  /** From letting go to all figures being up to date. */
+  readonly settledMs: number
+}
+
+declare global {
+  interface Window {
+    dragProbe?: { finish(): Promise<DragReport> }
+  }
+}
+
+/**
+ * Runs in the page, and holds all it needs within itself: watches frames, what the page asks of its worker and the
+ * main thread, until `finish`.
+ */
+export function startProbe(): void {
+  const frameMs: number[] = []
+  const firstLaneMs: number[] = []
+  const laneMs: number[] = []
+  const longTasksMs: number[] = []
+  const asked: { readonly id: number; readonly at: number }[] = []
+  let drawnId = 0
+  const drawnIds = new Map<string, number>()
+  const watched = new WeakSet<Worker>()
+  const watching = new AbortController()
+  const capture = { capture: true, signal: watching.signal }
+  let movedAt = Number.NaN
+  let releasedAt = Number.NaN
+  const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
+
+  /** Asked for while the frame is made, and ahead of all other tasks: it runs once the frame has been painted. */
+  const atEndOfFrame = (then: () => void) =>
+    requestAnimationFrame(() => void scheduler.postTask(then, { priority: 'user-blocking' }))
+
+  const onMove = ({ buttons }: PointerEvent) => {
+    if (buttons === 0) return
+    const at = performance.now()
+    movedAt = at
+    atEndOfFrame(() => frameMs.push(performance.now() - at))
+  }
+  const onRelease = () => {
+    releasedAt = performance.now()
+  }
+  addEventListener('pointermove', onMove, capture)
+  addEventListener('pointerup', onRelease, capture)
+
+  const onAnswer = ({ data }: MessageEvent<FromWorker>) => {
+    if (data.type !== 'live-trace') return
+    const { stageId } = data.trace
+    const after = (last: number) => asked.filter(({ id }) => id > last && id <= data.id)
+    const first = after(drawnId)
+    const here = after(drawnIds.get(stageId) ?? 0)
+    drawnId = data.id
+    drawnIds.set(stageId, data.id)
+    atEndOfFrame(() => {
+      const now = performance.now()
+      for (const { at } of first) firstLaneMs.push(now - at)
+      for (const { at } of here) laneMs.push(now - at)
+    })
+  }
+  const { postMessage } = Worker.prototype
+  Worker.prototype.postMessage = function (this: Worker, message: ToWorker, options?: object) {
+    if (message.type === 'evidence') asked.push({ id: message.id, at: movedAt })
+    // Behind the page's own listener: what has come is in place when this one hears of it.
+    if (!watched.has(this)) this.addEventListener('message', onAnswer, { signal: watching.signal })
+    watched.add(this)
+    postMessage.call(this, message, options)
+  }
+  const tasks = new PerformanceObserver((list) => {
+    for (const { duration } of list.getEntries()) longTasksMs.push(duration)
+  })
+  tasks.observe({ type: 'longtask' })
+
+  window.dragProbe = {
+    async finish() {
+      while (document.querySelector('table[aria-busy="true"]')) await pause(5)
+      const settledMs = performance.now() - releasedAt
+      // Long tasks are told of late.
+      await pause(200)
+      Worker.prototype.postMessage = postMessage
+      watching.abort()
+      tasks.disconnect()
+      return { frameMs, firstLaneMs, laneMs, longTasksMs, settledMs }
+    },
+  }
+}
