@@ -6,6 +6,7 @@ import { type Player, PlayerError } from '../audio/player'
 import { comparisonOf, frameCount, gainToDb, type Scope } from '../core'
 import type { ChainState } from './chain-store'
 import type { EvidenceState } from './evidence-store'
+import { idleChain } from './idle-chain'
 import type { ListenState } from './listen-store'
 import { SweepLevel } from './sweep-level'
 import { type Sweep, sweptChain } from './swept-chain'
@@ -209,11 +210,14 @@ export class Listening {
     const sweep = this.sweepLevel.lifted ? listen.sweep : null
     const monitorDb = listen.monitorDb + this.sweepLevel.levelDb + (heard === 'removed' ? REMOVED_DB : 0)
     const sampleRate = this.stores.take.getState().take?.sound.sampleRate ?? 0
+    // A sweep is heard wherever the ear is and whatever is compared.
+    const compared = sweep
+      ? comparisonOf(sweptChain(chain, sweep), { kind: 'chain' })
+      : comparisonOf(chain, listen.scope, listen.earAfterId)
+    const ofWholeChain = heard === 'removed' && listen.scope.kind === 'chain'
     return {
-      // A sweep is heard wherever the ear is and whatever is compared.
-      ...(sweep
-        ? comparisonOf(sweptChain(chain, sweep), { kind: 'chain' })
-        : comparisonOf(chain, listen.scope, listen.earAfterId)),
+      without: ofWholeChain ? idleChain(compared.with) : compared.without,
+      with: compared.with,
       withoutGainDb: matching?.withoutDb ?? 0,
       withGainDb: matching?.withDb ?? 0,
       heard: sweep ? 'with' : heard,

@@ -1,6 +1,8 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { ListenSettings } from '../../src/audio/engine/messages'
 import { Player } from '../../src/audio/player'
+import { comparisonOf } from '../../src/core'
+import { idleChain } from '../../src/state/idle-chain'
 import { Listening } from '../../src/state/listening'
 import { trialBench } from './trial-bench'
 
@@ -27,6 +29,21 @@ const report = {
   stageGainsDb: Float32Array.of(-3),
   peak: 0.5,
 } as const
+
+describe('only what was removed', () => {
+  it('of the whole chain is the difference to the chain with nothing to do, of anything else to its bypass', () => {
+    const { chain } = bench.chain.getState()
+    const { without } = comparisonOf(chain, { kind: 'chain' })
+    listening.setRemoved(true)
+    expect(told.at(-1)).toMatchObject({ heard: 'removed', removedStageId: null, without: idleChain(chain) })
+    listening.setRemoved(false)
+    expect(told.at(-1)).toMatchObject({ heard: 'with', without })
+    const scope = { kind: 'band', stageId: 'clean-up', bandIndex: 1 } as const
+    listening.setScope(scope)
+    listening.setRemoved(true)
+    expect(told.at(-1)?.without).toEqual(comparisonOf(chain, scope).without)
+  })
+})
 
 describe('Listening.hear', () => {
   it('tells the player the side and its gains, and the stores nothing', () => {

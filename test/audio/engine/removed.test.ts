@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest'
-import { type ChainDoc, chainOf, defaultStage, renderRemoved } from '../../../src/core'
+import {
+  type ChainDoc,
+  chainOf,
+  comparisonOf,
+  defaultStage,
+  renderRemoved,
+  stageKinds,
+} from '../../../src/core'
 import { demoTake, startingChain } from '../../../src/demo'
-import { stageWith } from '../../setup/chains'
+import { idleChain } from '../../../src/state/idle-chain'
+import { band, equaliserWith, stageWith } from '../../setup/chains'
 import { heard, largestStep, listenTo, warmEngine } from '../../setup/engine'
 
 const RATE = 48_000
@@ -71,6 +79,46 @@ describe('only what one stage removed, while it plays', () => {
     )
     engine.play(0)
     expect(peakOf(heard(engine, 3 * RATE))).toBe(0)
+  })
+
+  it.each(['bell', 'low-shelf', 'high-shelf'] as const)(
+    'of a band, a %s at 0 dB among others at work: digital silence, also once it has come down from 9 dB',
+    (shape) => {
+      const chainAt = (gainDb: number) => {
+        const low = band({ frequencyHz: 300, gainDb: -4, q: 1.3 })
+        const bands = [
+          low,
+          band({ shape, frequencyHz: 3000, gainDb }),
+          band({ frequencyHz: 6000, gainDb: 5 }),
+        ]
+        return amongOthers({ ...equaliserWith(bands), id: 'test' })
+      }
+      const settingsAt = (gainDb: number) => {
+        const chain = chainAt(gainDb)
+        const compared = comparisonOf(chain, { kind: 'band', stageId: 'test', bandIndex: 1 })
+        return listenTo(chain, { ...compared, heard: 'removed' })
+      }
+      const engine = warmEngine(vocal.channels, settingsAt(0), RATE)
+      engine.play(0)
+      expect(peakOf(heard(engine, 4 * RATE))).toBe(0)
+      engine.set(settingsAt(9))
+      expect(peakOf(heard(engine, 2 * RATE))).toBeGreaterThan(0.01)
+      engine.set(settingsAt(0))
+      // The stages behind it forget what they held back as slowly as they release.
+      heard(engine, 12 * RATE)
+      expect(peakOf(heard(engine, 4 * RATE))).toBe(0)
+    },
+  )
+
+  it('of the whole chain, one of each kind with nothing to do: digital silence, also right behind a switch to it', () => {
+    const chain = chainOf(inactive.map((stage, index) => ({ ...stage, id: `stage ${index}` })))
+    expect(new Set(chain.stages.map(({ kind }) => kind))).toEqual(new Set(stageKinds))
+    const engine = warmEngine(vocal.channels, listenTo(chain), RATE)
+    engine.play(0)
+    expect(peakOf(heard(engine, 3 * RATE))).toBeGreaterThan(0.01)
+    engine.set(listenTo(chain, { without: idleChain(chain), heard: 'removed' }))
+    heard(engine, 0.03 * RATE)
+    expect(peakOf(heard(engine, 5 * RATE))).toBe(0)
   })
 
   it('changes from stage to stage, and to the whole chain, without a click', () => {
