@@ -1,6 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { ChainDoc, Scope } from '../core'
-import type { ChainState } from './chain-store'
+import { type ChainState, sameChain } from './chain-store'
 import type { ListenState } from './listen-store'
 
 export type KeptName = 'a' | 'b'
@@ -44,6 +44,15 @@ export class KeptVersions {
 
 /** What a kept version is called. */
 export const keptWords: Readonly<Record<KeptName, string>> = { a: 'kept A', b: 'kept B' }
+
+/**
+ * What to say where lanes and figures of stages tell of another chain than the one on the bench: they go with the
+ * side "with", which is kept B while that is compared. Null where both are the same.
+ */
+export function stagesOfWords(scope: Scope, chain: ChainDoc): string | null {
+  if (scope.kind !== 'kept' || !scope.b || sameChain(scope.b, chain)) return null
+  return `Lanes and figures of stages are those of ${keptWords.b}, not of the chain on the bench.`
+}
 
 /** What the two sides of a comparison are called. */
 export function sideWords(scope: Scope): { readonly without: string; readonly with: string } {

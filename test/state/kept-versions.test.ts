@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { chainOf, comparisonOf, defaultStage } from '../../src/core'
 import { addStage } from '../../src/state/chain-edits'
 import { createChainStore } from '../../src/state/chain-store'
-import { createKeptStore, KeptVersions, sideWords } from '../../src/state/kept-versions'
+import { createKeptStore, KeptVersions, sideWords, stagesOfWords } from '../../src/state/kept-versions'
 import { createListenStore } from '../../src/state/listen-store'
 
 function keeping() {
@@ -43,6 +43,22 @@ describe('KeptVersions', () => {
     expect(sideWords(scope)).toEqual({ without: 'kept A', with: 'kept B' })
     const { without, with: other } = comparisonOf(chain.getState().chain, scope)
     expect([without.stages.length, other.stages.length]).toEqual([1, 3])
+  })
+
+  it('says where lanes and figures of stages are those of kept B, and not of the chain on the bench', () => {
+    const { chain, listen, versions } = keeping()
+    const words = () => stagesOfWords(listen.getState().scope, chain.getState().chain)
+    expect(words()).toBeNull()
+    versions.keep('a')
+    versions.compare()
+    chain.getState().edit(addStage('compressor'))
+    expect(words()).toBeNull()
+    versions.keep('b')
+    expect(words()).toBeNull()
+    chain.getState().edit(addStage('saturator'))
+    expect(words()).toBe('Lanes and figures of stages are those of kept B, not of the chain on the bench.')
+    chain.getState().undo()
+    expect(words()).toBeNull()
   })
 
   it('brings a kept version back as one change that can be undone', () => {
