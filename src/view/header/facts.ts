@@ -1,5 +1,6 @@
 import { durationSeconds, type Measures, plain } from '../../core'
 import type { Take } from '../../state/take-store'
+import { DIGITAL_SILENCE, isDigitalSilence, NOT_MEASURABLE } from '../numbers/figures'
 import { printTime } from '../take/time-text'
 
 /** A figure of the take with its name. */
@@ -28,7 +29,7 @@ export function measureFacts(measures: Measures): readonly Fact[] {
   return [
     { label: 'Peak', value: figure(measures.truePeakDbtp, 'dBTP') },
     { label: 'Loudness', value: figure(measures.integratedLufs, 'LUFS') },
-    { label: 'Noise floor', value: figure(measures.noiseFloorDbfs, 'dBFS') },
+    { label: 'Noise floor', value: noiseFloor(measures.noiseFloorDbfs) },
     {
       label: 'Clipped samples',
       value: String(measures.clippedSamples),
@@ -38,6 +39,10 @@ export function measureFacts(measures: Measures): readonly Fact[] {
   ]
 }
 
+function noiseFloor(dbfs: number | null): string {
+  return isDigitalSilence(dbfs) ? DIGITAL_SILENCE : figure(dbfs, 'dBFS')
+}
+
 function figure(value: number | null, unit: string): string {
-  return value === null ? 'not measurable' : `${plain(value, 1)} ${unit}`
+  return value === null ? NOT_MEASURABLE : `${plain(value, 1)} ${unit}`
 }

@@ -14,14 +14,16 @@ export function TheHeader() {
   const screen = useScreenStore()
   const { chooseTake, chooseBacking } = useFilePickers()
   const take = useTake((state) => state.take)
-  const facts = take ? [take.name, ...takeFacts(take)].join(' · ') : 'no take yet'
+  const name = take?.name ?? 'no take yet'
+  const facts = take ? ` · ${takeFacts(take).join(' · ')}` : ''
   return (
     <header className={styles.header}>
       <h1 className={styles.name}>Evenhand</h1>
       <p className={styles.take}>
-        <span className={styles.facts} title={facts}>
-          {facts}
+        <span className={styles.takeName} title={name}>
+          {name}
         </span>
+        <span className={styles.facts}>{facts}</span>
         <span className={styles.stays} title="Files are read by this page and sent nowhere">
           stays on this computer
         </span>
@@ -52,7 +54,7 @@ export function TheHeader() {
           Deliver
         </button>
         <button type="button" onClick={() => screen.setState({ sheet: 'keys' })}>
-          Keys
+          Keys <span aria-hidden="true">?</span>
         </button>
         <button type="button" onClick={() => screen.setState({ sheet: 'terms' })}>
           Terms

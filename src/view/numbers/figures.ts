@@ -34,16 +34,33 @@ export const figures: readonly Figure[] = [
 /** What stands where a sound is silent or too short for a measure. */
 export const NOT_MEASURABLE = 'not measurable'
 
+/** What stands where a pause holds nothing at all. */
+export const DIGITAL_SILENCE = 'digital silence'
+
+/** Half the smallest step of 24 bits, dBFS: what lies lower is no room and no microphone, but what a filter left. */
+const SILENT_BELOW_DBFS = -144
+
+/** A noise floor in dBFS that no recording has: the pauses were muted. */
+export function isDigitalSilence(noiseFloorDbfs: number | null): boolean {
+  return noiseFloorDbfs !== null && noiseFloorDbfs < SILENT_BELOW_DBFS
+}
+
 /** A figure with one digit, or why there is none. */
-export function printFigure(value: number | null): string {
-  return value === null ? NOT_MEASURABLE : plain(value, 1)
+export function printFigure(value: number | null, key?: Figure['key']): string {
+  if (value === null) return NOT_MEASURABLE
+  return key === 'noiseFloorDbfs' && isDigitalSilence(value) ? DIGITAL_SILENCE : plain(value, 1)
 }
 
 /**
  * With less without, of the figures as they are printed, so that the three of a line add up; null where either
- * cannot be measured.
+ * is not printed as a number.
  */
-export function printDifference(without: number | null, withSide: number | null): string | null {
+export function printDifference(
+  without: number | null,
+  withSide: number | null,
+  key?: Figure['key'],
+): string | null {
   if (without === null || withSide === null) return null
+  if (key === 'noiseFloorDbfs' && (isDigitalSilence(without) || isDigitalSilence(withSide))) return null
   return signed(Number(withSide.toFixed(1)) - Number(without.toFixed(1)), 1)
 }

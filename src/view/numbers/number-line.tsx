@@ -1,5 +1,5 @@
 import type { Measures } from '../../core'
-import { type Figure, NOT_MEASURABLE, printDifference, printFigure } from './figures'
+import { DIGITAL_SILENCE, type Figure, NOT_MEASURABLE, printDifference, printFigure } from './figures'
 import styles from './number-line.module.css'
 
 interface NumberLineProps {
@@ -7,30 +7,42 @@ interface NumberLineProps {
   /** Null before anything was measured. */
   readonly without: Measures | null
   readonly with: Measures | null
+  /** Whether they are to come. */
+  readonly coming: boolean
 }
 
 /** One figure of both sides, and how far they are apart. */
-export function NumberLine({ figure, without, with: withSide }: NumberLineProps) {
+export function NumberLine({ figure, without, with: withSide, coming }: NumberLineProps) {
   const { key, label, unit, differenceUnit } = figure
+  const pending = coming && <Pending />
   const measured = without && withSide
-  const difference = measured && printDifference(without[key], withSide[key])
+  const difference = measured && printDifference(without[key], withSide[key], key)
   return (
     <tr className={styles.line}>
       <th scope="row">
         {label}, {unit}
       </th>
-      <td className={styles.without}>{without ? <Value value={without[key]} /> : <Pending />}</td>
-      <td className={styles.with}>{withSide ? <Value value={withSide[key]} /> : <Pending />}</td>
+      <td className={styles.without}>
+        {without ? <Value text={printFigure(without[key], key)} /> : pending}
+      </td>
+      <td className={styles.with}>{withSide ? <Value text={printFigure(withSide[key], key)} /> : pending}</td>
       <td title={difference ? `${difference} ${differenceUnit}` : undefined}>
-        {measured ? (difference ?? '') : <Pending />}
+        {measured ? (difference ?? '') : pending}
       </td>
     </tr>
   )
 }
 
-function Value({ value }: { value: number | null }) {
-  const text = printFigure(value)
-  return text === NOT_MEASURABLE ? <span className={styles.none}>{text}</span> : text
+/** A figure; where there is none, in words that take no more room. */
+function Value({ text }: { text: string }) {
+  if (text === NOT_MEASURABLE)
+    return (
+      <span className={styles.none} title={NOT_MEASURABLE}>
+        <span aria-hidden="true">–</span>
+        <span className={styles.unseen}>{text}</span>
+      </span>
+    )
+  return text === DIGITAL_SILENCE ? <span className={styles.none}>{text}</span> : text
 }
 
 /** As high as a figure, and quiet. */

@@ -2,6 +2,7 @@ import { sideWords } from '../../state/kept-versions'
 import { useEvidence, useListen, useTake } from '../bench-context'
 import { figures } from './figures'
 import { NumberLine } from './number-line'
+import { usePendingWords } from './pending-words'
 import styles from './the-numbers.module.css'
 import { WhatIsCompared } from './what-is-compared'
 
@@ -12,9 +13,13 @@ export function TheNumbers() {
   const problem = useEvidence((state) => state.problem)
   const sides = sideWords(useListen((state) => state.scope))
   const hasTake = useTake((state) => state.take !== null)
+  const coming = usePendingWords() === '…'
   return (
     <section className={styles.numbers} aria-labelledby="the-numbers">
-      <h2 id="the-numbers">The numbers</h2>
+      <div className={styles.head}>
+        <h2 id="the-numbers">The numbers</h2>
+        <p className={styles.note}>of the whole take</p>
+      </div>
       <table className={styles.table} aria-busy={hasTake && working !== null}>
         <caption className={styles.caption}>
           <WhatIsCompared />
@@ -34,15 +39,12 @@ export function TheNumbers() {
               figure={figure}
               without={evidence?.without.measures ?? null}
               with={evidence?.with.measures ?? null}
+              coming={coming}
             />
           ))}
         </tbody>
       </table>
-      {problem !== null && (
-        <p className={styles.problem} role="alert">
-          {problem}
-        </p>
-      )}
+      {problem !== null && <p className={styles.problem}>Not up to date.</p>}
     </section>
   )
 }

@@ -2,27 +2,37 @@ import { plain, type Scope, type StageDoc, stageDefinitions } from '../../core'
 import { bandLetter } from '../../state/chain-edits'
 import { sideWords } from '../../state/kept-versions'
 import { useChain, useEvidence, useListen } from '../bench-context'
+import { figures } from './figures'
 
 /** What the two sides are, and how they are brought to the same loudness to be heard. */
 export function WhatIsCompared() {
   const stages = useChain((state) => state.chain.stages)
   const scope = useListen((state) => state.scope)
   const sides = sideWords(scope)
-  const atEnd = useListen((state) => state.earAfterId === null)
+  const earAfterId = useListen((state) => state.earAfterId)
   const matched = useListen((state) => state.matched)
+  const without = useEvidence((state) => state.evidence?.without.measures)
+  const withSide = useEvidence((state) => state.evidence?.with.measures)
   const matching = useEvidence((state) => state.evidence?.matching)
+  const earIndex = stages.findIndex(({ id }) => id === earAfterId)
+  const ear = stages[earIndex]
+  const place = ear ? `after ${earIndex + 1} ${stageDefinitions[ear.kind].label}` : 'at the end of the chain'
+  const hasGaps = [without, withSide].some(
+    (measures) => measures && figures.some(({ key }) => measures[key] === null),
+  )
   return (
     <>
-      {sentenceOf(scope, stages)} {atEnd ? 'Figures as they leave the chain' : 'Figures at the ear'}
+      {sentenceOf(scope, stages)} Measured {place}
       {!matched && '; heard as they are, not matched.'}
       {matched && !matching && '.'}
       {matched && matching?.measuredOver === 'nothing' && '; too little sound to match them.'}
       {matched && matching && matching.measuredOver !== 'nothing' && (
         <>
-          ; heard matched over the {matching.measuredOver}, {sides.without} {gain(matching.withoutDb)},{' '}
-          {sides.with} {gain(matching.withDb)}.
+          ; heard matched over the {matching.measuredOver === 'loop' ? 'loop alone' : 'take'}, {sides.without}{' '}
+          {gain(matching.withoutDb)}, {sides.with} {gain(matching.withDb)}.
         </>
       )}
+      {hasGaps && ' –: silent or too short to measure.'}
     </>
   )
 }

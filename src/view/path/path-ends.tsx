@@ -1,16 +1,18 @@
 import type { ReactNode } from 'react'
 import { plain } from '../../core'
 import { useEvidence, useTake } from '../bench-context'
+import { usePendingWords } from '../numbers/pending-words'
 import styles from './path-ends.module.css'
 
 /** Where the path begins: the take as it came. */
 export function TakeIn() {
+  const pending = usePendingWords()
   const none = useTake((state) => state.take === null && state.loading === null)
   const lufs = useTake((state) => state.take?.measures?.integratedLufs)
   return (
     <li className={styles.end}>
       <span className={styles.name}>take</span>
-      <span>{none ? 'none yet' : loudness(lufs)}</span>
+      <span>{none ? 'none yet' : loudness(lufs, pending)}</span>
     </li>
   )
 }
@@ -23,20 +25,21 @@ interface OutProps {
 
 /** Where the path ends, or where the ear is. */
 export function Out({ earAtEnd, children }: OutProps) {
+  const pending = usePendingWords()
   const hasTake = useTake((state) => state.take !== null)
   const measures = useEvidence((state) => state.evidence?.with.measures)
   return (
     <li className={styles.end}>
       <span className={styles.name}>{earAtEnd ? 'out' : 'at the ear'}</span>
-      <span>{hasTake && loudness(measures?.integratedLufs)}</span>
+      <span>{hasTake && loudness(measures?.integratedLufs, pending)}</span>
       <span>{measures ? level(measures.truePeakDbtp) : ''}</span>
       {children}
     </li>
   )
 }
 
-function loudness(lufs: number | null | undefined): string {
-  if (lufs === undefined) return '…'
+function loudness(lufs: number | null | undefined, pending: string): string {
+  if (lufs === undefined) return pending
   return lufs === null ? 'too quiet to measure' : `${plain(lufs, 1)} LUFS`
 }
 

@@ -1,6 +1,7 @@
 import { memo, useMemo } from 'react'
 import { plain } from '../../core'
 import type { Evidence } from '../evidence-types'
+import { usePendingWords } from '../numbers/pending-words'
 import { Lane } from './lane'
 import { loudnessPath, loudnessRange } from './loudness-geometry'
 import styles from './take.module.css'
@@ -27,8 +28,9 @@ export const LoudnessLane = memo(({ evidence, view, sampleRate, width }: Loudnes
       loudnessPath(evidence[side].loudness, view, sampleRate, width, HEIGHT, range)
     return { without: path('without'), with: path('with') }
   }, [evidence, range, view, sampleRate, width])
+  const pending = usePendingWords()
   const missing = evidence && whyNoLoudness(evidence)
-  const scale = range ? `${plain(range.lowLufs, 0)} to ${plain(range.highLufs, 0)} LUFS` : '…'
+  const scale = range ? `${plain(range.lowLufs, 0)} to ${plain(range.highLufs, 0)} LUFS` : pending
   const label = (
     <>
       <span>Loudness of the last 3 s</span>
@@ -57,7 +59,7 @@ function whyNoLoudness({ without, with: withSide }: Evidence): string | null {
   const { hopSeconds, shortTermLufs } = without.loudness
   if (without.measures.shortTermMaxLufs !== null || withSide.measures.shortTermMaxLufs !== null) return null
   const isShort = (shortTermLufs.length - 1) * hopSeconds < WINDOW_SECONDS
-  return isShort ? 'take too short to measure' : 'too quiet to measure'
+  return isShort ? 'too short to measure' : 'too quiet to measure'
 }
 
 function lufs(value: number | null): string {

@@ -2,6 +2,7 @@ import { type CSSProperties, useMemo } from 'react'
 import { plain, type StageDoc, stageDefinitions } from '../../core'
 import { useEvidence } from '../bench-context'
 import type { StageEvidence } from '../evidence-types'
+import { usePendingWords } from '../numbers/pending-words'
 import { Lane } from './lane'
 import styles from './take.module.css'
 import type { TimeView } from './time-view'
@@ -36,9 +37,10 @@ export function TraceLane({ stage, number, heard, found, view, width }: TraceLan
   const seenMostDb = points.reduce((most, { gainDb }) => Math.max(most, -gainDb), 0)
   const rangeDb = traceRangeDb(Math.max(reduction?.mostDb ?? 0, seenMostDb))
   const paths = useMemo(() => trace && tracePaths(points, HEIGHT, rangeDb), [trace, points, rangeDb])
+  const pending = usePendingWords()
   const figures = reduction
     ? `most ${plain(reduction.mostDb, 1)}, typical ${plain(reduction.typicalDb, 1)} dB`
-    : idleWords(stage.on, heard)
+    : idleWords(stage.on, heard, pending)
   const colour: CSSProperties = { color: `var(--stage-${((number - 1) % 5) + 1})` }
   const label = (
     <>
@@ -74,7 +76,7 @@ export function TraceLane({ stage, number, heard, found, view, width }: TraceLan
 }
 
 /** Why there are no figures. */
-function idleWords(on: boolean, heard: boolean): string {
+function idleWords(on: boolean, heard: boolean, pending: string): string {
   if (!on) return 'off'
-  return heard ? '…' : 'after the ear, not heard'
+  return heard ? pending : 'after the ear, not heard'
 }

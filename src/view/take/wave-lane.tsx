@@ -1,6 +1,7 @@
 import { memo, useMemo } from 'react'
 import { gainToDb, plain } from '../../core'
 import type { Evidence } from '../evidence-types'
+import { usePendingWords } from '../numbers/pending-words'
 import { Lane } from './lane'
 import styles from './take.module.css'
 import type { TimeView } from './time-view'
@@ -32,8 +33,9 @@ export const WaveLane = memo(({ evidence, view, width }: WaveLaneProps) => {
     () => withPeaks && wavePath(waveColumns(withPeaks, view, width, 1), HEIGHT, fullScale),
     [withPeaks, view, width, fullScale],
   )
-  const withoutPeak = peakText(evidence?.without.measures.truePeakDbtp)
-  const withPeak = peakText(evidence?.with.measures.truePeakDbtp)
+  const pending = usePendingWords()
+  const withoutPeak = peakText(evidence?.without.measures.truePeakDbtp, pending)
+  const withPeak = peakText(evidence?.with.measures.truePeakDbtp, pending)
   const edge = `${plain(gainToDb(fullScale), 1)} dBFS`
   const sentence = evidence
     ? `The wave along the take; the lane reaches to ${edge}. True peak ${withoutPeak} without, ${withPeak} with.`
@@ -59,7 +61,7 @@ export const WaveLane = memo(({ evidence, view, width }: WaveLaneProps) => {
   )
 })
 
-function peakText(dbtp: number | null | undefined): string {
-  if (dbtp === undefined) return '…'
+function peakText(dbtp: number | null | undefined, pending: string): string {
+  if (dbtp === undefined) return pending
   return dbtp === null ? 'silent' : `${plain(dbtp, 1)} dBTP`
 }
