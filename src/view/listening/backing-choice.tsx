@@ -12,6 +12,7 @@ export function BackingChoice() {
     <div className={styles.beside}>
       <Choice
         legend="Voice"
+        keyHint="B"
         value={backingOn && hasBacking ? 'backing' : 'alone'}
         options={[
           { value: 'alone', label: 'alone' },

@@ -1,20 +1,41 @@
+import { useRef } from 'react'
 import { useBench, useListen, useTake } from '../bench-context'
 import { NumberRow } from '../fields/number-row'
 import styles from './backing-settings.module.css'
 import { backingLevelParameter, backingOffsetParameter } from './parameters'
 
-/** Level and place of the backing, behind one word, so that they are there but not in the way. */
+/** Level and shift of the backing, behind a few words, so that they are there but not in the way. */
 export function BackingSettings() {
   const { listening, takes } = useBench()
+  const details = useRef<HTMLDetailsElement>(null)
   const name = useTake(({ backing }) => backing?.name ?? '')
   const levelDb = useListen((state) => state.backingLevelDb)
   const offsetMs = useListen((state) => state.backingOffsetMs)
   const rest = () => undefined
+  const fold = () => {
+    if (details.current) details.current.open = false
+  }
   return (
-    <details className={styles.settings}>
-      <summary>level, shift</summary>
+    <details
+      ref={details}
+      className={styles.settings}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || !details.current?.open) return
+        event.stopPropagation()
+        fold()
+        details.current.querySelector('summary')?.focus()
+      }}
+      onBlur={(event) => {
+        if (event.relatedTarget && !event.currentTarget.contains(event.relatedTarget)) fold()
+      }}
+    >
+      <summary>
+        backing
+        <br />
+        level, shift
+      </summary>
       <div className={styles.settingsSheet}>
-        <p className={styles.wide}>{name}</p>
+        <p className={styles.wide}>Backing: {name}</p>
         <NumberRow
           parameter={backingLevelParameter}
           value={levelDb}

@@ -4,9 +4,12 @@ import styles from './listening.module.css'
 interface ChoiceProps<Value extends string> {
   /** What is chosen, for those who cannot see the place it stands in. */
   readonly legend: string
-  readonly value: Value
+  /** Null: none of them. */
+  readonly value: Value | null
   readonly options: readonly { readonly value: Value; readonly label: string; readonly disabled?: boolean }[]
   readonly className?: string | undefined
+  /** The key that goes to the next of them. */
+  readonly keyHint?: string
   onChange(value: Value): void
 }
 
@@ -16,11 +19,12 @@ export function Choice<Value extends string>({
   value,
   options,
   className = styles.choice,
+  keyHint,
   onChange,
 }: ChoiceProps<Value>) {
   const name = useId()
   return (
-    <fieldset className={className}>
+    <fieldset className={className} title={keyHint && `${legend}: key ${keyHint}`}>
       <legend className={styles.hidden}>{legend}</legend>
       {options.map((option) => (
         <label key={option.value} data-value={option.value}>

@@ -12,7 +12,7 @@ export function MatchedSwitch() {
   const { gain, basis } = matchedWords(matched, gains, sideWords(scope))
   return (
     <div className={`${styles.pair} ${styles.matched}`}>
-      <label className={styles.check}>
+      <label className={styles.check} title="Both sides equally loud: key M">
         <input
           type="checkbox"
           checked={matched}

@@ -19,7 +19,7 @@ export function matchedWords(
   if (!matched) return { gain: 'off', basis: 'each side as loud as it comes' }
   if (!gains) return { gain: '…', basis: 'not measured yet' }
   if (gains.measuredOver === 'nothing') return { gain: 'not measurable', basis: 'too little sound' }
-  const basis = `from the ${gains.measuredOver}'s loudness`
+  const basis = gains.measuredOver === 'loop' ? 'over the loop alone' : 'over the whole take'
   if (gains.withDb < -NOTHING_DB) return { gain: `${sides.with} ${plain(gains.withDb, 1)} dB`, basis }
   if (gains.withoutDb < -NOTHING_DB)
     return { gain: `${sides.without} ${plain(gains.withoutDb, 1)} dB`, basis }

@@ -21,6 +21,7 @@ export function Place() {
         className={styles.small}
         aria-pressed={looping}
         disabled={!hasTake}
+        title="Loop on, off: key L"
         onClick={() => switchLoop(bench, screen)}
       >
         loop {looping ? 'on' : 'off'}

@@ -11,6 +11,7 @@ export function PlayButton() {
       type="button"
       className={styles.play}
       aria-label={playing ? 'Stop' : 'Play'}
+      title={`${playing ? 'Stop' : 'Play'}: Space`}
       disabled={!hasTake}
       onClick={() => void listening.togglePlay()}
     >

@@ -8,7 +8,10 @@ export function RemovedSwitch() {
   const ofKept = useListen(({ scope }) => scope.kind === 'kept')
   return (
     <div className={styles.pair}>
-      <label className={styles.check} title="Starts 6 dB lower">
+      <label
+        className={`${styles.check} ${styles.removed}`}
+        title="In place of both sides, 6 dB lower; X goes back to a side: key R"
+      >
         <input
           type="checkbox"
           checked={removed}

@@ -39,6 +39,7 @@ export function ScopeChoice() {
   return (
     <Choice
       legend="What is compared"
+      keyHint="S"
       value={kind}
       options={options}
       onChange={(chosen) => {

@@ -3,10 +3,10 @@ import { useBench, useListen } from '../bench-context'
 import { Choice } from './choice'
 import styles from './listening.module.css'
 
-/** The two sides of the comparison. */
+/** The two sides of the comparison. Neither is heard while their difference is. */
 export function SideSwitch() {
   const { listening } = useBench()
-  const side = useListen((state) => state.side)
+  const side = useListen(({ heard }) => (heard === 'removed' ? null : heard))
   const scope = useListen((state) => state.scope)
   const words = sideWords(scope)
   const sides = [
@@ -16,6 +16,7 @@ export function SideSwitch() {
   return (
     <Choice
       legend="Side heard"
+      keyHint="X"
       className={styles.sides}
       value={side}
       options={sides}

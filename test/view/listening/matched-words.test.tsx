@@ -5,11 +5,11 @@ describe('matchedWords', () => {
   it('says which side is turned down, by how much, and what that was measured from', () => {
     expect(matchedWords(true, { withoutDb: 0, withDb: -1.84, measuredOver: 'loop' })).toEqual({
       gain: 'with −1.8 dB',
-      basis: "from the loop's loudness",
+      basis: 'over the loop alone',
     })
     expect(matchedWords(true, { withoutDb: -6.9, withDb: 0, measuredOver: 'take' })).toEqual({
       gain: 'without −6.9 dB',
-      basis: "from the take's loudness",
+      basis: 'over the whole take',
     })
   })
 
