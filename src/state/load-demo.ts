@@ -8,7 +8,12 @@ export interface SungDemo {
   readonly backing: Sound
 }
 
-/** Has the demo sung in a worker of its own, which ends with it. */
+/** The demo could not be made. Its message is made to be shown. */
+export class DemoError extends Error {
+  override readonly name = 'DemoError'
+}
+
+/** Has the demo sung in a worker of its own, which ends with it. Rejects with a `DemoError`. */
 export function loadDemo(): Promise<SungDemo> {
   return new Promise((resolve, reject) => {
     const worker = new Worker(workerUrl, { type: 'module' })
@@ -18,7 +23,11 @@ export function loadDemo(): Promise<SungDemo> {
     }
     worker.onerror = () => {
       worker.terminate()
-      reject(new Error('The demo could not be sung.'))
+      reject(
+        new DemoError(
+          'The demo could not be made in this browser. Open a take of yours, or try the demo again.',
+        ),
+      )
     }
   })
 }

@@ -1,7 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla'
 import { FileError } from '../audio/files/file-error'
 import type { BenchWorker } from '../audio/worker/bench-worker'
-import { loadDemo } from './load-demo'
+import { DemoError, loadDemo } from './load-demo'
 import type { Replaced, TakeState } from './take-store'
 
 /** What reads files is fetched when there is one to read: the page comes in sooner without it. */
@@ -121,7 +121,7 @@ export class Takes {
 }
 
 function problemOf(error: unknown, what: string): string {
-  if (error instanceof FileError) return error.message
+  if (error instanceof FileError || error instanceof DemoError) return error.message
   const detail = error instanceof Error ? ` (${error.message})` : ''
   return `${what} could not be taken in${detail}. What was on the bench is still there; try again or choose another file.`
 }

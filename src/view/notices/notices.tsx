@@ -3,26 +3,44 @@ import styles from './notices.module.css'
 
 /** What went wrong and what to do about it. It stands by the listening bar, so that nothing else moves. */
 export function Notices() {
-  const { takes, evidence } = useBench()
+  const { takes, evidence, listen, listening } = useBench()
   const problem = useTake((state) => state.problem)
   const evidenceProblem = useEvidence((state) => state.problem)
   return (
     <div role="alert">
       {problem && <Notice message={problem.message} onDismiss={() => takes.dismissProblem()} />}
       {evidenceProblem && (
-        <Notice message={evidenceProblem} onDismiss={() => evidence.setState({ problem: null })} />
+        <Notice
+          message={evidenceProblem}
+          onRetry={() => listening.setScope({ ...listen.getState().scope })}
+          onDismiss={() => evidence.setState({ problem: null })}
+        />
       )}
     </div>
   )
 }
 
-function Notice({ message, onDismiss }: { message: string; onDismiss: () => void }) {
+interface NoticeProps {
+  readonly message: string
+  /** Has it tried once more, where that makes sense. */
+  onRetry?(): void
+  onDismiss(): void
+}
+
+function Notice({ message, onRetry, onDismiss }: NoticeProps) {
   return (
     <div className={styles.problem}>
       <p>{message}</p>
-      <button type="button" onClick={onDismiss}>
-        Dismiss
-      </button>
+      <span className={styles.answers}>
+        {onRetry && (
+          <button type="button" onClick={onRetry}>
+            Try again
+          </button>
+        )}
+        <button type="button" onClick={onDismiss}>
+          Dismiss
+        </button>
+      </span>
     </div>
   )
 }

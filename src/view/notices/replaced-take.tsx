@@ -1,21 +1,39 @@
+import { useEffect, useState } from 'react'
 import { useBench, useTake } from '../bench-context'
 import styles from './notices.module.css'
+import { takeNews } from './take-news'
 
-/** Says that the demo took the place of something opened, and brings that back. */
+/** Says what stayed and what went when a take came in the place of another; what the demo replaced can be brought back. */
 export function ReplacedTake() {
-  const { takes } = useBench()
-  const name = useTake(({ replaced }) => replaced?.take.name ?? null)
+  const { take, listen, takes } = useBench()
+  const canComeBack = useTake(({ replaced }) => replaced !== null)
+  const [news, setNews] = useState<string | null>(null)
+  useEffect(
+    () =>
+      take.subscribe((now, before) => {
+        if (now.take?.sound === before.take?.sound) return
+        // Told before the loop is taken away.
+        setNews(takeNews(before, now, listen.getState().loop !== null))
+      }),
+    [take, listen],
+  )
+  const letGo = () => {
+    takes.forgetReplaced()
+    setNews(null)
+  }
   return (
     <div role="status">
-      {name !== null && (
+      {news !== null && (
         <div className={styles.news}>
-          <p>The demo is in the place of {name}. The chain stayed as it is.</p>
+          <p>{news}</p>
           <span className={styles.answers}>
-            <button type="button" onClick={() => void takes.bringBack()}>
-              Bring it back
-            </button>
-            <button type="button" onClick={() => takes.forgetReplaced()}>
-              Let it go
+            {canComeBack && (
+              <button type="button" onClick={() => void takes.bringBack()}>
+                Bring it back
+              </button>
+            )}
+            <button type="button" onClick={letGo}>
+              {canComeBack ? 'Let it go' : 'Dismiss'}
             </button>
           </span>
         </div>
