@@ -9,18 +9,23 @@ import { openBench } from './setup/bench-page'
 const AXE = readFileSync(fileURLToPath(import.meta.resolve('axe-core/axe.min.js')), 'utf8')
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
 
-/** What axe finds on the page as it is now, one line for each element. */
+/**
+ * What axe finds on the page as it is now, one line for each element: at its top, where the listening bar lies over
+ * what is further down, and at its end.
+ */
 async function violations(page: Page): Promise<string[]> {
-  // At the end of the page nothing lies beneath the listening bar: axe would count what nobody can press there.
-  await page.evaluate(() => window.scrollTo(0, document.documentElement.scrollHeight))
   await page.evaluate(AXE)
-  const results = await page.evaluate<AxeResults, RunOptions>(
-    (options) => Reflect.get(window, 'axe').run(document, options),
-    { runOnly: { type: 'tag', values: TAGS } },
-  )
-  return results.violations.flatMap(({ id, help, nodes }) =>
-    nodes.map(({ target }) => `${id}: ${help}: ${target.join(' ')}`),
-  )
+  const found = new Set<string>()
+  for (const share of [0, 1]) {
+    await page.evaluate((at) => window.scrollTo(0, at * document.documentElement.scrollHeight), share)
+    const results = await page.evaluate<AxeResults, RunOptions>(
+      (options) => Reflect.get(window, 'axe').run(document, options),
+      { runOnly: { type: 'tag', values: TAGS } },
+    )
+    for (const { id, help, nodes } of results.violations)
+      for (const { target } of nodes) found.add(`${id}: ${help}: ${target.join(' ')}`)
+  }
+  return [...found]
 }
 
 const sizes = [
@@ -61,6 +66,44 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.close()
   })
 }
+
+test('wherever the page is scrolled to, no target counts as covered by the listening bar', async ({
+  browser,
+}) => {
+  const page = await browser.newPage({ viewport: { width: 360, height: 740 } })
+  await openBench(page)
+  await page.evaluate(AXE)
+  const STEP_PX = 60
+  const end = await page.evaluate(() => document.documentElement.scrollHeight)
+  for (let top = 0; top < end; top += STEP_PX) {
+    await page.evaluate((at) => window.scrollTo(0, at), top)
+    const results = await page.evaluate<AxeResults, RunOptions>(
+      (options) => Reflect.get(window, 'axe').run(document, options),
+      { runOnly: { type: 'rule', values: ['target-size'] } },
+    )
+    expect(results.violations, `scrolled by ${top} px`).toEqual([])
+  }
+  await page.close()
+})
+
+test('what has the focus is never beneath the listening bar', async ({ browser }) => {
+  // WCAG 2.2, 2.4.11: what receives keyboard focus is not entirely hidden by what the page lays over it.
+  const page = await browser.newPage({ viewport: { width: 360, height: 740 } })
+  await openBench(page)
+  const hidden: string[] = []
+  for (let presses = 0; presses < 60; presses++) {
+    await page.keyboard.press('Tab')
+    const covered = await page.evaluate(() => {
+      const bar = document.querySelector('footer')
+      const focused = document.activeElement
+      if (!bar || !focused || focused === document.body || bar.contains(focused)) return null
+      return focused.getBoundingClientRect().top >= bar.getBoundingClientRect().top ? focused.outerHTML : null
+    })
+    if (covered) hidden.push(covered)
+  }
+  expect(hidden).toEqual([])
+  await page.close()
+})
 
 test('what axe is asked for is found: a picture without a sentence', async ({ page }) => {
   await openBench(page)

@@ -14,6 +14,7 @@ import { Notices } from './notices/notices'
 import { ReplacedTake } from './notices/replaced-take'
 import { TheNumbers } from './numbers/the-numbers'
 import { ThePath } from './path/the-path'
+import { Reach } from './reach'
 import { ScreenProvider } from './screen-context'
 import { createScreenStore } from './screen-store'
 import { Sheets } from './sheets'
@@ -61,11 +62,11 @@ function Page() {
           </ErrorBoundary>
         </div>
       </main>
-      <footer className={styles.reach}>
+      <Reach>
         <Notices />
         <ReplacedTake />
         <ListeningBar />
-      </footer>
+      </Reach>
       <Sheets />
       <PageKeys />
     </div>
