@@ -1,6 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { StretchTrace } from '../audio/evidence/evidence'
-import { withStretch } from '../audio/evidence/live-traces'
+import { withStretches } from '../audio/evidence/live-traces'
 import type { BenchWorker } from '../audio/worker/bench-worker'
 import { comparisonOf, frameCount } from '../core'
 import type { ChainState } from './chain-store'
@@ -20,21 +20,39 @@ const NO_TRACES: EvidenceState['liveTraces'] = new Map()
 
 /**
  * Keeps the evidence up to date with the take, the chain, what is compared and the loop: newest wins. While the
- * chain changes, gain traces of what is seen come ahead.
+ * chain changes, gain traces of what is seen come ahead, put in place once for each frame of the screen.
+ * @param atNextFrame calls what it is given when the next frame is made
  */
 export function followComparison(
   { chain, take, listen, evidence }: Stores,
   worker: Pick<BenchWorker, 'evidence'>,
+  atNextFrame: (then: () => void) => void = requestAnimationFrame,
 ): void {
   let asked = 0
+  /** Come since the last frame, in order. */
+  let come: StretchTrace[] = []
 
-  const onLiveTrace = (stretch: StretchTrace) => {
+  const placeTraces = () => {
     const sound = take.getState().take?.sound
-    if (!sound) return
     const { liveTraces, evidence: found } = evidence.getState()
-    const before = liveTraces.get(stretch.stageId) ?? found?.stages.get(stretch.stageId)?.trace ?? null
-    const trace = withStretch(before, stretch, frameCount(sound))
-    evidence.setState({ liveTraces: new Map(liveTraces).set(stretch.stageId, trace) })
+    if (!sound || come.length === 0) return
+    const placed = new Map(liveTraces)
+    for (const id of new Set(come.map(({ stageId }) => stageId))) {
+      const before = liveTraces.get(id) ?? found?.stages.get(id)?.trace ?? null
+      const stretches = come.filter(({ stageId }) => stageId === id)
+      placed.set(id, withStretches(before, stretches, frameCount(sound)))
+    }
+    come = []
+    evidence.setState({ liveTraces: placed })
+  }
+  const onLiveTrace = (stretch: StretchTrace) => {
+    come.push(stretch)
+    if (come.length === 1) atNextFrame(placeTraces)
+  }
+  /** For what takes the place of all traces that have come. */
+  const settle = (state: Partial<EvidenceState>) => {
+    come = []
+    evidence.setState({ ...state, liveTraces: NO_TRACES })
   }
 
   const update = async (isMoving: boolean) => {
@@ -52,16 +70,11 @@ export function followComparison(
         if (request === asked) evidence.setState({ working: share })
       }
       const found = await worker.evidence({ comparison, loop, live }, { onProgress, onLiveTrace })
-      if (request === asked && found)
-        evidence.setState({ evidence: found, working: null, problem: null, liveTraces: NO_TRACES })
+      if (request === asked && found) settle({ evidence: found, working: null, problem: null })
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error)
       if (request === asked)
-        evidence.setState({
-          working: null,
-          problem: `The figures could not be worked out: ${reason}`,
-          liveTraces: NO_TRACES,
-        })
+        settle({ working: null, problem: `The figures could not be worked out: ${reason}` })
     }
   }
 
@@ -69,8 +82,7 @@ export function followComparison(
     if (now.chain !== before.chain) void update(true)
   })
   take.subscribe((now, before) => {
-    if (now.take?.sound !== before.take?.sound)
-      evidence.setState({ evidence: null, working: 0, liveTraces: NO_TRACES, seen: null })
+    if (now.take?.sound !== before.take?.sound) settle({ evidence: null, working: 0, seen: null })
     if (now.take?.measures !== before.take?.measures) void update(false)
   })
   listen.subscribe((now, before) => {

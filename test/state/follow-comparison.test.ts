@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Evidence } from '../../src/audio/evidence/evidence'
 import type { EvidenceListener, EvidenceWanted } from '../../src/audio/worker/bench-worker'
 import { measure, TRACE_HOP_FRAMES } from '../../src/core'
@@ -26,18 +26,28 @@ function bench() {
     evidence: createEvidenceStore(),
   }
   const asked: Asked[] = []
-  followComparison(stores, {
-    evidence: (wanted, listener) =>
-      new Promise((answer, fail) => void asked.push({ ...wanted, ...listener, answer, fail })),
-  })
+  const frames: (() => void)[] = []
+  const worker = {
+    evidence: (wanted: EvidenceWanted, listener: EvidenceListener) =>
+      new Promise<Evidence | null>(
+        (answer, fail) => void asked.push({ ...wanted, ...listener, answer, fail }),
+      ),
+  }
+  followComparison(stores, worker, (then) => void frames.push(then))
+  const frame = () => {
+    for (const then of frames.splice(0)) then()
+  }
   const last = () => {
     const request = asked.at(-1)
     if (!request) throw new Error('nothing was asked')
     return request
   }
-  const changeChain = () => stores.chain.getState().edit((chain) => ({ chain: { ...chain }, words: 'moved' }))
+  const changeChain = () =>
+    stores.chain
+      .getState()
+      .edit((chain) => ({ chain: { ...chain, stages: chain.stages.toReversed() }, words: 'moved' }))
   const settled = () => new Promise((resolve) => setTimeout(resolve, 0))
-  return { ...stores, asked, last, changeChain, settled }
+  return { ...stores, asked, last, changeChain, settled, frame }
 }
 
 let on: ReturnType<typeof bench>
@@ -73,6 +83,7 @@ describe('following the comparison', () => {
     await on.settled()
     on.changeChain()
     on.last().onLiveTrace({ stageId: 'level', firstHop: 2, gainDb: Float32Array.of(-40, -41) })
+    on.frame()
     const live = evidence().liveTraces.get('level')
     const known = first.stages.get('level')?.trace
     expect(live?.hopFrames).toBe(TRACE_HOP_FRAMES)
@@ -83,6 +94,34 @@ describe('following the comparison', () => {
     await on.settled()
     expect(evidence().liveTraces.size).toBe(0)
     expect(evidence().working).toBeNull()
+  })
+
+  it('puts all live traces that have come in place at once, with the next frame', () => {
+    const put = vi.fn()
+    on.evidence.subscribe(put)
+    const { onLiveTrace } = on.last()
+    onLiveTrace({ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-1, -1) })
+    onLiveTrace({ stageId: 'level', firstHop: 1, gainDb: Float32Array.of(-2, -3) })
+    onLiveTrace({ stageId: 'soften', firstHop: 0, gainDb: Float32Array.of(-4) })
+    expect(put).not.toHaveBeenCalled()
+    on.frame()
+    expect(put).toHaveBeenCalledTimes(1)
+    const traces = evidence().liveTraces
+    expect(traces.get('level')?.gainDb.subarray(0, 4)).toEqual(Float32Array.of(-1, -2, -3, 0))
+    expect(traces.get('soften')?.gainDb[0]).toBe(-4)
+    onLiveTrace({ stageId: 'level', firstHop: 3, gainDb: Float32Array.of(-5) })
+    on.frame()
+    const later = evidence().liveTraces
+    expect(later.get('level')?.gainDb.subarray(0, 4)).toEqual(Float32Array.of(-1, -2, -3, -5))
+    expect(later.get('soften')).toBe(traces.get('soften'))
+  })
+
+  it('drops live traces that evidence has overtaken', async () => {
+    on.last().onLiveTrace({ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-1) })
+    on.last().answer(evidenceOf(on.last().comparison))
+    await on.settled()
+    on.frame()
+    expect(evidence().liveTraces.size).toBe(0)
   })
 
   it('leaves alone what comes for a request that is not the newest', async () => {
@@ -111,7 +150,10 @@ describe('following the comparison', () => {
     on.last().answer(evidenceOf(on.last().comparison))
     await on.settled()
     on.last().onLiveTrace({ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-1) })
+    on.frame()
+    on.last().onLiveTrace({ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-2) })
     on.take.setState({ take: { ...take, sound: { ...take.sound } } })
+    on.frame()
     expect(evidence()).toMatchObject({ evidence: null, seen: null, working: 0 })
     expect(evidence().liveTraces.size).toBe(0)
   })

@@ -5,6 +5,7 @@ import {
   type Rendering,
   renderSteps,
   type Sound,
+  type StageDoc,
   sameStage,
   stageDefinitions,
   TRACE_HOP_FRAMES,
@@ -14,10 +15,13 @@ import type { StretchTrace } from './evidence'
 import type { FrameRange } from './matching'
 
 /**
- * Begun this long before the stretch, so that detectors and gains have settled where it starts: many times the
- * releases that voices are given. Behind a slower one the start is a little off, until all is worked out.
+ * A run begins before its stretch, so that detectors and gains have settled where that starts: by so many of the
+ * time constants on the way (0.25 % of any start is left after six), and by what filters and detectors need. Behind
+ * very slow ones the start is a little off, until all is worked out.
  */
-const WARM_UP_SECONDS = 3
+const WARM_UP_TIME_CONSTANTS = 6
+const LEAST_WARM_UP_SECONDS = 0.25
+const MOST_WARM_UP_SECONDS = 3
 /** Carried on this long behind it: more than any stage looks ahead or delays. */
 const RUN_OUT_SECONDS = 0.1
 
@@ -37,10 +41,11 @@ export function* liveTraces(
   const changed = chain.stages.findIndex((stage, k) => !sameStage(stage, taps[k]?.stage))
   const last = chain.stages.findLastIndex(({ kind, on }) => on && stageDefinitions[kind].reducesGain)
   if (changed < 0 || changed > last) return
-  const run = runOf(take, stretch)
+  const stages = chain.stages.slice(changed, last + 1)
+  const run = runOf(take, stretch, warmUpSeconds(stages))
   const channels = taps[changed - 1]?.channels ?? take.channels
   let working = excerpt({ sampleRate: take.sampleRate, channels }, run.from, run.to)
-  for (const stage of chain.stages.slice(changed, last + 1)) {
+  for (const stage of stages) {
     if (!stage.on) continue
     const steps = renderSteps(working, { ...chain, stages: [stage] })
     let step = steps.next()
@@ -54,9 +59,19 @@ export function* liveTraces(
   }
 }
 
+function warmUpSeconds(stages: readonly StageDoc[]): number {
+  const timeConstantsMs = stages.reduce(
+    (sum, { on, settings }) =>
+      on && 'releaseMs' in settings ? sum + settings.attackMs + settings.releaseMs : sum,
+    0,
+  )
+  const seconds = LEAST_WARM_UP_SECONDS + (WARM_UP_TIME_CONSTANTS * timeConstantsMs) / 1000
+  return Math.min(MOST_WARM_UP_SECONDS, seconds)
+}
+
 /** What has to be run to know the stretch; it starts where a hop of the traces does. */
-function runOf(take: Sound, { from, to }: FrameRange): FrameRange {
-  const start = Math.max(0, from - WARM_UP_SECONDS * take.sampleRate)
+function runOf(take: Sound, { from, to }: FrameRange, warmUp: number): FrameRange {
+  const start = Math.max(0, from - warmUp * take.sampleRate)
   return {
     from: Math.floor(start / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES,
     to: Math.min(frameCount(take), Math.ceil(to + RUN_OUT_SECONDS * take.sampleRate)),
@@ -77,10 +92,15 @@ function cut(
   return { stageId, firstHop, gainDb: trace.gainDb.slice(firstHop - skipped, endHop - skipped) }
 }
 
-/** `trace` (null: no reduction anywhere) of a take of so many frames, with what is known of a stretch of it put in. */
-export function withStretch(trace: Trace | null, { firstHop, gainDb }: StretchTrace, frames: number): Trace {
+/** `trace` (null: no reduction anywhere) of a take of so many frames, with what is known of stretches of it put in. */
+export function withStretches(
+  trace: Trace | null,
+  stretches: readonly StretchTrace[],
+  frames: number,
+): Trace {
   const whole = new Float32Array(Math.ceil(frames / TRACE_HOP_FRAMES))
   if (trace) whole.set(trace.gainDb.subarray(0, whole.length))
-  whole.set(gainDb.subarray(0, Math.max(0, whole.length - firstHop)), firstHop)
+  for (const { firstHop, gainDb } of stretches)
+    whole.set(gainDb.subarray(0, Math.max(0, whole.length - firstHop)), firstHop)
   return { hopFrames: TRACE_HOP_FRAMES, gainDb: whole }
 }

@@ -1,5 +1,6 @@
 import { matchingMakeupDb, measure, renderSteps, type Sound } from '../../core'
 import { liveTraces } from '../evidence/live-traces'
+import { Sweep } from '../evidence/sweep'
 import { type EvidenceCache, workOutEvidence } from '../evidence/work-out'
 import { NewestOnly } from './newest-only'
 import { EvidencePacker } from './packed-evidence'
@@ -9,6 +10,8 @@ import { inSlices } from './slices'
 
 /** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
 const REST_MS = 60
+/** A piece of the gain traces, frames: short enough to be there within two frames of the screen. */
+const PIECE_FRAMES = 2 ** 18
 /** Distance between two reports of progress, ms. */
 const PROGRESS_MS = 100
 
@@ -21,19 +24,25 @@ declare const self: {
 let take: Sound | null = null
 let cache: EvidenceCache | null = null
 const packer = new EvidencePacker()
+const sweep = new Sweep(PIECE_FRAMES)
 const abandoned = new Set<number>()
 
-/** First what is wanted while a control moves, which is never given up half done; the rest once the hand rests. */
+/**
+ * First what is wanted while a control moves, piece by piece: what is newer goes on with the next one. The rest once
+ * the hand rests.
+ */
 const evidenceWork = new NewestOnly<EvidenceRequest & { readonly id: number }>((request, turn) =>
   answer(request.id, async (source) => {
     const { id, live } = request
     if (live) {
-      const traces = liveTraces(source, request.with, cache?.with.rendering, live)
-      await inSlices(
-        traces,
-        () => take === source,
-        (trace) => trace && postOwned(self, { type: 'live-trace', id, trace }),
-      )
+      for (const piece of sweep.round(live)) {
+        await inSlices(
+          liveTraces(source, request.with, cache?.with.rendering, piece),
+          () => take === source,
+          (trace) => trace && postOwned(self, { type: 'live-trace', id, trace }),
+        )
+        if (!turn.isNewest()) return
+      }
       await turn.rest(REST_MS)
     }
     if (!turn.isNewest()) return

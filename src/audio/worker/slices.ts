@@ -1,5 +1,5 @@
 /** How long work goes on before the worker looks what has arrived, ms. */
-const SLICE_MS = 12
+const SLICE_MS = 8
 
 /**
  * Runs `steps` to the end, or to null once `goOn` says no. Messages are handled between slices of it.

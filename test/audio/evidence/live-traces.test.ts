@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { StretchTrace } from '../../../src/audio/evidence/evidence'
-import { liveTraces, withStretch } from '../../../src/audio/evidence/live-traces'
+import { liveTraces, withStretches } from '../../../src/audio/evidence/live-traces'
 import { type ChainDoc, chainOf, type Rendering, renderChain, TRACE_HOP_FRAMES } from '../../../src/core'
 import { stageWith } from '../../setup/chains'
 import { noise } from '../../setup/signals'
@@ -68,8 +68,8 @@ describe('traces of a stretch, ahead of the rest', () => {
     const known = { hopFrames: TRACE_HOP_FRAMES, gainDb: Float32Array.of(-1, -1, -1, -1) }
     const stretch = { stageId: 'hold', firstHop: 1, gainDb: Float32Array.of(-5, -6) }
     const frames = 4 * TRACE_HOP_FRAMES
-    expect(withStretch(known, stretch, frames).gainDb).toEqual(Float32Array.of(-1, -5, -6, -1))
-    expect(withStretch(null, stretch, frames).gainDb).toEqual(Float32Array.of(0, -5, -6, 0))
+    expect(withStretches(known, [stretch], frames).gainDb).toEqual(Float32Array.of(-1, -5, -6, -1))
+    expect(withStretches(null, [stretch], frames).gainDb).toEqual(Float32Array.of(0, -5, -6, 0))
     expect(known.gainDb).toEqual(Float32Array.of(-1, -1, -1, -1))
   })
 })
