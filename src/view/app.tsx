@@ -41,27 +41,29 @@ export function App({ bench }: { bench: Bench }) {
 function Page() {
   return (
     <div className={styles.page}>
-      <TheHeader />
-      <CareNote />
-      <main className={styles.parts}>
-        <ErrorBoundary what="The take">
-          <TheTake />
-        </ErrorBoundary>
-        <ErrorBoundary what="The path">
-          <ThePath />
-        </ErrorBoundary>
-        <div className={styles.side}>
-          <ErrorBoundary what="The stage at hand">
-            <StageAtHand />
+      <div className={styles.sheet}>
+        <TheHeader />
+        <CareNote />
+        <main className={styles.parts}>
+          <ErrorBoundary what="The take">
+            <TheTake />
           </ErrorBoundary>
-          <ErrorBoundary what="The curve">
-            <TheCurve />
+          <ErrorBoundary what="The path">
+            <ThePath />
           </ErrorBoundary>
-          <ErrorBoundary what="The numbers">
-            <TheNumbers />
-          </ErrorBoundary>
-        </div>
-      </main>
+          <div className={styles.side}>
+            <ErrorBoundary what="The stage at hand">
+              <StageAtHand />
+            </ErrorBoundary>
+            <ErrorBoundary what="The curve">
+              <TheCurve />
+            </ErrorBoundary>
+            <ErrorBoundary what="The numbers">
+              <TheNumbers />
+            </ErrorBoundary>
+          </div>
+        </main>
+      </div>
       <Reach>
         <Notices />
         <ReplacedTake />

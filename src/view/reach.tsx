@@ -19,7 +19,7 @@ export function Reach({ children }: { children: ReactNode }) {
   }, [])
   return (
     <footer ref={bar} className={styles.reach}>
-      {children}
+      <div className={styles.bar}>{children}</div>
     </footer>
   )
 }

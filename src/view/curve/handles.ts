@@ -28,12 +28,13 @@ export interface Handle {
   readonly letterAbove: boolean
 }
 
-/** Room that a letter needs, CSS pixels. */
-export const LETTER_PX = 26
+/** Room that a letter needs, CSS pixels at the usual text size. */
+const LETTER_PX = 26
 
 /** Handles of every band of every equaliser in the chain. */
 export function handlesOf(chain: ChainDoc, plot: Plot, sampleRate: number): Handle[] {
   const zero = plot.y(0)
+  const letter = LETTER_PX * plot.textScale
   return chain.stages.flatMap((stage, stageIndex) =>
     stage.kind !== 'equaliser'
       ? []
@@ -49,7 +50,7 @@ export function handlesOf(chain: ChainDoc, plot: Plot, sampleRate: number): Hand
             left: plot.x(band.frequencyHz),
             top,
             toZero: zero - top,
-            letterAbove: top <= zero ? top > LETTER_PX : top + LETTER_PX > plot.height,
+            letterAbove: top <= zero ? top > letter : top + letter > plot.height,
           }
         }),
   )

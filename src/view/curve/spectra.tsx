@@ -1,7 +1,7 @@
 import { memo, useMemo } from 'react'
 import { plain } from '../../core'
 import { useEvidence } from '../bench-context'
-import { MARGIN, type Plot } from './plot'
+import type { Plot } from './plot'
 import styles from './spectra.module.css'
 import { spectrumPath } from './spectrum-path'
 import { spectrumScale, spectrumTicks } from './spectrum-scale'
@@ -13,12 +13,12 @@ export const Spectra = memo(({ plot, clipPath }: { plot: Plot; clipPath: string 
   const drawn = useMemo(() => {
     if (!before || !behind) return null
     const spectra = [before, behind] as const
-    const y = spectrumScale(spectra, [plot.height - MARGIN.bottom, MARGIN.top])
+    const y = spectrumScale(spectra, [plot.height - plot.margin.bottom, plot.margin.top])
     const [without, withSide] = spectra.map((spectrum) => spectrumPath(spectrum, plot.x, y))
     return { without, with: withSide, ticks: spectrumTicks(y).map((db) => ({ db, top: y(db) })) }
   }, [before, behind, plot])
   if (!drawn) return null
-  const right = plot.width - MARGIN.right + 6
+  const right = plot.width - plot.margin.right + 6
   return (
     <>
       <g clipPath={clipPath}>
@@ -31,7 +31,7 @@ export const Spectra = memo(({ plot, clipPath }: { plot: Plot; clipPath: string 
             {plain(db, 0)}
           </text>
         ))}
-        <text x={right} y={MARGIN.top} dy="0.35em">
+        <text x={right} y={plot.margin.top} dy="0.35em">
           dBFS
         </text>
       </g>

@@ -11,6 +11,7 @@ import { fittingRangeDb, plotOf } from './plot'
 import { responsePath } from './response-path'
 import { Spectra } from './spectra'
 import styles from './the-curve.module.css'
+import { useTextScale } from './use-text-scale'
 import { useWidth } from './use-width'
 
 const HEIGHT = 250
@@ -27,10 +28,15 @@ export function TheCurve() {
   const chain = useMemo(() => (sweep ? sweptChain(settled, sweep) : settled), [settled, sweep])
   const sampleRate = useTake((state) => state.take?.sound.sampleRate ?? USUAL_RATE)
   const [holder, width] = useWidth(FIRST_WIDTH)
+  const textScale = useTextScale()
   // The scale stays while a handle is held: it must not slip away from under the hand.
   const [heldRangeDb, holdRange] = useState<number | null>(null)
   const rangeDb = heldRangeDb ?? fittingRangeDb(settled)
-  const plot = useMemo(() => plotOf(width, HEIGHT, rangeDb, sampleRate), [width, rangeDb, sampleRate])
+  const height = Math.round(HEIGHT * Math.sqrt(textScale))
+  const plot = useMemo(
+    () => plotOf(width, height, rangeDb, sampleRate, textScale),
+    [width, height, rangeDb, sampleRate, textScale],
+  )
   const magnitudes = useMemo(
     () => magnitudeDb(chain, plot.frequenciesHz, sampleRate),
     [chain, plot, sampleRate],
@@ -46,7 +52,7 @@ export function TheCurve() {
         <svg
           className={styles.plot}
           width={width}
-          height={HEIGHT}
+          height={height}
           role="img"
           aria-label={curveSentence(plot.frequenciesHz, magnitudes)}
         >

@@ -30,7 +30,7 @@ export function StaticCurvePicture({ curve, index, on }: StaticCurvePictureProps
       width={SIDE}
       height={SIDE}
       label={`Static curve: levels up to the threshold of ${threshold} leave as they came, what rises above it is held.`}
-      caption="The point is where it works now."
+      caption="Point: where it works now."
     >
       {x.ticks(-lowest / 20).map((db) => (
         <g key={db}>

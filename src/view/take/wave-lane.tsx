@@ -53,7 +53,7 @@ export const WaveLane = memo(({ evidence, view, width }: WaveLaneProps) => {
       {withoutPath && <path className={styles.waveWithout} d={withoutPath} />}
       {withPath && <path className={styles.waveWith} d={withPath} />}
       {evidence && (
-        <text className={styles.scale} x={width - 2} y={10} textAnchor="end">
+        <text className={styles.scale} x={width - 2} y={2} textAnchor="end" dominantBaseline="hanging">
           edge {edge}
         </text>
       )}
