@@ -1,16 +1,15 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { Heard, ListenSettings, Report, SideName } from '../audio/engine/messages'
-import type { MatchingGains } from '../audio/evidence/evidence'
 import type { FrameRange } from '../audio/evidence/matching'
 import { type Player, PlayerError } from '../audio/player'
-import { comparisonOf, frameCount, gainToDb, type Scope } from '../core'
+import { frameCount, gainToDb, type Scope } from '../core'
 import type { ChainState } from './chain-store'
 import type { EvidenceState } from './evidence-store'
-import { idleChain } from './idle-chain'
+import { type HiddenHearing, listenSettings, sameListening } from './listen-settings'
 import type { ListenState } from './listen-store'
 import { SweepLevel } from './sweep-level'
-import { type Sweep, sweptChain } from './swept-chain'
-import type { TakeState } from './take-store'
+import type { Sweep } from './swept-chain'
+import type { Problem, TakeState } from './take-store'
 
 interface Stores {
   readonly chain: StoreApi<ChainState>
@@ -19,24 +18,16 @@ interface Stores {
   readonly evidence: StoreApi<EvidenceState>
 }
 
-/** What a blind trial has the player play. It goes past the stores, so that nothing on the screen can show it. */
-export interface HiddenHearing {
-  readonly side: SideName
-  readonly matching: MatchingGains
-  /** Silent for a moment, while one side becomes the other. */
-  readonly muted: boolean
-}
-
 /** A loop shorter than this cannot be crossfaded at its seam, seconds. */
 const SHORTEST_LOOP_SECONDS = 0.1
-
-/** "Only what was removed" starts this much lower: it is often a surprise, and it is all S. */
-const REMOVED_DB = -6
 
 /** Plays the take and decides what of it is heard. Everything that changes what is heard reaches the player here. */
 export class Listening {
   private takeLoaded = false
   private hidden: HiddenHearing | null = null
+  private wasRunning = false
+  /** What was last told about sound that does not come. */
+  private problem: Problem | null = null
   private readonly sweepLevel = new SweepLevel(() => this.pass())
 
   constructor(
@@ -183,14 +174,16 @@ export class Listening {
 
   fail(error: PlayerError): void {
     this.stores.listen.setState({ playing: false })
-    this.stores.take.setState({ problem: { message: error.message } })
+    this.problem = { message: error.message }
+    this.stores.take.setState({ problem: this.problem })
   }
-
-  private wasRunning = false
 
   private async playFrom(frame: number): Promise<void> {
     try {
       await this.player.play(frame)
+      // Sound comes again: what was told about it is over, unless something else was told since.
+      if (this.problem && this.stores.take.getState().problem === this.problem)
+        this.stores.take.setState({ problem: null })
     } catch (error) {
       if (!(error instanceof PlayerError)) throw error
       this.fail(error)
@@ -202,46 +195,14 @@ export class Listening {
   }
 
   private settings(): ListenSettings {
-    const { chain } = this.stores.chain.getState()
-    const listen = this.stores.listen.getState()
-    const { evidence } = this.stores.evidence.getState()
-    const matching = this.hidden?.matching ?? (listen.matched ? evidence?.matching : undefined)
-    const heard = this.hidden?.side ?? listen.heard
-    const sweep = this.sweepLevel.lifted ? listen.sweep : null
-    const monitorDb = listen.monitorDb + this.sweepLevel.levelDb + (heard === 'removed' ? REMOVED_DB : 0)
-    const sampleRate = this.stores.take.getState().take?.sound.sampleRate ?? 0
-    // A sweep is heard wherever the ear is and whatever is compared.
-    const compared = sweep
-      ? comparisonOf(sweptChain(chain, sweep), { kind: 'chain' })
-      : comparisonOf(chain, listen.scope, listen.earAfterId)
-    const ofWholeChain = heard === 'removed' && listen.scope.kind === 'chain'
-    return {
-      without: ofWholeChain ? idleChain(compared.with) : compared.without,
-      with: compared.with,
-      withoutGainDb: matching?.withoutDb ?? 0,
-      withGainDb: matching?.withDb ?? 0,
-      heard: sweep ? 'with' : heard,
-      removedStageId: listen.scope.kind === 'stage' ? listen.scope.stageId : null,
-      monitorDb: this.hidden?.muted ? Number.NEGATIVE_INFINITY : monitorDb,
-      backing: {
-        on: listen.backingOn,
-        levelDb: listen.backingLevelDb,
-        offsetFrames: Math.round((listen.backingOffsetMs * sampleRate) / 1000),
-      },
-    }
+    const { take } = this.stores.take.getState()
+    return listenSettings({
+      chain: this.stores.chain.getState().chain,
+      listen: this.stores.listen.getState(),
+      matching: this.stores.evidence.getState().evidence?.matching ?? null,
+      sampleRate: take?.sound.sampleRate ?? 0,
+      hidden: this.hidden,
+      sweepLevel: this.sweepLevel,
+    })
   }
-}
-
-function sameListening(a: ListenState, b: ListenState): boolean {
-  return (
-    a.heard === b.heard &&
-    a.scope === b.scope &&
-    a.earAfterId === b.earAfterId &&
-    a.matched === b.matched &&
-    a.sweep === b.sweep &&
-    a.monitorDb === b.monitorDb &&
-    a.backingOn === b.backingOn &&
-    a.backingLevelDb === b.backingLevelDb &&
-    a.backingOffsetMs === b.backingOffsetMs
-  )
 }

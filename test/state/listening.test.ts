@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { ListenSettings } from '../../src/audio/engine/messages'
-import { Player } from '../../src/audio/player'
+import { Player, PlayerError } from '../../src/audio/player'
 import { comparisonOf } from '../../src/core'
 import { idleChain } from '../../src/state/idle-chain'
 import { Listening } from '../../src/state/listening'
@@ -9,11 +9,12 @@ import { trialBench } from './trial-bench'
 const matching = { withoutDb: -1.5, withDb: -0.25, measuredOver: 'take' } as const
 let bench: ReturnType<typeof trialBench>
 let listening: Listening
+let player: Player
 let told: ListenSettings[]
 
 beforeEach(() => {
   bench = trialBench([])
-  const player = new Player({ onReport: () => undefined, onError: () => undefined })
+  player = new Player({ onReport: () => undefined, onError: () => undefined })
   told = []
   vi.spyOn(player, 'set').mockImplementation((settings) => void told.push(settings))
   listening = new Listening(bench, player)
@@ -42,6 +43,29 @@ describe('only what was removed', () => {
     listening.setScope(scope)
     listening.setRemoved(true)
     expect(told.at(-1)?.without).toEqual(comparisonOf(chain, scope).without)
+  })
+})
+
+describe('sound that does not come', () => {
+  const lost = new PlayerError('stopped', 'Sound stopped.')
+  const problem = () => bench.take.getState().problem?.message
+
+  it('is told of until it comes again', async () => {
+    const play = vi.spyOn(player, 'play').mockRejectedValueOnce(lost).mockResolvedValue()
+    await listening.play()
+    expect(problem()).toBe('Sound stopped.')
+    expect(bench.listen.getState().playing).toBe(false)
+    await listening.play()
+    expect(play).toHaveBeenCalledTimes(2)
+    expect(problem()).toBeUndefined()
+  })
+
+  it('does not take away what was told of something else since', async () => {
+    vi.spyOn(player, 'play').mockResolvedValue()
+    listening.fail(lost)
+    bench.take.setState({ problem: { message: 'Not a sound file.' } })
+    await listening.play()
+    expect(problem()).toBe('Not a sound file.')
   })
 })
 
