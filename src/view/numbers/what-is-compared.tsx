@@ -1,14 +1,16 @@
 import { plain, type Scope, type StageDoc, stageDefinitions } from '../../core'
 import { bandLetter } from '../../state/chain-edits'
-import { sideWords } from '../../state/kept-versions'
+import { sideWords, stagesOfWords } from '../../state/kept-versions'
 import { useChain, useEvidence, useListen } from '../bench-context'
 import { figures } from './figures'
 
 /** What the two sides are, and how they are brought to the same loudness to be heard. */
 export function WhatIsCompared() {
-  const stages = useChain((state) => state.chain.stages)
+  const chain = useChain((state) => state.chain)
+  const { stages } = chain
   const scope = useListen((state) => state.scope)
   const sides = sideWords(scope)
+  const ofOthers = stagesOfWords(scope, chain)
   const earAfterId = useListen((state) => state.earAfterId)
   const matched = useListen((state) => state.matched)
   const without = useEvidence((state) => state.evidence?.without.measures)
@@ -32,6 +34,7 @@ export function WhatIsCompared() {
           {gain(matching.withoutDb)}, {sides.with} {gain(matching.withDb)}.
         </>
       )}
+      {ofOthers !== null && ` ${ofOthers}`}
       {hasGaps && ' –: silent or too short to measure.'}
     </>
   )

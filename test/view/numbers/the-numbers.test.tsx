@@ -2,6 +2,7 @@ import { act, cleanup, screen, within } from '@testing-library/react'
 import { afterEach, describe, expect, it } from 'vitest'
 import type { Evidence, SideEvidence } from '../../../src/audio/evidence/evidence'
 import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../src/core'
+import { addStage } from '../../../src/state/chain-edits'
 import { TheNumbers } from '../../../src/view/numbers/the-numbers'
 import { showOnBench } from '../path/on-bench'
 
@@ -31,6 +32,15 @@ describe('the numbers', () => {
     showOnBench(<TheNumbers />)
     expect(screen.getAllByRole('row')).toHaveLength(9)
     expect(screen.getByRole('table', { name: /The whole chain against its bypass/ })).toBeDefined()
+  })
+
+  it('say whose stages the lanes tell of, where that is not the chain on the bench', () => {
+    const bench = showOnBench(<TheNumbers />)
+    const { chain } = bench.chain.getState()
+    act(() => bench.listen.setState({ scope: { kind: 'kept', a: null, b: chain } }))
+    expect(screen.getByRole('table').textContent).not.toContain('those of kept B')
+    act(() => bench.chain.getState().edit(addStage('gain')))
+    expect(screen.getByRole('table').textContent).toContain('figures of stages are those of kept B')
   })
 
   it('show both sides, the difference and the matching, and what cannot be measured', () => {
