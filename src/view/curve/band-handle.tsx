@@ -1,4 +1,4 @@
-import { useRef } from 'react'
+import { memo, useRef } from 'react'
 import { bandParameters } from '../../core'
 import { bandLetter, setBand } from '../../state/chain-edits'
 import { useBench, useListen } from '../bench-context'
@@ -8,7 +8,7 @@ import { useWheel } from '../fields/use-wheel'
 import { stageColour } from '../stage/stage-colour'
 import styles from './band-handle.module.css'
 import { HandleSlider } from './handle-slider'
-import { type Handle, settingsAt } from './handles'
+import { type Handle, sameHandle, settingsAt } from './handles'
 import type { Plot } from './plot'
 import { useHandleDrag } from './use-handle-drag'
 
@@ -20,10 +20,11 @@ interface BandHandleProps {
 }
 
 /**
- * A band on the plot: a stem from 0 dB to its gain, with a bar across its end and its letter beyond. Dragging sets frequency and gain, with Shift held the Q; the wheel sets Q while it has the
- * focus. For keys and screen readers it is one or two native sliders.
+ * A band on the plot: a stem from 0 dB to its gain, with a bar across its end and its letter beyond. Dragging sets
+ * frequency and gain, with Shift held the Q; the wheel sets Q while it has the focus. For keys and screen readers it is
+ * one or two native sliders. Drawn anew only when the handle itself has changed, not with every move of another.
  */
-export function BandHandle({ handle, plot, onHold }: BandHandleProps) {
+export const BandHandle = memo(({ handle, plot, onHold }: BandHandleProps) => {
   const { chain, listening } = useBench()
   const group = useRef<HTMLFieldSetElement>(null)
   const { stageId, stageIndex, bandIndex, band, hasGain } = handle
@@ -84,4 +85,8 @@ export function BandHandle({ handle, plot, onHold }: BandHandleProps) {
       {hasGain && <HandleSlider {...sliders} setting="gainDb" />}
     </fieldset>
   )
+}, isSame)
+
+function isSame(a: BandHandleProps, b: BandHandleProps): boolean {
+  return a.plot === b.plot && a.onHold === b.onHold && sameHandle(a.handle, b.handle)
 }

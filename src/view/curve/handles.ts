@@ -56,6 +56,12 @@ export function handlesOf(chain: ChainDoc, plot: Plot, sampleRate: number): Hand
   )
 }
 
+/** Whether two handles stand in the same place and are of the very same band. */
+export function sameHandle(a: Handle, b: Handle): boolean {
+  const others = Object.values(b)
+  return Object.values(a).every((value, i) => value === others[i])
+}
+
 /** Where on the dB scale a handle stands: at its gain, a pass at what it does at its corner, a notch on the line. */
 function heightDb(band: BandSettings, sampleRate: number, design: EqualiserDesign): number {
   if (usedBandSettings(band).gain) return band.gainDb

@@ -25,6 +25,8 @@ export interface Plot {
   readonly x: ScaleLogarithmic<number, number>
   readonly y: ScaleLinear<number, number>
   readonly frequenciesHz: Float64Array
+  /** Where those stand, CSS pixels. */
+  readonly frequenciesX: Float64Array
 }
 
 /**
@@ -52,7 +54,17 @@ export function plotOf(
     { length: POINTS },
     (_, i) => LOWEST_HZ * 2 ** ((octaves * i) / (POINTS - 1)),
   )
-  return { width, height, textScale, margin, rangeDb, x, y, frequenciesHz }
+  return {
+    width,
+    height,
+    textScale,
+    margin,
+    rangeDb,
+    x,
+    y,
+    frequenciesHz,
+    frequenciesX: frequenciesHz.map(x),
+  }
 }
 
 const RANGES_DB = [6, 12, 18, 24] as const

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react'
+import { useCallback, useMemo, useState } from 'react'
 import { magnitudeDb } from '../../core'
 import { sweptChain } from '../../state/swept-chain'
 import { useChain, useListen, useTake } from '../bench-context'
@@ -41,6 +41,7 @@ export function TheCurve() {
     () => magnitudeDb(chain, plot.frequenciesHz, sampleRate),
     [chain, plot, sampleRate],
   )
+  const onHold = useCallback((held: boolean) => holdRange(held ? rangeDb : null), [rangeDb])
   const handles = handlesOf(chain, plot, sampleRate)
   return (
     <section className={styles.curve} aria-labelledby="the-curve">
@@ -76,7 +77,7 @@ export function TheCurve() {
             key={`${handle.stageId} ${handle.bandIndex}`}
             handle={handle}
             plot={plot}
-            onHold={(held) => holdRange(held ? rangeDb : null)}
+            onHold={onHold}
           />
         ))}
       </div>

@@ -10,6 +10,7 @@ import styles from './take.module.css'
 import { TimeAxis } from './time-axis'
 import { TimeRow } from './time-row'
 import row from './time-row.module.css'
+import type { TimeView } from './time-view'
 import { TraceLane } from './trace-lane'
 import { useTimeView } from './use-time-view'
 import { useWidth } from './use-width'
@@ -21,12 +22,7 @@ export function TheTake() {
   const bench = useBench()
   const sound = useTake(({ take }) => take?.sound ?? null)
   const hasNone = useTake(({ take, loading }) => take === null && loading === null)
-  const chain = useChain((state) => state.chain)
   const evidence = useEvidence((state) => state.evidence)
-  const earIndex = earIndexOf(
-    chain.stages,
-    useListen((state) => state.earAfterId),
-  )
   const time = useTimeView(sound)
   const pictures = useRef<HTMLDivElement>(null)
   const surface = useRef<HTMLDivElement>(null)
@@ -36,9 +32,6 @@ export function TheTake() {
   useEffect(() => {
     bench.evidence.setState({ seen: time.isWhole ? null : time.view })
   }, [bench, time])
-  const reducing = chain.stages
-    .map((stage, index) => ({ stage, number: index + 1 }))
-    .filter(({ stage }) => stageDefinitions[stage.kind].reducesGain)
   return (
     <section className={styles.take} aria-labelledby="the-take">
       <div className={styles.head}>
@@ -52,16 +45,7 @@ export function TheTake() {
           {sound && <SeekSurface sound={sound} time={time} width={width} surface={surface} />}
         </div>
         <WaveLane evidence={evidence} {...lanes} />
-        {reducing.map(({ stage, number }) => (
-          <TraceLane
-            key={stage.id}
-            stage={stage}
-            number={number}
-            heard={number - 1 <= earIndex}
-            found={evidence?.stages.get(stage.id)}
-            {...lanes}
-          />
-        ))}
+        <TraceLanes {...lanes} />
         <LoudnessLane evidence={evidence} sampleRate={sampleRate} {...lanes} />
         <TimeAxis sampleRate={sound?.sampleRate ?? null} {...lanes} />
         <div className={`${styles.over} ${styles.untouched}`}>
@@ -70,5 +54,28 @@ export function TheTake() {
       </div>
       <div className={row.row}>{sound && <TimeRow sound={sound} time={time} />}</div>
     </section>
+  )
+}
+
+/** The lanes of the stages that reduce gain: all of the take's picture that a move of a control changes at once. */
+function TraceLanes({ view, width }: { view: TimeView; width: number }) {
+  const chain = useChain((state) => state.chain)
+  const found = useEvidence((state) => state.evidence?.stages)
+  const earIndex = earIndexOf(
+    chain.stages,
+    useListen((state) => state.earAfterId),
+  )
+  return chain.stages.map((stage, index) =>
+    stageDefinitions[stage.kind].reducesGain ? (
+      <TraceLane
+        key={stage.id}
+        stage={stage}
+        number={index + 1}
+        heard={index <= earIndex}
+        found={found?.get(stage.id)}
+        view={view}
+        width={width}
+      />
+    ) : null,
   )
 }

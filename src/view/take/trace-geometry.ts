@@ -1,4 +1,4 @@
-import { area, line } from 'd3-shape'
+import { line } from 'd3-shape'
 import type { Trace } from '../../core'
 import type { TimeView } from './time-view'
 
@@ -38,9 +38,11 @@ export function traceRangeDb(mostDb: number): number {
 /** The trace hanging down from 0 dB: the filled area, and the line along its lower edge. */
 export function tracePaths(points: readonly TracePoint[], heightPx: number, rangeDb: number) {
   const y = ({ gainDb }: TracePoint) => Math.min(1, -gainDb / rangeDb) * (heightPx - 1) + 0.5
-  const x = (point: TracePoint) => point.x
-  return {
-    area: area<TracePoint>().x(x).y0(0.5).y1(y).digits(1)(points) ?? '',
-    edge: line<TracePoint>().x(x).y(y).digits(1)(points) ?? '',
-  }
+  const edge =
+    line<TracePoint>()
+      .x((point) => point.x)
+      .y(y)
+      .digits(1)(points) ?? ''
+  const [first, last] = [points[0], points.at(-1)]
+  return { area: first && last ? `${edge}L${last.x},0.5L${first.x},0.5Z` : '', edge }
 }

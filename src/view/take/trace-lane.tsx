@@ -1,4 +1,4 @@
-import { type CSSProperties, useMemo } from 'react'
+import { type CSSProperties, memo, useMemo } from 'react'
 import { plain, type StageDoc, stageDefinitions } from '../../core'
 import { useEvidence } from '../bench-context'
 import type { StageEvidence } from '../evidence-types'
@@ -23,7 +23,7 @@ interface TraceLaneProps {
 }
 
 /** What one stage held back along the take, hanging down from 0 dB. */
-export function TraceLane({ stage, number, heard, found, view, width }: TraceLaneProps) {
+export const TraceLane = memo(({ stage, number, heard, found, view, width }: TraceLaneProps) => {
   const name = stageDefinitions[stage.kind].label
   const live = useEvidence((state) => state.liveTraces.get(stage.id))
   const works = stage.on && heard
@@ -73,7 +73,7 @@ export function TraceLane({ stage, number, heard, found, view, width }: TraceLan
       )}
     </Lane>
   )
-}
+})
 
 /** Why there are no figures. */
 function idleWords(on: boolean, heard: boolean, pending: string): string {
