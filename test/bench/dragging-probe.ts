@@ -4,10 +4,10 @@ import type { FromWorker, ToWorker } from '../../src/audio/worker/protocol'
 export interface DragReport {
   /** From each pointer move reaching the page to the end of the frame that it is drawn in. */
   readonly frameMs: readonly number[]
-  /** From each pointer move to the end of the frame with the first lane of gain reduction of it, or of a later move. */
-  readonly firstLaneMs: readonly number[]
-  /** The same for every lane that the move changes. */
-  readonly laneMs: readonly number[]
+  /** From each pointer move to the end of the frame with the first gain reduction of it, or of a later move. */
+  readonly firstTraceMs: readonly number[]
+  /** The same until all that is seen of every lane that changes is of it, or of later moves. */
+  readonly lanesMs: readonly number[]
   /** Tasks of the main thread over 50 ms while dragging, and until the figures are in. */
   readonly longTasksMs: readonly number[]
   /** From letting go to all figures being up to date. */
@@ -26,12 +26,14 @@ declare global {
  */
 export function startProbe(): void {
   const frameMs: number[] = []
-  const firstLaneMs: number[] = []
-  const laneMs: number[] = []
+  const firstTraceMs: number[] = []
+  const lanesMs: number[] = []
   const longTasksMs: number[] = []
   const asked: { readonly id: number; readonly at: number }[] = []
-  let drawnId = 0
-  const drawnIds = new Map<string, number>()
+  let newestId = 0
+  let oldestId = 0
+  /** What each piece of each lane is drawn for. */
+  const pieceIds = new Map<string, number>()
   const watched = new WeakSet<Worker>()
   const watching = new AbortController()
   const capture = { capture: true, signal: watching.signal }
@@ -57,16 +59,17 @@ export function startProbe(): void {
 
   const onAnswer = ({ data }: MessageEvent<FromWorker>) => {
     if (data.type !== 'live-trace') return
-    const { stageId } = data.trace
-    const after = (last: number) => asked.filter(({ id }) => id > last && id <= data.id)
-    const first = after(drawnId)
-    const here = after(drawnIds.get(stageId) ?? 0)
-    drawnId = data.id
-    drawnIds.set(stageId, data.id)
+    const { stageId, firstHop } = data.trace
+    const first = asked.filter(({ id }) => id > newestId && id <= data.id)
+    newestId = data.id
+    pieceIds.set(`${stageId} ${firstHop}`, data.id)
+    const oldest = Math.min(...pieceIds.values())
+    const whole = asked.filter(({ id }) => id > oldestId && id <= oldest)
+    oldestId = oldest
     atEndOfFrame(() => {
       const now = performance.now()
-      for (const { at } of first) firstLaneMs.push(now - at)
-      for (const { at } of here) laneMs.push(now - at)
+      for (const { at } of first) firstTraceMs.push(now - at)
+      for (const { at } of whole) lanesMs.push(now - at)
     })
   }
   const { postMessage } = Worker.prototype
@@ -91,7 +94,7 @@ export function startProbe(): void {
       Worker.prototype.postMessage = postMessage
       watching.abort()
       tasks.disconnect()
-      return { frameMs, firstLaneMs, laneMs, longTasksMs, settledMs }
+      return { frameMs, firstTraceMs, lanesMs, longTasksMs, settledMs }
     },
   }
 }

@@ -1,20 +1,21 @@
 import { availableParallelism, loadavg } from 'node:os'
-import type { Drags } from './dragging'
-import type { DragReport } from './dragging-probe'
+import type { Drag, Drags } from './dragging'
 import { milliseconds, printCells, reached } from './table'
 
 /** A figure of a drag, and the most it should be at the 95th percentile, ms; null where nothing is wanted of it. */
 interface Figure {
   readonly what: string
   readonly wantedMs: number | null
-  readonly of: (report: DragReport) => readonly number[]
+  readonly of: (drag: Drag) => readonly number[]
 }
 
 const FRAME: Figure = { what: 'move to end of its frame', wantedMs: 17, of: ({ frameMs }) => frameMs }
+const WORK: Figure = { what: 'main thread, a move', wantedMs: null, of: ({ workMs }) => [workMs] }
 const FIGURES: readonly Figure[] = [
   FRAME,
-  { what: 'move to first lane', wantedMs: 60, of: ({ firstLaneMs }) => firstLaneMs },
-  { what: 'move to every lane', wantedMs: null, of: ({ laneMs }) => laneMs },
+  WORK,
+  { what: 'move to first gain reduction', wantedMs: 60, of: ({ firstTraceMs }) => firstTraceMs },
+  { what: 'move to all of every lane', wantedMs: null, of: ({ lanesMs }) => lanesMs },
   { what: 'letting go to all figures', wantedMs: 1500, of: ({ settledMs }) => [settledMs] },
   { what: 'longest task', wantedMs: 50, of: ({ longTasksMs }) => [Math.max(0, ...longTasksMs)] },
 ]
@@ -25,7 +26,7 @@ const FIGURES: readonly Figure[] = [
  */
 export function printDragging(all: readonly Drags[]): void {
   const lines = all.flatMap(({ what, take, reports }) =>
-    (take === null ? [FRAME] : FIGURES).map((figure) => {
+    (take === null ? [FRAME, WORK] : FIGURES).map((figure) => {
       const values = reports.flatMap(figure.of).sort((a, b) => a - b)
       const [median, p95] = [at(values, 0.5), at(values, 0.95)]
       const wanted =

@@ -10,14 +10,20 @@ const MOVES = 90
 const BETWEEN_MOVES_MS = 16
 const REACH_PX = 30
 
-export const LONG_MINUTES = 4
+const LONG_MINUTES = 4
+
+/** One drag, and what of it the page itself cannot tell. */
+export interface Drag extends DragReport {
+  /** Processor time of the page's main thread for each move, ms on average: what is left on a machine with time. */
+  readonly workMs: number
+}
 
 /** The same drag, several times over, on the built page. */
 export interface Drags {
   readonly what: string
   /** Null for the floor, which has no take. */
   readonly take: string | null
-  readonly reports: readonly DragReport[]
+  readonly reports: readonly Drag[]
 }
 
 /**
@@ -47,7 +53,7 @@ interface Point {
   readonly y: number
 }
 
-async function onEmptyPage(beside: Page, times: number): Promise<DragReport[]> {
+async function onEmptyPage(beside: Page, times: number): Promise<Drag[]> {
   const page = await beside.context().browser()?.newPage()
   if (!page) throw new Error('no browser to open a page in')
   await page.setContent('<div style="position: fixed; width: 24px; height: 24px; background: black"></div>')
@@ -62,26 +68,31 @@ async function onEmptyPage(beside: Page, times: number): Promise<DragReport[]> {
   return reports
 }
 
-async function dragged(
-  page: Page,
-  times: number,
-  startAt: (page: Page) => Promise<Point>,
-): Promise<DragReport[]> {
+async function dragged(page: Page, times: number, startAt: (page: Page) => Promise<Point>): Promise<Drag[]> {
   const session = await page.context().newCDPSession(page)
   // The bench's compiler marks functions that have names with a call of this, which the page lacks.
   await page.evaluate('globalThis.__name = (named) => named')
-  const reports: DragReport[] = []
+  await session.send('Performance.enable', { timeDomain: 'threadTicks' })
+  const reports: Drag[] = []
   for (let i = 0; i < times; i++) {
     const start = await startAt(page)
     await page.evaluate(startProbe)
+    const before = await processorMs(session)
     // One way, then the other: nothing drifts, and a drag ends away from where it began.
     await drag(session, start, i % 2 === 0 ? REACH_PX : -REACH_PX)
+    const workMs = ((await processorMs(session)) - before) / MOVES
     const report = await page.evaluate(() => window.dragProbe?.finish())
     if (!report) throw new Error('the page was not watched')
-    reports.push(report)
+    reports.push({ ...report, workMs })
   }
   await session.detach()
   return reports
+}
+
+/** Processor time that the tasks of the main thread have taken so far, ms. */
+async function processorMs(session: CDPSession): Promise<number> {
+  const { metrics } = await session.send('Performance.getMetrics')
+  return (metrics.find(({ name }) => name === 'TaskDuration')?.value ?? Number.NaN) * 1000
 }
 
 /** To and fro, to end at -`reachPx`. The browser is told itself: Playwright's mouse makes work for the page. */
