@@ -18,7 +18,9 @@ export function TheNumbers() {
     <section className={styles.numbers} aria-labelledby="the-numbers">
       <div className={styles.head}>
         <h2 id="the-numbers">The numbers</h2>
-        <p className={styles.note}>of the whole take</p>
+        <p className={problem === null ? styles.note : styles.problem}>
+          {problem === null ? 'of the whole take' : 'not up to date'}
+        </p>
       </div>
       <table className={styles.table} aria-busy={hasTake && working !== null}>
         <caption className={styles.caption}>
@@ -44,7 +46,6 @@ export function TheNumbers() {
           ))}
         </tbody>
       </table>
-      {problem !== null && <p className={styles.problem}>Not up to date.</p>}
     </section>
   )
 }

@@ -42,7 +42,9 @@ export const WaveLane = memo(({ evidence, view, width }: WaveLaneProps) => {
     : 'The wave along the take, not drawn yet.'
   const label = (
     <>
-      <strong>Wave</strong>
+      <span className={styles.edge}>
+        <strong>Wave</strong> edge {evidence ? edge : pending}
+      </span>
       <span>{`${withoutPeak} without`}</span>
       <span>{`${withPeak} with`}</span>
     </>
@@ -52,11 +54,6 @@ export const WaveLane = memo(({ evidence, view, width }: WaveLaneProps) => {
       <line className={styles.hairline} x1="0" x2={width} y1={HEIGHT / 2} y2={HEIGHT / 2} />
       {withoutPath && <path className={styles.waveWithout} d={withoutPath} />}
       {withPath && <path className={styles.waveWith} d={withPath} />}
-      {evidence && (
-        <text className={styles.scale} x={width - 2} y={2} textAnchor="end" dominantBaseline="hanging">
-          edge {edge}
-        </text>
-      )}
     </Lane>
   )
 })

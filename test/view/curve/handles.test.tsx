@@ -65,6 +65,20 @@ describe('handles', () => {
     expect(settingsAt(plot, { hasGain: false }, plot.x(300), 0)).toEqual({ frequencyHz: 300 })
   })
 
+  it('have their letter away from 0 dB, unless that is off the plot', () => {
+    expect(handleOf({ gainDb: 5 })?.letterAbove).toBe(true)
+    expect(handleOf({ gainDb: -5 })?.letterAbove).toBe(false)
+    expect(handleOf({ gainDb: 12 })?.letterAbove).toBe(false)
+    expect(handleOf({ gainDb: -12 })?.letterAbove).toBe(true)
+  })
+
+  it('have a stem that ends at 0 dB', () => {
+    for (const gainDb of [-7, 0, 4.5]) {
+      const handle = handleOf({ gainDb })
+      expect(plot.y.invert((handle?.top ?? 0) + (handle?.toZero ?? 0))).toBeCloseTo(0, 9)
+    }
+  })
+
   it('are off where their band or their stage is', () => {
     expect(handleOf({ on: false })?.on).toBe(false)
     const off = handlesOf(chainOf([{ ...withBand({}), on: false }]), plot, RATE)

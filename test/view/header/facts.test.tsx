@@ -56,4 +56,9 @@ describe('facts of a take', () => {
     const clean = measureFacts({ ...measures, clippedSamples: 0, dcOffset: [0] })
     expect(clean.some(({ worth }) => worth)).toBe(false)
   })
+
+  it('call a floor that no recording has digital silence', () => {
+    const silent = measureFacts({ ...measures, noiseFloorDbfs: -172 })
+    expect(silent.find(({ label }) => label === 'Noise floor')?.value).toBe('digital silence')
+  })
 })

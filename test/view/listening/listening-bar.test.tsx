@@ -50,11 +50,25 @@ describe('the listening bar', () => {
     expect(listen().backingOn).toBe(true)
   })
 
+  it('folds the backing’s settings on Escape and gives the focus back', async () => {
+    act(() => bench.take.setState({ backing: { name: 'Band.wav', sound } }))
+    const words = screen.getByText(/level, shift/)
+    const details = words.closest('details')
+    await user.click(words)
+    expect(details?.open).toBe(true)
+    screen.getByRole('slider', { name: 'Backing, Level' }).focus()
+    await user.keyboard('{Escape}')
+    expect(details?.open).toBe(false)
+    expect(document.activeElement).toBe(words)
+  })
+
   it('goes from what was removed back to the side that was heard', async () => {
     await user.click(radio('without'))
     const removed = screen.getByRole('checkbox', { name: /only what\s*was removed/ })
     await user.click(removed)
     expect(listen().heard).toBe('removed')
+    // While the difference sounds neither side is heard, and neither is shown as heard.
+    expect([radio('without').checked, radio('with').checked]).toEqual([false, false])
     await user.click(removed)
     expect(listen().heard).toBe('without')
   })

@@ -61,5 +61,14 @@ describe('the numbers', () => {
     expect(screen.getByRole('table').textContent).toContain(
       'matched over the take, without 0.0 dB, with −6.0 dB',
     )
+    act(() =>
+      bench.evidence.setState({
+        evidence: { ...evidence, matching: { ...evidence.matching, measuredOver: 'loop' } },
+      }),
+    )
+    expect(screen.getByRole('table').textContent).toContain('matched over the loop alone')
+    expect(screen.getByText('of the whole take')).toBeDefined()
+    act(() => bench.evidence.setState({ problem: 'The figures could not be worked out.' }))
+    expect(screen.getByText('not up to date')).toBeDefined()
   })
 })
