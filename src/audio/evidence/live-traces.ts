@@ -40,7 +40,7 @@ export function* liveTraces(
   const taps = previous?.kept?.source === take ? previous.kept.taps : []
   const changed = chain.stages.findIndex((stage, k) => !sameStage(stage, taps[k]?.stage))
   const last = chain.stages.findLastIndex(({ kind, on }) => on && stageDefinitions[kind].reducesGain)
-  if (changed < 0 || changed > last) return
+  if (changed < 0) return
   const stages = chain.stages.slice(changed, last + 1)
   const run = runOf(take, stretch, warmUpSeconds(stages))
   const channels = taps[changed - 1]?.channels ?? take.channels

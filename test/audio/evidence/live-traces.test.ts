@@ -59,6 +59,17 @@ describe('traces of a stretch, ahead of the rest', () => {
     expect(tracesOf(behind, previous)).toEqual([])
   })
 
+  it('are none where nothing has changed, whatever the chain ends with', () => {
+    const ended = chainOf([low, hold])
+    expect(tracesOf(ended, renderChain(take, ended, { keep: true }))).toEqual([])
+  })
+
+  it('are not built on another take', () => {
+    const other = { ...take, channels: take.channels.map((samples) => samples.map((x) => x / 8)) }
+    const previous = renderChain(other, chain, { keep: true })
+    for (const doc of [chain, changed('hold', 8)]) expect(tracesOf(doc, previous)).toEqual(tracesOf(doc))
+  })
+
   it('reach to the end of the take and no further', () => {
     const [live] = tracesOf(chain, undefined, { from: 11 * RATE, to: FRAMES })
     expect((live?.firstHop ?? 0) + (live?.gainDb.length ?? 0)).toBe(Math.ceil(FRAMES / TRACE_HOP_FRAMES))

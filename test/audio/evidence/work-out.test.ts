@@ -33,8 +33,9 @@ function workedOut(
   chains: { without: ChainDoc; with: ChainDoc },
   cache: EvidenceCache | null = null,
   loop: FrameRange | null = null,
+  sound = take,
 ) {
-  const steps = workOutEvidence(take, chains, loop, cache)
+  const steps = workOutEvidence(sound, chains, loop, cache)
   for (;;) {
     const step = steps.next()
     if (step.done) return step.value
@@ -116,5 +117,24 @@ describe('evidence worked out in steps', () => {
     expect(evidence.without).toBe(first.evidence.without)
     expect(evidence.with).not.toBe(first.evidence.with)
     expect(evidence.stages.get('hold')?.trace).toBe(first.evidence.stages.get('hold')?.trace)
+  })
+
+  it('counts a stage that is off as changing nothing, without measuring behind it', () => {
+    // Off, it still is a place on the way whose samples lie elsewhere: they are shifted by its lookahead.
+    const off = { ...hold, on: false }
+    const doc = chainOf([low, off, colour, { ...level, on: false }])
+    const { evidence, cache } = workedOut(wholeChain(doc))
+    expect(evidence).toEqual(direct(wholeChain(doc), null))
+    expect(evidence.stages.get('hold')).toEqual({ loudnessChangeLu: 0, reduction: null, trace: null })
+    expect(evidence.stages.get('level')?.loudnessChangeLu).toBe(0)
+    expect(evidence.stages.get('colour')?.loudnessChangeLu).not.toBeCloseTo(0, 1)
+    // The take, behind the equaliser, behind the saturator, and the end, which is known.
+    expect(cache.tapLoudness.size).toBeLessThanOrEqual(4)
+  })
+
+  it('is not built on another take', () => {
+    const other = noise(RATE, 2, 1, 4, () => 0.1)
+    const { cache } = workedOut(wholeChain(chain), null, null, other)
+    expect(workedOut(wholeChain(chain), cache).evidence).toEqual(workedOut(wholeChain(chain)).evidence)
   })
 })

@@ -12,6 +12,14 @@ const LIVE = { from: 0, to: 3 * RATE }
 
 /** Everything that has come from the worker. */
 const come: FromWorker[] = []
+let onCome: (message: FromWorker) => void = () => undefined
+
+/** When the next trace comes, before anything else happens. */
+function nextTrace(): Promise<void> {
+  return new Promise((resolve) => {
+    onCome = ({ type }) => type === 'live-trace' && resolve()
+  })
+}
 
 /** Runs the worker's own module in this thread; messages are cloned and late, as between threads. */
 class WorkerHere {
@@ -22,6 +30,7 @@ class WorkerHere {
       const data = structuredClone(message, { transfer })
       setTimeout(() => {
         come.push(data)
+        onCome(data)
         this.onmessage({ data })
       }, 0)
     },
@@ -46,15 +55,18 @@ function chainAt(thresholdDb: number): ChainDoc {
 
 let bench: BenchWorker
 let live: StretchTrace[]
-const ask = (thresholdDb: number) =>
+const askOf = (chain: ChainDoc, stretch = LIVE) =>
   bench.evidence(
-    { comparison: comparisonOf(chainAt(thresholdDb), { kind: 'chain' }), loop: null, live: LIVE },
+    { comparison: comparisonOf(chain, { kind: 'chain' }), loop: null, live: stretch },
     { onProgress: () => undefined, onLiveTrace: (trace) => live.push(trace) },
   )
+const ask = (thresholdDb: number, stretch = LIVE) => askOf(chainAt(thresholdDb), stretch)
+const tracesCome = () => come.flatMap((m) => (m.type === 'live-trace' ? [m] : []))
 const evidenceMessages = () => come.flatMap((m) => (m.type === 'evidence' ? [m.evidence] : []))
 
 beforeEach(async () => {
   vi.stubGlobal('Worker', WorkerHere)
+  vi.restoreAllMocks()
   come.length = 0
   live = []
   bench = new BenchWorker()
@@ -77,7 +89,7 @@ describe('asking the worker for evidence', () => {
   })
 
   it('answers only the newest of many in full, and never stops the traces half way', async () => {
-    const asked = [-20, -25, -30, -35].map(ask)
+    const asked = [-20, -25, -30, -35].map((thresholdDb) => ask(thresholdDb))
     const answers = await Promise.all(asked)
     expect(answers.map((answer) => answer === null)).toEqual([true, true, true, false])
     expect(evidenceMessages()).toHaveLength(1)
@@ -112,5 +124,66 @@ describe('asking the worker for evidence', () => {
     await new Promise((resolve) => setTimeout(resolve, 100))
     expect(live).toEqual([])
     expect(evidenceMessages()).toEqual([])
+  })
+
+  it('keeps its own of what it has sent', async () => {
+    const first = await ask(-30)
+    const louder = stageWith('gain', { gainDb: 3 }, 'level')
+    const second = await askOf(chainOf([...chainAt(-30).stages.slice(0, 1), louder]))
+    expect(second?.stages.get('hold')).toEqual(first?.stages.get('hold'))
+    expect(second?.with.measures).not.toEqual(first?.with.measures)
+  })
+
+  it('works out nothing in full that was overtaken while it rested, however quick it would be', async () => {
+    // Time stands still: whatever begins is done in one go.
+    vi.spyOn(performance, 'now').mockReturnValue(0)
+    const old = ask(-30)
+    await nextTrace()
+    const newer = ask(-36)
+    expect(await old).toBeNull()
+    expect((await newer)?.chains.with).toEqual(chainAt(-36))
+    expect(come.flatMap((m) => (m.type === 'evidence' ? [m.id] : []))).toHaveLength(1)
+  })
+})
+
+describe('traces of a long stretch', () => {
+  const LONG = noise(RATE, 80, 1, 3, (at) => 0.1 + 0.3 * Math.sin(at) ** 2)
+  const WHOLE = { from: 0, to: 80 * RATE }
+
+  beforeEach(async () => {
+    await bench.setTake(LONG)
+    come.length = 0
+    // Whatever happens takes longer than a slice of work: messages are handled between all steps.
+    let now = 0
+    vi.spyOn(performance, 'now').mockImplementation(() => {
+      now += 100
+      return now
+    })
+  })
+
+  it('come in pieces; what is newer goes on with the next piece, and comes past all', async () => {
+    void ask(-20, WHOLE)
+    await nextTrace()
+    void ask(-30, WHOLE)
+    const [old] = tracesCome()
+    const newer = () => tracesCome().filter(({ id }) => id !== old?.id)
+    await vi.waitFor(() => expect(newer()).toHaveLength(3))
+    const older = tracesCome().filter(({ id }) => id === old?.id)
+    // One more may have been under way.
+    expect(older.length).toBeLessThanOrEqual(2)
+    const places = newer().map(({ trace }) => trace.firstHop)
+    expect(places[0]).not.toBe(0)
+    expect(new Set(places).size).toBe(3)
+    expect(older.at(-1)?.trace.firstHop).toBeLessThan(places[0] ?? 0)
+    await bench.setTake(take)
+  })
+
+  it('end with the take', async () => {
+    void ask(-20, WHOLE)
+    await nextTrace()
+    await bench.setTake(take)
+    await new Promise((resolve) => setTimeout(resolve, 300))
+    expect(come.at(-1)?.type).toBe('measured')
+    expect(tracesCome().length).toBeLessThanOrEqual(2)
   })
 })
