@@ -1,5 +1,6 @@
 import { DelayLine } from '../dsp/delay-line'
 import { Ramp } from '../dsp/ramp'
+import { smoothStep } from '../dsp/smooth-step'
 import { framesOf } from '../dsp/time-constant'
 import { type SettingsByKind, type StageDoc, type StageKind, stageDefinitions } from '../stages'
 import { createProcessor, createReference } from '../stages/create-processor'
@@ -9,7 +10,7 @@ import { contain } from './contain'
 /** The most frames a slot takes at once. */
 export const MAX_BLOCK_FRAMES = 2048
 
-/** A stage switched on or off is faded in or out along a straight line: both sides are correlated. */
+/** A stage switched on or off is faded in or out, by shares that add up to 1: both sides are correlated. */
 const SWITCH_MS = 15
 
 /** Where a chain runs, and what is asked of it there. */
@@ -146,30 +147,25 @@ class SwitchedSlot implements StageSlot {
       if (!target || !passed || !samples) continue
       for (let n = 0; n < frames; n++) {
         const taken = (passed[n] ?? 0) - (samples[n] ?? 0)
-        target[n] = (target[n] ?? 0) + watchedShare.at(n) * wetShare.at(n) * taken
+        target[n] = (target[n] ?? 0) + smoothStep(watchedShare.at(n)) * smoothStep(wetShare.at(n)) * taken
       }
     }
   }
 
   private blend(channels: readonly Float32Array[], frames: number): void {
     const share = this.wetShare
-    const start = share.now
-    const step = share.perFrame
     const moving = Math.min(share.left, frames)
-    share.advanceBy(moving)
-    const settled = share.now
     for (let c = 0; c < channels.length; c++) {
       const samples = channels[c]
       const dry = this.dry[c]
       if (!samples || !dry) continue
-      let wet = start
       for (let n = 0; n < moving; n++) {
-        wet += step
         const before = dry[n] ?? 0
-        samples[n] = before + wet * ((samples[n] ?? 0) - before)
+        samples[n] = before + smoothStep(share.at(n)) * ((samples[n] ?? 0) - before)
       }
-      if (settled === 0) for (let n = moving; n < frames; n++) samples[n] = dry[n] ?? 0
+      if (share.at(moving) === 0) for (let n = moving; n < frames; n++) samples[n] = dry[n] ?? 0
     }
+    share.pass(frames)
   }
 
   private lowestGain(frames: number): number {

@@ -1,153 +1,119 @@
-import { type Biquad, IDENTITY } from './biquad'
-import { DIRECT_STRIDE, prepareSection, runSection, runTwoSections } from './direct-form'
-import { MovingSection } from './moving-section'
-import { toDirectForm, toStateVariable } from './state-variable'
+import type { Biquad } from './biquad'
+import { CrossFade, upToEnd } from './cross-fade'
+import { RecentInput } from './recent-input'
+import { SectionBank } from './section-bank'
 
 /** Frames worked on at a time, small enough to stay in the processor's nearest cache. */
 const CHUNK_FRAMES = 128
 
+/** New sections are run over this many times a fade's length of past input, so that they come in warm. */
+const WARM_UP_FADES = 3
+
 /**
- * Second-order sections in series, the same for every channel, with 64-bit state. Sections that stand still run in
- * transposed direct form II, which costs least. On their way to new ones they run as state-variable filters, along
- * a path on which none rings more than at either end; what they hold of the past is carried over both times.
+ * Second-order sections in series, the same for every channel, with 64-bit state. New sections are faded to: they
+ * first hear the recent past, then for the length of the fade both old and new run side by side. Whatever the two
+ * are, what comes out lies between what either would have put out; moving coefficients gives no such warrant.
  */
 export class BiquadCascade {
   private readonly scratch = new Float64Array(CHUNK_FRAMES)
-  private readonly sections: readonly MovingSection[]
-  /** Where the sections stand, or are going. */
-  private readonly targets: Biquad[]
-  /** The same in the form in which sections that stand still are run. */
-  private readonly coefficients: Float64Array
-  private readonly states: readonly Float64Array[]
-  /** Frames of the second half of a ramp. */
-  private readonly behindMiddle: number
-  private rampFramesLeft = 0
+  private readonly earlierScratch = new Float64Array(CHUNK_FRAMES)
+  private readonly recent: RecentInput
+  private readonly fade: CrossFade<readonly Biquad[]>
+  /** The sections last gone to, and those before them. */
+  private bank: SectionBank
+  private earlier: SectionBank
+  private readonly hear = (channel: number, count: number) => this.bank.run(this.scratch, channel, count)
+  private framesToHush = CHUNK_FRAMES
   private started = false
-  /** Sections up to the last that was ever given; those behind it have never changed anything. */
-  private usedSections = 0
 
   /**
-   * @param maxSections the most sections `set` will be given; missing ones change nothing.
+   * @param maxSections the most sections `set` will be given.
    * @param channelCount channels that `process` will be given.
-   * @param rampFrames frames it takes to reach new sections.
+   * @param fadeFrames length of a fade to new sections; 0 goes to them at once.
    */
-  constructor(
-    maxSections: number,
-    channelCount: number,
-    private readonly rampFrames: number,
-  ) {
-    this.behindMiddle = Math.ceil(rampFrames / 2)
-    this.sections = Array.from({ length: maxSections }, () => new MovingSection())
-    this.targets = Array.from({ length: maxSections }, () => IDENTITY)
-    this.coefficients = new Float64Array(maxSections * DIRECT_STRIDE)
-    this.states = Array.from({ length: channelCount }, () => new Float64Array(maxSections * 2))
+  constructor(maxSections: number, channelCount: number, fadeFrames: number) {
+    this.recent = new RecentInput(channelCount, fadeFrames * WARM_UP_FADES)
+    this.fade = new CrossFade<readonly Biquad[]>([], fadeFrames, (sections) => this.takeOver(sections))
+    this.bank = new SectionBank(maxSections, channelCount)
+    this.earlier = new SectionBank(maxSections, channelCount)
   }
 
-  /** Goes to new sections, at once before the first frame and along a ramp after it. */
+  /** Whether the output is the input, bit for bit, until new sections are set. */
+  get changesNothing(): boolean {
+    return this.fade.framesLeft === 0 && this.bank.changesNothing
+  }
+
+  /** Goes to new sections, at once before the first frame, faded after it; the last asked for wins. */
   set(sections: readonly Biquad[]): void {
-    if (this.started && this.rampFramesLeft === 0) this.loosen()
-    this.usedSections = Math.max(this.usedSections, sections.length)
-    this.rampFramesLeft = this.started ? this.rampFrames : 0
-    for (let k = 0; k < this.usedSections; k++) {
-      const target = sections[k] ?? IDENTITY
-      this.targets[k] = target
-      this.sections[k]?.goTo(target, this.rampFramesLeft - this.behindMiddle, this.rampFramesLeft)
-    }
-    if (this.rampFramesLeft === 0) this.arrive()
+    if (this.fade.framesLeft === 0 && this.bank.holds(sections)) return
+    if (this.started) this.fade.goTo(sections)
+    else this.fade.jumpTo(sections)
   }
 
   /** Filters `frames` of every channel in place, from frame `start` on. */
   process(channels: readonly Float32Array[], frames: number, start = 0): void {
     this.started = true
+    const { fade } = this
     const end = start + frames
     let from = start
     while (from < end) {
-      const left = this.rampFramesLeft
-      const leg = left > this.behindMiddle ? left - this.behindMiddle : left
-      const count = Math.min(CHUNK_FRAMES, end - from, left > 0 ? leg : CHUNK_FRAMES)
+      const fading = fade.framesLeft > 0
+      const count = upToEnd(Math.min(this.framesToHush, end - from), fade.framesLeft)
+      this.recent.write(channels, from, count)
       for (let c = 0; c < channels.length; c++) {
         const samples = channels[c]
-        const state = this.states[c]
-        if (samples && state) this.processChunk(samples, state, from, count)
+        if (!samples) continue
+        if (fading) this.fadeChunk(samples, c, from, count)
+        else if (!this.bank.changesNothing) this.filterChunk(samples, c, from, count)
       }
-      if (left > 0) this.advance(count)
+      this.hush(count)
+      fade.pass(count)
       from += count
     }
   }
 
-  /** Forgets all past input and finishes any ramp. */
+  /** Forgets all past input and finishes any fade. */
   reset(): void {
-    for (const state of this.states) state.fill(0)
-    this.rampFramesLeft = 0
-    this.arrive()
+    this.recent.reset()
+    this.fade.finish()
+    this.bank.forget()
+    this.framesToHush = CHUNK_FRAMES
     this.started = false
   }
 
-  private processChunk(samples: Float32Array, state: Float64Array, from: number, count: number): void {
-    const { scratch, coefficients, sections } = this
-    const ramping = this.rampFramesLeft > 0
-    let touched = false
-    let waiting = -1
-    for (let k = 0; k < this.usedSections; k++) {
-      const section = sections[k]
-      if (!section || section.changesNothing) continue
-      if (!touched) {
-        for (let n = 0; n < count; n++) scratch[n] = samples[from + n] ?? 0
-        touched = true
-      }
-      if (ramping) {
-        section.run(scratch, state, 2 * k, count)
-      } else if (waiting < 0) {
-        waiting = k
-      } else {
-        runTwoSections(scratch, coefficients, waiting, k, state, count)
-        waiting = -1
-      }
-    }
-    if (waiting >= 0) runSection(scratch, coefficients, waiting, state, count)
-    if (!touched) return
+  private filterChunk(samples: Float32Array, channel: number, from: number, count: number): void {
+    const { scratch } = this
+    for (let n = 0; n < count; n++) scratch[n] = samples[from + n] ?? 0
+    this.bank.run(scratch, channel, count)
     for (let n = 0; n < count; n++) samples[from + n] = scratch[n] ?? 0
   }
 
-  private advance(count: number): void {
-    this.rampFramesLeft -= count
-    if (this.rampFramesLeft === 0) {
-      this.arrive()
-      return
-    }
-    const turning = this.rampFramesLeft === this.behindMiddle
-    for (let k = 0; k < this.usedSections; k++) {
-      const section = this.sections[k]
-      section?.advance(count)
-      if (turning && section?.turn(this.behindMiddle)) this.silence(k)
+  private fadeChunk(samples: Float32Array, channel: number, from: number, count: number): void {
+    const { scratch, earlierScratch, fade } = this
+    for (let n = 0; n < count; n++) earlierScratch[n] = scratch[n] = samples[from + n] ?? 0
+    this.earlier.run(earlierScratch, channel, count)
+    this.bank.run(scratch, channel, count)
+    for (let n = 0; n < count; n++) {
+      const before = earlierScratch[n] ?? 0
+      samples[from + n] = before + fade.share(n) * ((scratch[n] ?? 0) - before)
     }
   }
 
-  /** Sections that stood still are about to move: their state takes the form for that. */
-  private loosen(): void {
-    for (let k = 0; k < this.usedSections; k++) {
-      const section = this.sections[k]
-      const standing = this.targets[k]
-      if (!section || !standing) continue
-      for (const state of this.states) toStateVariable(state, 2 * k, standing, section)
-    }
+  /** Hushes the state every so many frames, wherever blocks are cut. */
+  private hush(count: number): void {
+    this.framesToHush -= count
+    if (this.framesToHush > 0) return
+    this.framesToHush = CHUNK_FRAMES
+    this.bank.hush()
+    this.earlier.hush()
   }
 
-  /** Ends all ramps: sections stand still again. */
-  private arrive(): void {
-    for (let k = 0; k < this.usedSections; k++) {
-      const section = this.sections[k]
-      const target = this.targets[k]
-      if (!section || !target) continue
-      section.arrive()
-      prepareSection(this.coefficients, k, target)
-      for (const state of this.states) toDirectForm(state, 2 * k, target, section)
-      if (section.changesNothing) this.silence(k)
-    }
-  }
-
-  /** A section that changes nothing shows nothing of its state; when it comes back, it starts from silence. */
-  private silence(k: number): void {
-    for (const state of this.states) state.fill(0, 2 * k, 2 * k + 2)
+  /** Puts `sections` to work, warm. */
+  private takeOver(sections: readonly Biquad[]): void {
+    const { bank } = this
+    this.bank = this.earlier
+    this.earlier = bank
+    this.bank.load(sections)
+    this.recent.replay(this.scratch, this.hear)
   }
 }

@@ -3,12 +3,14 @@ import type { Biquad } from './biquad'
 /** Coefficients in a row: b0 b1 b2 a1 a2. */
 export const DIRECT_STRIDE = 5
 
-/** State whose squares sum below this (-400 dB) becomes 0, before it slows the processor down as subnormals. */
-export const SILENCE_SQUARED = 1e-40
-
 /** Writes section `k` to `coefficients`, as the functions below read it. */
 export function prepareSection(coefficients: Float64Array, k: number, { b0, b1, b2, a1, a2 }: Biquad): void {
-  coefficients.set([b0, b1, b2, a1, a2], k * DIRECT_STRIDE)
+  const i = k * DIRECT_STRIDE
+  coefficients[i] = b0
+  coefficients[i + 1] = b1
+  coefficients[i + 2] = b2
+  coefficients[i + 3] = a1
+  coefficients[i + 4] = a2
 }
 
 /**
@@ -35,7 +37,6 @@ export function runSection(
     const y = b0 * x + s1
     s1 = b1 * x - a1 * y + s2
     s2 = b2 * x - a2 * y
-    if (s1 * s1 + s2 * s2 < SILENCE_SQUARED) s1 = s2 = 0
     buffer[n] = y
   }
   state[k * 2] = s1
@@ -43,47 +44,94 @@ export function runSection(
 }
 
 /**
- * Sections `k` and `l` in series. Each section waits for its own last output; two in one loop wait at the same
+ * Sections `k` and `k + 1` in series. Each section waits for its own last output; two in one loop wait at the same
  * time, which takes little longer than one.
  */
 export function runTwoSections(
   buffer: Float64Array,
   c: Float64Array,
   k: number,
-  l: number,
   state: Float64Array,
   count: number,
 ): void {
   const i = k * DIRECT_STRIDE
-  const j = l * DIRECT_STRIDE
   const b0 = c[i] ?? 0
   const b1 = c[i + 1] ?? 0
   const b2 = c[i + 2] ?? 0
   const a1 = c[i + 3] ?? 0
   const a2 = c[i + 4] ?? 0
-  const d0 = c[j] ?? 0
-  const d1 = c[j + 1] ?? 0
-  const d2 = c[j + 2] ?? 0
-  const e1 = c[j + 3] ?? 0
-  const e2 = c[j + 4] ?? 0
+  const d0 = c[i + 5] ?? 0
+  const d1 = c[i + 6] ?? 0
+  const d2 = c[i + 7] ?? 0
+  const e1 = c[i + 8] ?? 0
+  const e2 = c[i + 9] ?? 0
   let s1 = state[k * 2] ?? 0
   let s2 = state[k * 2 + 1] ?? 0
-  let t1 = state[l * 2] ?? 0
-  let t2 = state[l * 2 + 1] ?? 0
+  let t1 = state[k * 2 + 2] ?? 0
+  let t2 = state[k * 2 + 3] ?? 0
   for (let n = 0; n < count; n++) {
     const x = buffer[n] ?? 0
     const y = b0 * x + s1
     s1 = b1 * x - a1 * y + s2
     s2 = b2 * x - a2 * y
-    if (s1 * s1 + s2 * s2 < SILENCE_SQUARED) s1 = s2 = 0
     const z = d0 * y + t1
     t1 = d1 * y - e1 * z + t2
     t2 = d2 * y - e2 * z
-    if (t1 * t1 + t2 * t2 < SILENCE_SQUARED) t1 = t2 = 0
     buffer[n] = z
   }
   state[k * 2] = s1
   state[k * 2 + 1] = s2
-  state[l * 2] = t1
-  state[l * 2 + 1] = t2
+  state[k * 2 + 2] = t1
+  state[k * 2 + 3] = t2
+}
+
+/** Sections `k` to `k + 2` in series: as many as still wait at the same time without getting into each other's way. */
+export function runThreeSections(
+  buffer: Float64Array,
+  c: Float64Array,
+  k: number,
+  state: Float64Array,
+  count: number,
+): void {
+  const i = k * DIRECT_STRIDE
+  const b0 = c[i] ?? 0
+  const b1 = c[i + 1] ?? 0
+  const b2 = c[i + 2] ?? 0
+  const a1 = c[i + 3] ?? 0
+  const a2 = c[i + 4] ?? 0
+  const d0 = c[i + 5] ?? 0
+  const d1 = c[i + 6] ?? 0
+  const d2 = c[i + 7] ?? 0
+  const e1 = c[i + 8] ?? 0
+  const e2 = c[i + 9] ?? 0
+  const f0 = c[i + 10] ?? 0
+  const f1 = c[i + 11] ?? 0
+  const f2 = c[i + 12] ?? 0
+  const g1 = c[i + 13] ?? 0
+  const g2 = c[i + 14] ?? 0
+  let s1 = state[k * 2] ?? 0
+  let s2 = state[k * 2 + 1] ?? 0
+  let t1 = state[k * 2 + 2] ?? 0
+  let t2 = state[k * 2 + 3] ?? 0
+  let u1 = state[k * 2 + 4] ?? 0
+  let u2 = state[k * 2 + 5] ?? 0
+  for (let n = 0; n < count; n++) {
+    const x = buffer[n] ?? 0
+    const y = b0 * x + s1
+    s1 = b1 * x - a1 * y + s2
+    s2 = b2 * x - a2 * y
+    const z = d0 * y + t1
+    t1 = d1 * y - e1 * z + t2
+    t2 = d2 * y - e2 * z
+    const w = f0 * z + u1
+    u1 = f1 * z - g1 * w + u2
+    u2 = f2 * z - g2 * w
+    buffer[n] = w
+  }
+  state[k * 2] = s1
+  state[k * 2 + 1] = s2
+  state[k * 2 + 2] = t1
+  state[k * 2 + 3] = t2
+  state[k * 2 + 4] = u1
+  state[k * 2 + 5] = u2
 }

@@ -50,7 +50,7 @@ export class Oversampler {
 
   /** Reads eight times `count` frames of `input` (which is overwritten), writes `count` to `output`. */
   down(input: Float64Array, count: number, output: Float64Array): void {
-    this.padding.process(input, count * OVERSAMPLING, PADDING_AT_TOP)
+    this.padding.process(input, count * OVERSAMPLING)
     let from = input
     for (let step = this.downs.length - 1; step >= 0; step--) {
       const to = step === 0 ? output : (this.between[step - 1] ?? output)

@@ -1,21 +1,13 @@
 /** A number that moves to new values along a straight line, frame by frame. */
 export class Ramp {
-  private target: number
   private step = 0
   private framesLeft = 0
 
-  constructor(private value: number) {
-    this.target = value
-  }
+  constructor(private target: number) {}
 
   /** Value before the next frame. */
   get now(): number {
-    return this.value
-  }
-
-  /** What the value grows by with each frame while a ramp runs, else 0. */
-  get perFrame(): number {
-    return this.step
+    return this.at(-1)
   }
 
   /** Frames until the target is reached; 0 when it stands still. */
@@ -25,50 +17,28 @@ export class Ramp {
 
   /** Sets out for `target`, to arrive after `frames`; at once if `frames` is 0. */
   goTo(target: number, frames: number): void {
+    const { now } = this
     this.target = target
-    if (frames === 0 || target === this.value) {
-      this.finish()
-    } else {
-      this.framesLeft = frames
-      this.step = (target - this.value) / frames
-    }
+    this.framesLeft = target === now ? 0 : frames
+    if (this.framesLeft > 0) this.step = (target - now) / frames
   }
 
-  /** Value of frame `n` from now, counting from 0; after the ramp its target. Reads ahead, moves nothing. */
+  /**
+   * Value of frame `n` from now, counting from 0; after the ramp its target. Counted back from the target, so that
+   * it does not depend on how the frames before were cut into blocks.
+   */
   at(n: number): number {
-    return n < this.framesLeft - 1 ? this.value + (n + 1) * this.step : this.target
+    const stepsLeft = this.framesLeft - 1 - n
+    return stepsLeft > 0 ? this.target - stepsLeft * this.step : this.target
   }
 
-  /** Lets any number of `frames` pass that were read by {@link at}. */
+  /** Lets `frames` pass. */
   pass(frames: number): void {
-    if (frames >= this.framesLeft) {
-      this.finish()
-    } else {
-      this.value += frames * this.step
-      this.framesLeft -= frames
-    }
-  }
-
-  /** Lets `frames` pass, at most {@link left}, adding {@link perFrame} in each. */
-  advanceBy(frames: number): void {
-    if (this.framesLeft === 0) return
-    let value = this.value
-    for (let n = 0; n < frames; n++) value += this.step
-    this.advanceTo(value, frames)
-  }
-
-  /** Takes over `value`, reached by adding {@link perFrame} for `frames` (at most {@link left}) frames. */
-  advanceTo(value: number, frames: number): void {
-    if (this.framesLeft === 0) return
-    this.framesLeft -= frames
-    if (this.framesLeft === 0) this.finish()
-    else this.value = value
+    this.framesLeft = Math.max(0, this.framesLeft - frames)
   }
 
   /** Stands at the target. */
   finish(): void {
-    this.value = this.target
-    this.step = 0
     this.framesLeft = 0
   }
 }

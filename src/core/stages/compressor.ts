@@ -1,4 +1,5 @@
-import { CompressorProcessor, type CompressorSettings, RMS_WINDOW_MS } from './compressor-processor'
+import { RMS_WINDOW_MS } from './compressor-detector'
+import { CompressorProcessor, type CompressorSettings } from './compressor-processor'
 import { plain, ratioText } from './describe'
 import {
   attackParameter,

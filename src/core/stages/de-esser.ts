@@ -1,10 +1,12 @@
 import { BiquadCascade } from '../dsp/biquad-cascade'
+import { upToEnd } from '../dsp/cross-fade'
 import { linkwitzRiley4 } from '../dsp/crossover'
 import { fastDbToGain } from '../dsp/exp2'
+import { FadingReduction } from '../dsp/fading-reduction'
 import { limitedFrequencyHz } from '../dsp/frequency-limit'
 import { linkedPeak } from '../dsp/linked-peak'
 import { Ramp } from '../dsp/ramp'
-import { ReductionEnvelope } from '../dsp/reduction-envelope'
+import { smoothStep } from '../dsp/smooth-step'
 import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
 import { frequency, plain } from './describe'
 import {
@@ -36,11 +38,15 @@ export interface DeEsserSettings {
  */
 class DeEsserProcessor implements Processor<DeEsserSettings> {
   readonly latencyFrames = 0
-  private readonly envelope: ReductionEnvelope
+  private readonly reduction: FadingReduction<DeEsserSettings>
   private readonly high: BiquadCascade
   private readonly sum: BiquadCascade
   private readonly upper: readonly Float32Array[]
   private readonly levels = new Float64Array(CHUNK_FRAMES)
+  private readonly reductions = new Float64Array(CHUNK_FRAMES)
+  private readonly earlierReductions = new Float64Array(CHUNK_FRAMES)
+  /** What is taken from each frame, as a share of it. */
+  private readonly taken = new Float64Array(CHUNK_FRAMES)
   /** 1 where the band above is turned down, 0 where everything is. */
   private readonly split: Ramp
   private readonly rampFrames: number
@@ -52,7 +58,7 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
   ) {
     const { sampleRate, channelCount } = host
     this.rampFrames = framesOf(SETTING_RAMP_MS, sampleRate)
-    this.envelope = new ReductionEnvelope(settings, sampleRate)
+    this.reduction = new FadingReduction(settings, sampleRate, this.rampFrames)
     this.high = new BiquadCascade(2, channelCount, this.rampFrames)
     this.sum = new BiquadCascade(1, channelCount, this.rampFrames)
     this.upper = Array.from({ length: channelCount }, () => new Float32Array(CHUNK_FRAMES))
@@ -66,27 +72,29 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
     const crossover = linkwitzRiley4(limitedFrequencyHz(settings.crossoverHz, sampleRate), sampleRate)
     this.high.set(crossover.high)
     this.sum.set(settings.band === 'above' ? [crossover.sum] : [])
-    this.envelope.set(settings, rampFrames)
+    this.reduction.set(settings)
     this.split.goTo(splitOf(settings), rampFrames)
   }
 
   process(channels: readonly Float32Array[], frames: number, gainDb?: Float32Array): void {
     this.started = true
+    const { reduction, reductions } = this
     let from = 0
     while (from < frames) {
-      const rampLeft = Math.max(this.envelope.rampFramesLeft, this.split.left)
-      const count = Math.min(CHUNK_FRAMES, frames - from, rampLeft > 0 ? rampLeft : CHUNK_FRAMES)
+      const count = upToEnd(Math.min(CHUNK_FRAMES, frames - from), reduction.fade.framesLeft)
       this.splitOffUpper(channels, from, count)
       linkedPeak(this.upper, 0, count, this.levels)
-      this.envelope.run(this.levels, count)
-      if (gainDb) for (let n = 0; n < count; n++) gainDb[from + n] = -(this.levels[n] ?? 0)
+      reduction.run(this.levels, count, reductions, this.earlierReductions)
+      if (gainDb) for (let n = 0; n < count; n++) gainDb[from + n] = -(reductions[n] ?? 0)
+      this.computeTaken(count)
+      reduction.fade.pass(count)
       this.apply(channels, from, count)
       from += count
     }
   }
 
   reset(): void {
-    this.envelope.reset()
+    this.reduction.reset()
     this.high.reset()
     this.sum.reset()
     this.split.finish()
@@ -102,29 +110,39 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
     this.high.process(this.upper, count)
   }
 
-  private apply(channels: readonly Float32Array[], from: number, count: number): void {
-    const { levels } = this
+  private computeTaken(count: number): void {
+    const { reductions, earlierReductions, taken } = this
+    const { fade } = this.reduction
+    for (let n = 0; n < count; n++) taken[n] = shareTaken(reductions[n] ?? 0)
+    if (fade.framesLeft === 0) return
     for (let n = 0; n < count; n++) {
-      const reduction = levels[n] ?? 0
-      levels[n] = reduction > 0 ? 1 - fastDbToGain(-reduction) : 0
+      const before = shareTaken(earlierReductions[n] ?? 0)
+      taken[n] = before + fade.share(n) * ((taken[n] ?? 0) - before)
     }
+  }
+
+  private apply(channels: readonly Float32Array[], from: number, count: number): void {
     this.sum.process(channels, count, from)
-    const start = this.split.now
-    const perFrame = this.split.perFrame
-    let split = start
+    const { split, taken } = this
+    const moving = split.left > 0
+    const settled = split.now
     for (let c = 0; c < channels.length; c++) {
       const samples = channels[c]
       const upper = this.upper[c]
       if (!samples || !upper) continue
-      split = start
       for (let n = 0; n < count; n++) {
-        split += perFrame
         const whole = samples[from + n] ?? 0
-        samples[from + n] = whole - (levels[n] ?? 0) * (whole + split * ((upper[n] ?? 0) - whole))
+        const share = moving ? smoothStep(split.at(n)) : settled
+        samples[from + n] = whole - (taken[n] ?? 0) * (whole + share * ((upper[n] ?? 0) - whole))
       }
     }
-    this.split.advanceTo(split, count)
+    split.pass(count)
   }
+}
+
+/** What a reduction in dB takes away, as a share; 0 to the bit where there is none. */
+function shareTaken(reductionDb: number): number {
+  return reductionDb > 0 ? 1 - fastDbToGain(-reductionDb) : 0
 }
 
 /** The path of a de-esser that finds nothing to hold: its all-pass alone. */

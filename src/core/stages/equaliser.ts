@@ -1,5 +1,5 @@
 import type { Biquad } from '../dsp/biquad'
-import { halfAngleSine, IDENTITY, magnitudeSquared } from '../dsp/biquad'
+import { halfAngleSine, magnitudeSquared } from '../dsp/biquad'
 import { BiquadCascade } from '../dsp/biquad-cascade'
 import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
 import { type BandSettings, bandParameters, bandSections, type EqualiserDesign, MAX_SECTIONS } from './band'
@@ -25,13 +25,13 @@ class EqualiserProcessor implements Processor<EqualiserSettings> {
     settings: EqualiserSettings,
     private readonly host: ProcessorHost,
   ) {
-    const rampFrames = framesOf(SETTING_RAMP_MS, host.sampleRate)
-    this.cascade = new BiquadCascade(MAX_BANDS * MAX_SECTIONS, host.channelCount, rampFrames)
+    const fadeFrames = framesOf(SETTING_RAMP_MS, host.sampleRate)
+    this.cascade = new BiquadCascade(MAX_BANDS * MAX_SECTIONS, host.channelCount, fadeFrames)
     this.set(settings)
   }
 
   set(settings: EqualiserSettings): void {
-    this.cascade.set(slots(settings, this.host.sampleRate))
+    this.cascade.set(sectionsOf(settings, this.host.sampleRate))
   }
 
   process(channels: readonly Float32Array[], frames: number): void {
@@ -43,12 +43,9 @@ class EqualiserProcessor implements Processor<EqualiserSettings> {
   }
 }
 
-/** Each band keeps its own places in the cascade, so that changing one leaves the others' state alone. */
-function slots({ bands, design }: EqualiserSettings, sampleRate: number): Biquad[] {
-  return bands.flatMap((band) => {
-    const sections = bandSections(band, design, sampleRate)
-    return Array.from({ length: MAX_SECTIONS }, (_, k) => sections[k] ?? IDENTITY)
-  })
+/** All bands in series. */
+function sectionsOf({ bands, design }: EqualiserSettings, sampleRate: number): Biquad[] {
+  return bands.flatMap((band) => bandSections(band, design, sampleRate))
 }
 
 /**
@@ -104,11 +101,7 @@ export const equaliser: StageDefinition<EqualiserSettings> = {
   },
   reducesGain: false,
   createProcessor: (settings, host) => new EqualiserProcessor(settings, host),
-  magnitudeDb: ({ bands, design }, frequenciesHz, sampleRate) =>
-    sectionsMagnitudeDb(
-      bands.flatMap((band) => bandSections(band, design, sampleRate)),
-      frequenciesHz,
-      sampleRate,
-    ),
+  magnitudeDb: (settings, frequenciesHz, sampleRate) =>
+    sectionsMagnitudeDb(sectionsOf(settings, sampleRate), frequenciesHz, sampleRate),
   describe: ({ bands }) => describeBands(bands),
 }

@@ -27,24 +27,17 @@ class GainProcessor implements Processor<GainSettings> {
 
   process(channels: readonly Float32Array[], frames: number): void {
     this.started = true
-    const ramped = Math.min(this.gain.left, frames)
-    const start = this.gain.now
-    const perFrame = this.gain.perFrame
-    let value = start
-    for (let n = 0; n < ramped; n++) value += perFrame
-    this.gain.advanceTo(value, ramped)
-    const settled = this.gain.now
+    const { gain } = this
+    const ramped = Math.min(gain.left, frames)
+    const settled = gain.at(ramped)
     for (let c = 0; c < channels.length; c++) {
       const samples = channels[c]
       if (!samples) continue
-      let gain = start
-      for (let n = 0; n < ramped; n++) {
-        gain += perFrame
-        samples[n] = (samples[n] ?? 0) * gain
-      }
+      for (let n = 0; n < ramped; n++) samples[n] = (samples[n] ?? 0) * gain.at(n)
       if (settled === 1) continue
       for (let n = ramped; n < frames; n++) samples[n] = (samples[n] ?? 0) * settled
     }
+    gain.pass(frames)
   }
 
   reset(): void {

@@ -1,7 +1,7 @@
+import { CrossFade, upToEnd } from '../dsp/cross-fade'
 import { dbToGain } from '../dsp/decibels'
 import { DelayLine } from '../dsp/delay-line'
 import { OVERSAMPLER_LATENCY_FRAMES, OVERSAMPLING, Oversampler } from '../dsp/oversampler'
-import { Ramp } from '../dsp/ramp'
 import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
 import { fastTanh } from '../dsp/waveshaper'
 import { plain } from './describe'
@@ -19,120 +19,135 @@ export interface SaturatorSettings {
 /** Corner of the high-pass that takes out the DC a bias makes: far below any voice. */
 const DC_CORNER_HZ = 2
 
+/** Whole frames a sound takes to the higher rate: half of the way there and back. */
+const WAY_UP_FRAMES = OVERSAMPLER_LATENCY_FRAMES >> 1
+
 /** State of that high-pass below which it is silent. */
 const SILENCE = 1e-20
 
+/** What one frame becomes: `(tanh(drive x + bias) - rest) wet`, less its DC, and `dry` times itself. */
+interface Curve {
+  readonly drive: number
+  readonly bias: number
+  readonly rest: number
+  readonly wet: number
+  readonly dry: number
+}
+
+/** The curve of {@link saturationCurve}, with mix and output level. */
+function curveOf({ driveDb, bias, mix, outputDb }: SaturatorSettings): Curve {
+  const drive = dbToGain(driveDb)
+  const rest = fastTanh(bias)
+  const output = dbToGain(outputDb)
+  const slope = drive * (1 - rest * rest)
+  return { drive, bias, rest, wet: (output * mix) / slope, dry: output * (1 - mix) }
+}
+
 /**
  * Static curve run at eight times the rate between linear-phase half-band filters, so that the harmonics it makes
- * do not fold back. Dry and wet are aligned to the frame.
+ * do not fold back. Dry and wet are aligned to the frame. A new curve is faded to beside the old one: settings that
+ * moved would pass through curves steeper than both.
  */
 class SaturatorProcessor implements Processor<SaturatorSettings> {
   readonly latencyFrames = OVERSAMPLER_LATENCY_FRAMES
-  private readonly drive: Ramp
-  private readonly bias: Ramp
-  private readonly mix: Ramp
-  private readonly output: Ramp
+  private readonly curves: CrossFade<Curve>
   private readonly oversamplers: readonly Oversampler[]
-  private readonly delays: readonly DelayLine[]
+  /** Delays of the dry path as long as the way up, and as the way down: it is weighed where the wet path is. */
+  private readonly waysUp: readonly DelayLine[]
+  private readonly waysDown: readonly DelayLine[]
   private readonly dc: Float64Array
   private readonly dcCoefficient: number
   private readonly wet = new Float64Array(CHUNK_FRAMES)
   private readonly shaped = new Float64Array(CHUNK_FRAMES * OVERSAMPLING)
-  private readonly rampFrames: number
   private started = false
 
   constructor(settings: SaturatorSettings, { sampleRate, channelCount }: ProcessorHost) {
-    this.drive = new Ramp(dbToGain(settings.driveDb))
-    this.bias = new Ramp(settings.bias)
-    this.mix = new Ramp(settings.mix)
-    this.output = new Ramp(dbToGain(settings.outputDb))
-    this.rampFrames = framesOf(SETTING_RAMP_MS, sampleRate)
+    this.curves = new CrossFade(curveOf(settings), framesOf(SETTING_RAMP_MS, sampleRate))
     this.oversamplers = Array.from({ length: channelCount }, () => new Oversampler(CHUNK_FRAMES))
-    this.delays = Array.from({ length: channelCount }, () => new DelayLine(OVERSAMPLER_LATENCY_FRAMES))
+    const delays = (frames: number) => Array.from({ length: channelCount }, () => new DelayLine(frames))
+    this.waysUp = delays(WAY_UP_FRAMES)
+    this.waysDown = delays(OVERSAMPLER_LATENCY_FRAMES - WAY_UP_FRAMES)
     this.dc = new Float64Array(channelCount)
     this.dcCoefficient = 1 - Math.exp((-2 * Math.PI * DC_CORNER_HZ) / sampleRate)
   }
 
-  set({ driveDb, bias, mix, outputDb }: SaturatorSettings): void {
-    const frames = this.started ? this.rampFrames : 0
-    this.drive.goTo(dbToGain(driveDb), frames)
-    this.bias.goTo(bias, frames)
-    this.mix.goTo(mix, frames)
-    this.output.goTo(dbToGain(outputDb), frames)
+  set(settings: SaturatorSettings): void {
+    if (this.started) this.curves.goTo(curveOf(settings))
+    else this.curves.jumpTo(curveOf(settings))
   }
 
   process(channels: readonly Float32Array[], frames: number): void {
     this.started = true
     let from = 0
     while (from < frames) {
-      const left = Math.max(this.drive.left, this.bias.left, this.mix.left, this.output.left)
-      const count = Math.min(CHUNK_FRAMES, frames - from, left > 0 ? left : CHUNK_FRAMES)
+      const count = upToEnd(Math.min(CHUNK_FRAMES, frames - from), this.curves.framesLeft)
       for (let c = 0; c < channels.length; c++) {
         const samples = channels[c]
         if (samples) this.processChunk(samples, c, from, count)
       }
-      for (const ramp of [this.drive, this.bias, this.mix, this.output]) ramp.advanceBy(count)
+      this.curves.pass(count)
       from += count
     }
   }
 
   reset(): void {
-    for (const ramp of [this.drive, this.bias, this.mix, this.output]) ramp.finish()
+    this.curves.finish()
     for (const oversampler of this.oversamplers) oversampler.reset()
-    for (const delay of this.delays) delay.reset()
+    for (const delay of [...this.waysUp, ...this.waysDown]) delay.reset()
     this.dc.fill(0)
     this.started = false
   }
 
   private processChunk(samples: Float32Array, c: number, from: number, count: number): void {
-    const { wet, dcCoefficient } = this
+    const { wet, shaped, dcCoefficient, curves } = this
     const oversampler = this.oversamplers[c]
     if (!oversampler) return
     for (let n = 0; n < count; n++) wet[n] = samples[from + n] ?? 0
-    oversampler.up(wet, count, this.shaped)
-    this.shape(count)
-    oversampler.down(this.shaped, count, wet)
-    this.delays[c]?.process(samples, from, count)
-    let mix = this.mix.now
-    let output = this.output.now
-    const mixStep = this.mix.perFrame
-    const outputStep = this.output.perFrame
+    oversampler.up(wet, count, shaped)
+    if (curves.framesLeft > 0) this.shapeFading(count)
+    else shape(shaped, count * OVERSAMPLING, curves.standing)
+    oversampler.down(shaped, count, wet)
+    this.waysUp[c]?.process(samples, from, count)
+    this.weighDry(samples, from, count)
+    this.waysDown[c]?.process(samples, from, count)
     let dc = this.dc[c] ?? 0
     for (let n = 0; n < count; n++) {
-      mix += mixStep
-      output += outputStep
-      const shaped = wet[n] ?? 0
-      dc += dcCoefficient * (shaped - dc)
+      const value = wet[n] ?? 0
+      dc += dcCoefficient * (value - dc)
       if (dc < SILENCE && dc > -SILENCE) dc = 0
-      const dry = samples[from + n] ?? 0
-      samples[from + n] = output * (dry + mix * (shaped - dc - dry))
+      samples[from + n] = (samples[from + n] ?? 0) + (value - dc)
     }
     this.dc[c] = dc
   }
 
-  /** The curve of `saturationCurve`, at the higher rate; while a setting moves, it moves once a base frame. */
-  private shape(count: number): void {
-    const { shaped } = this
-    let drive = this.drive.now
-    let bias = this.bias.now
-    const driveStep = this.drive.perFrame
-    const biasStep = this.bias.perFrame
-    let rest = fastTanh(bias)
-    let scale = 1 / (drive * (1 - rest * rest))
-    const moving = driveStep !== 0 || biasStep !== 0
+  private weighDry(samples: Float32Array, from: number, count: number): void {
+    const { curves } = this
+    const { dry } = curves.standing
+    const change = curves.coming.dry - dry
+    for (let n = 0; n < count; n++)
+      samples[from + n] = (samples[from + n] ?? 0) * (dry + curves.share(n) * change)
+  }
+
+  /** Both curves at the higher rate; the share of the new one moves once a base frame. */
+  private shapeFading(count: number): void {
+    const { shaped, curves } = this
+    const { standing, coming } = curves
     for (let n = 0; n < count; n++) {
-      if (moving) {
-        drive += driveStep
-        bias += biasStep
-        rest = fastTanh(bias)
-        scale = 1 / (drive * (1 - rest * rest))
-      }
+      const share = curves.share(n)
       const end = (n + 1) * OVERSAMPLING
       for (let i = n * OVERSAMPLING; i < end; i++) {
-        shaped[i] = (fastTanh(drive * (shaped[i] ?? 0) + bias) - rest) * scale
+        const x = shaped[i] ?? 0
+        const before = (fastTanh(standing.drive * x + standing.bias) - standing.rest) * standing.wet
+        const after = (fastTanh(coming.drive * x + coming.bias) - coming.rest) * coming.wet
+        shaped[i] = before + share * (after - before)
       }
     }
   }
+}
+
+/** Puts the first `count` of `values` through a curve, in place. */
+function shape(values: Float64Array, count: number, { drive, bias, rest, wet }: Curve): void {
+  for (let i = 0; i < count; i++) values[i] = (fastTanh(drive * (values[i] ?? 0) + bias) - rest) * wet
 }
 
 /** The saturator. */

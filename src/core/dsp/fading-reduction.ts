@@ -1,0 +1,98 @@
+import { CrossFade } from './cross-fade'
+import { gainToDb } from './decibels'
+import { reductionDb } from './gain-computer'
+import { ReductionEnvelope, type ReductionSettings } from './reduction-envelope'
+import { timeCoefficient } from './time-constant'
+
+/** How long the loudest level stays in mind, ms: longer than a period of the lowest note. */
+const MEMORY_MS = 30
+
+/**
+ * A reduction envelope and, while its settings change, the one before it, side by side, for what they make of the
+ * sound to be faded. The new envelope starts from what the old one holds back, scaled as the static curve is at the
+ * loudest level of late: it need not first find, over a whole attack, what it would have held all along.
+ */
+export class FadingReduction<Settings extends ReductionSettings> {
+  readonly fade: CrossFade<Settings>
+  private envelope: ReductionEnvelope
+  private earlier: ReductionEnvelope
+  private settings: Settings
+  private loudest = 0
+  private readonly forgetting: number
+  private started = false
+
+  /** @param raises whether the sound is made louder after the reduction by going from one to the other */
+  constructor(
+    settings: Settings,
+    sampleRate: number,
+    fadeFrames: number,
+    private readonly raises: (from: Settings, to: Settings) => boolean = () => false,
+  ) {
+    this.settings = settings
+    this.envelope = new ReductionEnvelope(sampleRate)
+    this.earlier = new ReductionEnvelope(sampleRate)
+    this.envelope.take(settings, 0)
+    this.fade = new CrossFade(settings, fadeFrames, (coming) => this.takeOver(coming))
+    this.forgetting = timeCoefficient(MEMORY_MS, sampleRate)
+  }
+
+  /** Goes to new settings, at once before the first frame, faded after it; the last asked for wins. */
+  set(settings: Settings): void {
+    if (this.started) this.fade.goTo(settings)
+    else this.fade.jumpTo(settings)
+  }
+
+  /**
+   * Writes the reduction at the first `count` of `levels`, no more than the fade has left, to `reductions`, and
+   * while there is a fade that by the settings before to `earlier`. {@link CrossFade.pass} is left to the caller.
+   */
+  run(levels: Float64Array, count: number, reductions: Float64Array, earlier: Float64Array): void {
+    this.started = true
+    if (this.fade.framesLeft > 0) this.earlier.run(levels, count, earlier)
+    this.remember(levels, count)
+    this.envelope.run(levels, count, reductions)
+  }
+
+  /** Back to no reduction, any fade finished. */
+  reset(): void {
+    this.fade.finish()
+    this.envelope.reset()
+    this.loudest = 0
+    this.started = false
+  }
+
+  private remember(levels: Float64Array, count: number): void {
+    const { forgetting } = this
+    let { loudest } = this
+    for (let n = 0; n < count; n++) {
+      loudest *= forgetting
+      const level = levels[n] ?? 0
+      if (level > loudest) loudest = level
+    }
+    this.loudest = loudest
+  }
+
+  private takeOver(coming: Settings): void {
+    const { envelope, settings } = this
+    this.envelope = this.earlier
+    this.earlier = envelope
+    this.envelope.take(coming, this.startDb(envelope.reductionDb, settings, coming))
+    this.settings = coming
+  }
+
+  private startDb(heldDb: number, from: Settings, to: Settings): number {
+    if (this.loudest === 0) return heldDb
+    const levelDb = gainToDb(this.loudest)
+    const before = boundedReductionDb(levelDb, from)
+    const after = boundedReductionDb(levelDb, to)
+    const most = Math.max(heldDb, after)
+    const otherTimes = from.attackMs !== to.attackMs || from.releaseMs !== to.releaseMs
+    // How much slower times hold is not known here. Where the sound is raised as well, rather too much than a burst.
+    if (before === 0 || (otherTimes && this.raises(from, to))) return most
+    return Math.min(most, (heldDb * after) / before)
+  }
+}
+
+function boundedReductionDb(levelDb: number, settings: ReductionSettings): number {
+  return Math.min(reductionDb(levelDb, settings), settings.rangeDb ?? Number.POSITIVE_INFINITY)
+}
