@@ -1,13 +1,24 @@
 import { fileURLToPath } from 'node:url'
 import { withServedPage } from '../setup/served-page'
+import type { LiveCost } from './live-cost'
 import type { PageResult } from './page/page'
 
 const PORT = 4175
 
-/** Has a page in Chromium compare the core with the browser's native nodes. */
-export function benchInBrowser(): Promise<PageResult[]> {
+/** What was measured in Chromium. */
+export interface InBrowser {
+  /** The core beside the browser's native nodes. */
+  readonly results: readonly PageResult[]
+  readonly liveCost: LiveCost
+}
+
+/** Has a page in Chromium compare the core with the browser's native nodes, and time what listening costs there. */
+export function benchInBrowser(): Promise<InBrowser> {
   return withServedPage(fileURLToPath(new URL('./page', import.meta.url)), PORT, async (page) => {
     await page.waitForFunction(() => window.runBench !== undefined)
-    return page.evaluate(async () => (await window.runBench?.()) ?? [])
+    const results = await page.evaluate(async () => (await window.runBench?.()) ?? [])
+    const liveCost = await page.evaluate(() => window.runLiveCost?.())
+    if (!liveCost) throw new Error('the page did not time what listening costs')
+    return { results, liveCost }
   })
 }

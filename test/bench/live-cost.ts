@@ -15,7 +15,8 @@ export interface LiveCost {
 
 /**
  * What listening costs: the starting chain, both sides at once, stereo at 48 kHz, the engine called for 128 frames
- * at a time as the audio thread calls it, each call timed here in Node and held against the 2.67 ms it plays for.
+ * at a time as the audio thread calls it, each call timed and held against the 2.67 ms it plays for. It is run in a
+ * worker of the browser, since the audio thread, for which the same browser compiles the same code, has no clock.
  */
 export function liveCost(): LiveCost {
   const { vocal, backing } = demoTake()

@@ -2,8 +2,11 @@ import { ebur128_integrated_mono, ebur128_true_peak_mono } from 'ebur128-wasm'
 import { renderForDelivery } from '../../../src/audio/deliver'
 import { type ChainDoc, ChainProcessor, frameCount, measure, type Sound } from '../../../src/core'
 import { COMPRESSOR_CHAIN, FIVE_BANDS, FIVE_SECTION_CHAIN } from '../chains'
+import type { LiveCost } from '../live-cost'
 import { longTake } from '../long-take'
 import { medianPair } from '../timing'
+import liveCostWorker from './live-cost.worker.ts?worker&url'
+import type { SoakReport } from './soak'
 
 /** One comparison made in the page: median times in ms. */
 export interface PageResult {
@@ -15,6 +18,8 @@ export interface PageResult {
 declare global {
   interface Window {
     runBench?: () => Promise<PageResult[]>
+    runLiveCost?: () => Promise<LiveCost>
+    runSoak?: (minutes: number, seed: number) => Promise<SoakReport>
   }
 }
 
@@ -70,6 +75,18 @@ function runDirectly(take: Sound, chain: ChainDoc): void {
     processor.process([block], block.length)
   }
 }
+
+window.runLiveCost = () =>
+  new Promise((resolve, reject) => {
+    const worker = new Worker(liveCostWorker, { type: 'module' })
+    worker.onmessage = ({ data }: MessageEvent<LiveCost>) => {
+      worker.terminate()
+      resolve(data)
+    }
+    worker.onerror = ({ message }) => reject(new Error(message))
+  })
+
+window.runSoak = async (minutes, seed) => (await import('./soak')).soak(minutes, seed)
 
 window.runBench = async () => {
   // Long enough for what starting a context costs not to count.

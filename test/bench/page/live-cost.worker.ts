@@ -1,0 +1,3 @@
+import { liveCost } from '../live-cost'
+
+postMessage(liveCost())
