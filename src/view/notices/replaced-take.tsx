@@ -33,7 +33,7 @@ export function ReplacedTake() {
               </button>
             )}
             <button type="button" onClick={letGo}>
-              {canComeBack ? 'Let it go' : 'Dismiss'}
+              {canComeBack ? 'Let it go' : 'Close the note'}
             </button>
           </span>
         </div>

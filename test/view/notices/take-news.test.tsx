@@ -55,7 +55,7 @@ describe('the notice of it', () => {
     const notice = screen.getByRole('status')
     expect(notice.textContent).toContain('Take 4.wav is in the place of Take 3.wav.')
     expect(notice.textContent).toContain('The loop went')
-    await userEvent.click(screen.getByRole('button', { name: 'Dismiss' }))
+    await userEvent.click(screen.getByRole('button', { name: 'Close the note' }))
     expect(notice.textContent).toBe('')
   })
 
