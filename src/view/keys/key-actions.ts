@@ -28,7 +28,7 @@ export const keyRows: readonly KeyRow[] = [
   { action: 'play', keys: 'Space', does: 'play, stop' },
   { action: 'side', keys: 'X', does: 'without, with' },
   { action: 'previous-stage', keys: '[', does: 'the stage before' },
-  { action: 'next-stage', keys: ']', does: 'the stage behind' },
+  { action: 'next-stage', keys: ']', does: 'the stage after' },
   { action: 'scope', keys: 'S', does: 'compare the whole chain, or this stage' },
   { action: 'backing', keys: 'B', does: 'alone, or with the backing' },
   { action: 'loop', keys: 'L', does: 'loop on, off' },
