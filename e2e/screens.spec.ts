@@ -37,7 +37,21 @@ for (const viewport of WIDTHS) {
   }
 }
 
-test('at twice the text size nothing is cut off sideways', async ({ page }, info) => {
+test('zoomed to four times its size nothing is cut off sideways, and the bar does not fill the window', async ({
+  browser,
+}, info) => {
+  // WCAG 2.2, 1.4.10: no scrolling in two directions at a width of 320 and a height of 256 CSS pixels.
+  const page = await browser.newPage({ viewport: { width: 320, height: 256 } })
+  await openBench(page)
+  await page.screenshot({ path: info.outputPath('320.png'), fullPage: true })
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320)
+  await expect(page.getByRole('region', { name: 'Listening' })).not.toBeInViewport()
+  await page.close()
+})
+
+test('at twice the text size nothing is cut off sideways, and nothing lies over anything else', async ({
+  page,
+}, info) => {
   // WCAG 2.2, 1.4.4: text can be made twice as large.
   await page.addInitScript(() => {
     document.addEventListener('DOMContentLoaded', () => {
@@ -47,6 +61,43 @@ test('at twice the text size nothing is cut off sideways', async ({ page }, info
   await openBench(page)
   await page.screenshot({ path: info.outputPath('twice.png'), fullPage: true })
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1440)
+  const covered = await page
+    .locator('main :is(h2, button, input, select):visible')
+    .evaluateAll((elements) => {
+      const boxes = elements
+        .filter((element) => !element.closest('fieldset[data-above]') && !element.closest('li button'))
+        .map((element) => ({ element, box: element.getBoundingClientRect() }))
+      return boxes.flatMap(({ element, box }, i) =>
+        boxes
+          .slice(i + 1)
+          .filter(
+            (other) =>
+              box.left < other.box.right - 1 &&
+              other.box.left < box.right - 1 &&
+              box.top < other.box.bottom - 1 &&
+              other.box.top < box.bottom - 1,
+          )
+          .map((other) => `${element.outerHTML.slice(0, 90)} and ${other.element.outerHTML.slice(0, 90)}`),
+      )
+    })
+  expect(covered).toEqual([])
+})
+
+test('at 1440 x 900 all of a compressor is seen at once, with its picture, the path and the take', async ({
+  page,
+}) => {
+  await openBench(page)
+  await page
+    .getByRole('button', { name: /^3? ?Compressor/ })
+    .first()
+    .click()
+  const bar = await page.getByRole('region', { name: 'Listening' }).boundingBox()
+  const stage = page.getByRole('region', { name: /Compressor/ })
+  for (const part of [stage, stage.getByRole('img'), stage.getByRole('slider', { name: 'Mix' })]) {
+    const box = await part.boundingBox()
+    expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThanOrEqual(bar?.y ?? 0)
+  }
+  expect(await page.evaluate(() => window.scrollY)).toBe(0)
 })
 
 test('the projector view enlarges type, hides what need not be shown, and goes again with its key', async ({
