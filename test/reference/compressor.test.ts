@@ -155,7 +155,7 @@ describe('time constants: a step is covered to 1 - 1/e in the time the control s
     const levels = Float64Array.from({ length: 15_000 }, (_, n) => dbToGain(n < 10_000 ? -19 : -19.75))
     const reductions = new Float64Array(levels.length)
     const envelope = new ReductionEnvelope(10_000)
-    envelope.take({ ...curve, attackMs: 50, releaseMs: 100 }, 0)
+    envelope.take({ ...curve, attackMs: 50, releaseMs: 100 })
     envelope.run(levels, levels.length, reductions)
     expect(reductions[499]).toBeCloseTo(0.632120559, 8)
     const released = [500, 1000, 1500, 4000].map((frames) => reductions[10_000 + frames - 1])

@@ -60,7 +60,7 @@ export function* renderSteps(
   { blockFrames = BLOCK_FRAMES, keep = false, previous }: RenderOptions = {},
 ): Generator<number, Rendering, void> {
   const frames = frameCount(sound)
-  const host = { sampleRate: sound.sampleRate, channelCount: sound.channels.length }
+  const host = { sampleRate: sound.sampleRate, channelCount: sound.channels.length, settingsStay: true }
   const processors = chain.stages.map((stage) => createProcessor(stage, host))
   const latencyFrames = processors.reduce((sum, { latencyFrames }) => sum + latencyFrames, 0)
   const reusable = reusableTaps(previous, sound, chain, frames + latencyFrames, processors)
@@ -123,7 +123,7 @@ export function renderRemoved(sound: Sound, chain: ChainDoc, stageId: string): S
 
 function passedThrough(sound: Sound, stage: StageDoc): Sound {
   const frames = frameCount(sound)
-  const host = { sampleRate: sound.sampleRate, channelCount: sound.channels.length }
+  const host = { sampleRate: sound.sampleRate, channelCount: sound.channels.length, settingsStay: true }
   const reference = createReference(stage, host)
   const working = extended(sound.channels, frames + reference.latencyFrames)
   for (const _ of processInPlace(reference, working, BLOCK_FRAMES, null));

@@ -50,8 +50,14 @@ export class BiquadCascade {
     else this.fade.jumpTo(sections)
   }
 
-  /** Filters `frames` of every channel in place, from frame `start` on. */
-  process(channels: readonly Float32Array[], frames: number, start = 0): void {
+  /** Filters `frames` of every channel, from frame `start` on: in place, or into `outputs` from `outputStart` on. */
+  process(
+    channels: readonly Float32Array[],
+    frames: number,
+    start = 0,
+    outputs = channels,
+    outputStart = start,
+  ): void {
     this.started = true
     const { fade } = this
     const end = start + frames
@@ -62,9 +68,12 @@ export class BiquadCascade {
       this.recent.write(channels, from, count)
       for (let c = 0; c < channels.length; c++) {
         const samples = channels[c]
-        if (!samples) continue
-        if (fading) this.fadeChunk(samples, c, from, count)
-        else if (!this.bank.changesNothing) this.filterChunk(samples, c, from, count)
+        const output = outputs[c]
+        if (!samples || !output || (output === samples && this.changesNothing)) continue
+        this.load(samples, from, count)
+        if (fading) this.fadeChunk(c, count)
+        else this.bank.run(this.scratch, c, count)
+        this.store(output, outputStart + from - start, count)
       }
       this.hush(count)
       fade.pass(count)
@@ -81,21 +90,24 @@ export class BiquadCascade {
     this.started = false
   }
 
-  private filterChunk(samples: Float32Array, channel: number, from: number, count: number): void {
+  private load(samples: Float32Array, from: number, count: number): void {
     const { scratch } = this
     for (let n = 0; n < count; n++) scratch[n] = samples[from + n] ?? 0
-    this.bank.run(scratch, channel, count)
+  }
+
+  private store(samples: Float32Array, from: number, count: number): void {
+    const { scratch } = this
     for (let n = 0; n < count; n++) samples[from + n] = scratch[n] ?? 0
   }
 
-  private fadeChunk(samples: Float32Array, channel: number, from: number, count: number): void {
+  private fadeChunk(channel: number, count: number): void {
     const { scratch, earlierScratch, fade } = this
-    for (let n = 0; n < count; n++) earlierScratch[n] = scratch[n] = samples[from + n] ?? 0
+    for (let n = 0; n < count; n++) earlierScratch[n] = scratch[n] ?? 0
     this.earlier.run(earlierScratch, channel, count)
     this.bank.run(scratch, channel, count)
     for (let n = 0; n < count; n++) {
       const before = earlierScratch[n] ?? 0
-      samples[from + n] = before + fade.share(n) * ((scratch[n] ?? 0) - before)
+      scratch[n] = before + fade.share(n) * ((scratch[n] ?? 0) - before)
     }
   }
 

@@ -2,10 +2,6 @@ import { CrossFade } from './cross-fade'
 import { gainToDb } from './decibels'
 import { reductionDb } from './gain-computer'
 import { ReductionEnvelope, type ReductionSettings } from './reduction-envelope'
-import { timeCoefficient } from './time-constant'
-
-/** How long the loudest level stays in mind, ms: longer than a period of the lowest note. */
-const MEMORY_MS = 30
 
 /**
  * A reduction envelope and, while its settings change, the one before it, side by side, for what they make of the
@@ -17,8 +13,6 @@ export class FadingReduction<Settings extends ReductionSettings> {
   private envelope: ReductionEnvelope
   private earlier: ReductionEnvelope
   private settings: Settings
-  private loudest = 0
-  private readonly forgetting: number
   private started = false
 
   /** @param raises whether the sound is made louder after the reduction by going from one to the other */
@@ -31,9 +25,8 @@ export class FadingReduction<Settings extends ReductionSettings> {
     this.settings = settings
     this.envelope = new ReductionEnvelope(sampleRate)
     this.earlier = new ReductionEnvelope(sampleRate)
-    this.envelope.take(settings, 0)
+    this.envelope.take(settings)
     this.fade = new CrossFade(settings, fadeFrames, (coming) => this.takeOver(coming))
-    this.forgetting = timeCoefficient(MEMORY_MS, sampleRate)
   }
 
   /** Goes to new settings, at once before the first frame, faded after it; the last asked for wins. */
@@ -49,7 +42,6 @@ export class FadingReduction<Settings extends ReductionSettings> {
   run(levels: Float64Array, count: number, reductions: Float64Array, earlier: Float64Array): void {
     this.started = true
     if (this.fade.framesLeft > 0) this.earlier.run(levels, count, earlier)
-    this.remember(levels, count)
     this.envelope.run(levels, count, reductions)
   }
 
@@ -57,32 +49,25 @@ export class FadingReduction<Settings extends ReductionSettings> {
   reset(): void {
     this.fade.finish()
     this.envelope.reset()
-    this.loudest = 0
+    this.earlier.reset()
     this.started = false
-  }
-
-  private remember(levels: Float64Array, count: number): void {
-    const { forgetting } = this
-    let { loudest } = this
-    for (let n = 0; n < count; n++) {
-      loudest *= forgetting
-      const level = levels[n] ?? 0
-      if (level > loudest) loudest = level
-    }
-    this.loudest = loudest
   }
 
   private takeOver(coming: Settings): void {
     const { envelope, settings } = this
     this.envelope = this.earlier
     this.earlier = envelope
-    this.envelope.take(coming, this.startDb(envelope.reductionDb, settings, coming))
+    this.envelope.take(coming, this.startDb(envelope, settings, coming), envelope.loudestLevel)
     this.settings = coming
   }
 
-  private startDb(heldDb: number, from: Settings, to: Settings): number {
-    if (this.loudest === 0) return heldDb
-    const levelDb = gainToDb(this.loudest)
+  private startDb(
+    { reductionDb: heldDb, loudestLevel }: ReductionEnvelope,
+    from: Settings,
+    to: Settings,
+  ): number {
+    if (loudestLevel === 0) return heldDb
+    const levelDb = gainToDb(loudestLevel)
     const before = boundedReductionDb(levelDb, from)
     const after = boundedReductionDb(levelDb, to)
     const most = Math.max(heldDb, after)

@@ -11,22 +11,20 @@ export class RecentInput {
     this.rings = Array.from({ length: channelCount }, () => new Float32Array(frames))
   }
 
-  /** Remembers `count` frames of every channel, from frame `from` on. */
+  /** Remembers `count` frames (at most as many as are remembered) of every channel, from frame `from` on. */
   write(channels: readonly Float32Array[], from: number, count: number): void {
     const { frames, rings } = this
     if (frames === 0) return
-    let position = this.position
+    const { position } = this
+    const beforeEnd = Math.min(count, frames - position)
     for (let c = 0; c < rings.length; c++) {
       const samples = channels[c]
       const ring = rings[c]
       if (!samples || !ring) continue
-      position = this.position
-      for (let n = 0; n < count; n++) {
-        ring[position] = samples[from + n] ?? 0
-        position = position + 1 === frames ? 0 : position + 1
-      }
+      for (let n = 0; n < beforeEnd; n++) ring[position + n] = samples[from + n] ?? 0
+      for (let n = beforeEnd; n < count; n++) ring[n - beforeEnd] = samples[from + n] ?? 0
     }
-    this.position = position
+    this.position = (position + count) % frames
   }
 
   /**

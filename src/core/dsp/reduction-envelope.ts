@@ -10,6 +10,9 @@ export interface ReductionSettings extends StaticCurve {
   readonly releaseMs: number
 }
 
+/** How long the loudest level stays in mind, ms: longer than a period of the lowest note. */
+const MEMORY_MS = 30
+
 /** Reduction below this many dB is none: it lets a released stage pass its input bit for bit. */
 const NO_REDUCTION_DB = 1e-9
 
@@ -31,16 +34,25 @@ export class ReductionEnvelope {
   /** Linear level from which on there is something to hold back. */
   private quietest = 1
   private reduction = 0
+  private loudest = 0
+  private readonly forgetting: number
 
-  constructor(private readonly sampleRate: number) {}
+  constructor(private readonly sampleRate: number) {
+    this.forgetting = timeCoefficient(MEMORY_MS, sampleRate)
+  }
+
+  /** The loudest level of late, linear. */
+  get loudestLevel(): number {
+    return this.loudest
+  }
 
   /** What is held back now, dB. */
   get reductionDb(): number {
     return this.reduction
   }
 
-  /** Works by new settings from the next frame on, which starts from `reductionDb`. */
-  take(settings: ReductionSettings, reductionDb: number): void {
+  /** Works by new settings from the next frame on, starting from `reductionDb` held and `loudestLevel` heard of late. */
+  take(settings: ReductionSettings, reductionDb = 0, loudestLevel = 0): void {
     const { thresholdDb, ratio, kneeDb, rangeDb, attackMs, releaseMs } = settings
     this.thresholdDb = thresholdDb
     this.slope = slopeOfRatio(ratio)
@@ -50,14 +62,16 @@ export class ReductionEnvelope {
     this.release = timeCoefficient(releaseMs, this.sampleRate)
     this.quietest = dbToGain(thresholdDb - kneeDb / 2)
     this.reduction = reductionDb
+    this.loudest = loudestLevel
   }
 
   /** Writes the gain reduction (dB, 0 or more) at the first `frames` of `levels` (linear) to `reductions`. */
   run(levels: Float64Array, frames: number, reductions: Float64Array): void {
-    const { thresholdDb, slope, kneeDb, rangeDb, attack, release, quietest } = this
-    let reduction = this.reduction
+    const { thresholdDb, slope, kneeDb, rangeDb, attack, release, quietest, forgetting } = this
+    let { reduction, loudest } = this
     for (let n = 0; n < frames; n++) {
       const level = levels[n] ?? 0
+      loudest = Math.max(level, loudest * forgetting)
       if (level > quietest) {
         const over = DB_PER_NEPER * Math.log(level) - thresholdDb
         const intoKnee = over + kneeDb / 2
@@ -73,10 +87,12 @@ export class ReductionEnvelope {
       reductions[n] = reduction
     }
     this.reduction = reduction
+    this.loudest = loudest
   }
 
   /** Back to no reduction. */
   reset(): void {
     this.reduction = 0
+    this.loudest = 0
   }
 }

@@ -6,10 +6,10 @@ import { linkedPeak } from '../dsp/linked-peak'
 import { MeanSquareWindow } from '../dsp/mean-square-window'
 import { Ramp } from '../dsp/ramp'
 import { smoothStep } from '../dsp/smooth-step'
-import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
+import { framesOf } from '../dsp/time-constant'
 import type { CompressorSettings } from './compressor-processor'
 import { CHUNK_FRAMES } from './shared-parameters'
-import type { ProcessorHost } from './stage-definition'
+import { type ProcessorHost, settingFadeFrames } from './stage-definition'
 
 /** Window of the RMS detector: whole periods of every multiple of 100 Hz, so that low notes read steadily. */
 export const RMS_WINDOW_MS = 10
@@ -35,7 +35,7 @@ export class CompressorDetector {
     private readonly latencyFrames: number,
   ) {
     const { sampleRate, channelCount } = host
-    this.fadeFrames = framesOf(SETTING_RAMP_MS, sampleRate)
+    this.fadeFrames = settingFadeFrames(host)
     this.delay = new LevelDelay(latencyFrames, this.fadeFrames)
     this.window = new MeanSquareWindow(framesOf(RMS_WINDOW_MS, sampleRate))
     this.filter = new BiquadCascade(1, channelCount, this.fadeFrames)
@@ -69,12 +69,7 @@ export class CompressorDetector {
       filter.process(channels, count, from)
       linkedPeak(channels, from, count, levels)
     } else {
-      for (let c = 0; c < filtered.length; c++) {
-        const source = channels[c]
-        const copy = filtered[c]
-        if (source && copy) for (let n = 0; n < count; n++) copy[n] = source[from + n] ?? 0
-      }
-      filter.process(filtered, count)
+      filter.process(channels, count, from, filtered, 0)
       linkedPeak(filtered, 0, count, levels)
     }
     if (rmsShare.left > 0) this.fadeDetectors(levels, count)

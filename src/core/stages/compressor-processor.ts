@@ -3,10 +3,10 @@ import { dbToGain } from '../dsp/decibels'
 import { DelayLine } from '../dsp/delay-line'
 import { fastDbToGain } from '../dsp/exp2'
 import { FadingReduction } from '../dsp/fading-reduction'
-import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
+import { framesOf } from '../dsp/time-constant'
 import { CompressorDetector } from './compressor-detector'
 import { CHUNK_FRAMES } from './shared-parameters'
-import type { Processor, ProcessorHost } from './stage-definition'
+import { type Processor, type ProcessorHost, settingFadeFrames } from './stage-definition'
 
 /** Settings of the compressor. Levels and gains in dB, times in ms, mix 0 (dry) to 1 (compressed). */
 export interface CompressorSettings {
@@ -49,7 +49,7 @@ export class CompressorProcessor implements Processor<CompressorSettings> {
     const { sampleRate, channelCount } = host
     this.latencyFrames = framesOf(host.lookaheadReserveMs ?? settings.lookaheadMs, sampleRate)
     this.detector = new CompressorDetector(host, this.latencyFrames)
-    const fadeFrames = framesOf(SETTING_RAMP_MS, sampleRate)
+    const fadeFrames = settingFadeFrames(host)
     this.reduction = new FadingReduction(
       pathsOf(settings),
       sampleRate,

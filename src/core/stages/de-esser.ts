@@ -7,7 +7,6 @@ import { limitedFrequencyHz } from '../dsp/frequency-limit'
 import { linkedPeak } from '../dsp/linked-peak'
 import { Ramp } from '../dsp/ramp'
 import { smoothStep } from '../dsp/smooth-step'
-import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
 import { frequency, plain } from './describe'
 import {
   attackParameter,
@@ -17,7 +16,12 @@ import {
   releaseParameter,
   thresholdParameter,
 } from './shared-parameters'
-import type { Processor, ProcessorHost, StageDefinition } from './stage-definition'
+import {
+  type Processor,
+  type ProcessorHost,
+  type StageDefinition,
+  settingFadeFrames,
+} from './stage-definition'
 
 /** Settings of the de-esser. `band` says what is turned down: what lies above the crossover, or everything. */
 export interface DeEsserSettings {
@@ -57,7 +61,7 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
     private readonly host: ProcessorHost,
   ) {
     const { sampleRate, channelCount } = host
-    this.rampFrames = framesOf(SETTING_RAMP_MS, sampleRate)
+    this.rampFrames = settingFadeFrames(host)
     this.reduction = new FadingReduction(settings, sampleRate, this.rampFrames)
     this.high = new BiquadCascade(2, channelCount, this.rampFrames)
     this.sum = new BiquadCascade(1, channelCount, this.rampFrames)
@@ -82,7 +86,7 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
     let from = 0
     while (from < frames) {
       const count = upToEnd(Math.min(CHUNK_FRAMES, frames - from), reduction.fade.framesLeft)
-      this.splitOffUpper(channels, from, count)
+      this.high.process(channels, count, from, this.upper, 0)
       linkedPeak(this.upper, 0, count, this.levels)
       reduction.run(this.levels, count, reductions, this.earlierReductions)
       if (gainDb) for (let n = 0; n < count; n++) gainDb[from + n] = -(reductions[n] ?? 0)
@@ -99,15 +103,6 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
     this.sum.reset()
     this.split.finish()
     this.started = false
-  }
-
-  private splitOffUpper(channels: readonly Float32Array[], from: number, count: number): void {
-    for (let c = 0; c < channels.length; c++) {
-      const samples = channels[c]
-      const upper = this.upper[c]
-      if (samples && upper) for (let n = 0; n < count; n++) upper[n] = samples[from + n] ?? 0
-    }
-    this.high.process(this.upper, count)
   }
 
   private computeTaken(count: number): void {
@@ -154,7 +149,7 @@ class DeEsserReference implements Processor<DeEsserSettings> {
     settings: DeEsserSettings,
     private readonly host: ProcessorHost,
   ) {
-    this.sum = new BiquadCascade(1, host.channelCount, framesOf(SETTING_RAMP_MS, host.sampleRate))
+    this.sum = new BiquadCascade(1, host.channelCount, settingFadeFrames(host))
     this.set(settings)
   }
 

@@ -1,10 +1,14 @@
 import type { Biquad } from '../dsp/biquad'
 import { halfAngleSine, magnitudeSquared } from '../dsp/biquad'
 import { BiquadCascade } from '../dsp/biquad-cascade'
-import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
 import { type BandSettings, bandParameters, bandSections, type EqualiserDesign, MAX_SECTIONS } from './band'
 import { describeBands } from './band-words'
-import type { Processor, ProcessorHost, StageDefinition } from './stage-definition'
+import {
+  type Processor,
+  type ProcessorHost,
+  type StageDefinition,
+  settingFadeFrames,
+} from './stage-definition'
 
 /** Settings of the equaliser. */
 export interface EqualiserSettings {
@@ -25,8 +29,7 @@ class EqualiserProcessor implements Processor<EqualiserSettings> {
     settings: EqualiserSettings,
     private readonly host: ProcessorHost,
   ) {
-    const fadeFrames = framesOf(SETTING_RAMP_MS, host.sampleRate)
-    this.cascade = new BiquadCascade(MAX_BANDS * MAX_SECTIONS, host.channelCount, fadeFrames)
+    this.cascade = new BiquadCascade(MAX_BANDS * MAX_SECTIONS, host.channelCount, settingFadeFrames(host))
     this.set(settings)
   }
 

@@ -1,9 +1,13 @@
 import { dbToGain } from '../dsp/decibels'
 import { Ramp } from '../dsp/ramp'
-import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
 import { plain } from './describe'
 import { gainParameter } from './shared-parameters'
-import type { Processor, ProcessorHost, StageDefinition } from './stage-definition'
+import {
+  type Processor,
+  type ProcessorHost,
+  type StageDefinition,
+  settingFadeFrames,
+} from './stage-definition'
 
 /** Settings of the gain stage. */
 export interface GainSettings {
@@ -18,7 +22,7 @@ class GainProcessor implements Processor<GainSettings> {
 
   constructor(settings: GainSettings, host: ProcessorHost) {
     this.gain = new Ramp(dbToGain(settings.gainDb))
-    this.rampFrames = framesOf(SETTING_RAMP_MS, host.sampleRate)
+    this.rampFrames = settingFadeFrames(host)
   }
 
   set({ gainDb }: GainSettings): void {

@@ -2,11 +2,15 @@ import { CrossFade, upToEnd } from '../dsp/cross-fade'
 import { dbToGain } from '../dsp/decibels'
 import { DelayLine } from '../dsp/delay-line'
 import { OVERSAMPLER_LATENCY_FRAMES, OVERSAMPLING, Oversampler } from '../dsp/oversampler'
-import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
 import { fastTanh } from '../dsp/waveshaper'
 import { plain } from './describe'
 import { CHUNK_FRAMES, gainParameter, mixParameter } from './shared-parameters'
-import type { Processor, ProcessorHost, StageDefinition } from './stage-definition'
+import {
+  type Processor,
+  type ProcessorHost,
+  type StageDefinition,
+  settingFadeFrames,
+} from './stage-definition'
 
 /** Settings of the saturator. `bias` is the offset on the curve, `mix` 0 (dry) to 1. */
 export interface SaturatorSettings {
@@ -61,8 +65,9 @@ class SaturatorProcessor implements Processor<SaturatorSettings> {
   private readonly shaped = new Float64Array(CHUNK_FRAMES * OVERSAMPLING)
   private started = false
 
-  constructor(settings: SaturatorSettings, { sampleRate, channelCount }: ProcessorHost) {
-    this.curves = new CrossFade(curveOf(settings), framesOf(SETTING_RAMP_MS, sampleRate))
+  constructor(settings: SaturatorSettings, host: ProcessorHost) {
+    const { sampleRate, channelCount } = host
+    this.curves = new CrossFade(curveOf(settings), settingFadeFrames(host))
     this.oversamplers = Array.from({ length: channelCount }, () => new Oversampler(CHUNK_FRAMES))
     const delays = (frames: number) => Array.from({ length: channelCount }, () => new DelayLine(frames))
     this.waysUp = delays(WAY_UP_FRAMES)

@@ -1,3 +1,4 @@
+import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
 import type { ParameterTable } from './parameter'
 
 /** What a processor is told about where it runs. */
@@ -10,6 +11,13 @@ export interface ProcessorHost {
    * it the delay is the lookahead that the processor was made with.
    */
   readonly lookaheadReserveMs?: number
+  /** Whether settings never change while it runs, as in a render: nothing is then kept ready for fades. */
+  readonly settingsStay?: boolean
+}
+
+/** Frames over which a stage fades to new settings there; 0 for at once. */
+export function settingFadeFrames({ sampleRate, settingsStay }: ProcessorHost): number {
+  return settingsStay ? 0 : framesOf(SETTING_RAMP_MS, sampleRate)
 }
 
 /**
