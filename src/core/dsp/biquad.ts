@@ -11,9 +11,6 @@ export interface Biquad {
   readonly a2: number
 }
 
-/** The section that changes nothing. */
-export const IDENTITY: Biquad = { b0: 1, b1: 0, b2: 0, a1: 0, a2: 0 }
-
 /** `section` with its output multiplied by a linear `gain`. */
 export function scaled(section: Biquad, gain: number): Biquad {
   return { ...section, b0: section.b0 * gain, b1: section.b1 * gain, b2: section.b2 * gain }
