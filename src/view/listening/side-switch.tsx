@@ -1,7 +1,7 @@
 import { sideWords } from '../../state/kept-versions'
 import { useBench, useListen } from '../bench-context'
 import { Choice } from './choice'
-import styles from './listening.module.css'
+import styles from './side-switch.module.css'
 
 /** The two sides of the comparison. Neither is heard while their difference is. */
 export function SideSwitch() {

@@ -1,6 +1,6 @@
 import { useBench } from '../bench-context'
 import { useFilePickers } from '../files/file-pickers'
-import styles from './take.module.css'
+import styles from './no-take.module.css'
 
 /** What stands in place of the lanes while there is no take, and what to do about it. */
 export function NoTake() {

@@ -77,9 +77,12 @@ describe.each([
 
   it('starts a new change after a double click', () => {
     const slider = screen.getByRole('slider', { name: 'Threshold' })
+    // Away from the default, which the double click goes back to.
+    fireEvent.change(slider, { target: { value: 0.9 } })
+    fireEvent.pointerUp(slider)
     fireEvent.doubleClick(slider)
     fireEvent.change(slider, { target: { value: 0.1 } })
-    expect(past()).toHaveLength(2)
+    expect(past()).toHaveLength(3)
   })
 
   it('has a control with a name for every setting of its table', async () => {
