@@ -1,7 +1,24 @@
+import { readFileSync } from 'node:fs'
 import { expect, test } from '@playwright/test'
+import { HEADER_LIMIT_MS } from '../src/audio/files/limits'
 import { changedRecording, type GivenFile, giveTake, openBench, RECORDING } from './setup/bench-page'
 
-const cases: { readonly what: string; readonly file: GivenFile; readonly says: RegExp }[] = [
+/** Any file is refused by then: no header is read for longer than its limit. */
+const MOST_MS = HEADER_LIMIT_MS + 4000
+
+/** A second of sound, in an M4A file whose bytes are changed by `change`. */
+function changedM4a(name: string, change: (bytes: Buffer) => Buffer): GivenFile {
+  const bytes = readFileSync(new URL('takes/second.m4a', import.meta.url))
+  return { name, mimeType: 'audio/mp4', buffer: change(bytes) }
+}
+
+interface Case {
+  readonly what: string
+  readonly file: GivenFile
+  readonly says: RegExp
+}
+
+const cases: readonly Case[] = [
   {
     what: 'a text file renamed to .wav',
     file: {
@@ -31,6 +48,20 @@ const cases: { readonly what: string; readonly file: GivenFile; readonly says: R
     }),
     says: /silent\.wav.* no sound/i,
   },
+  {
+    what: 'an M4A that was cut off before its index',
+    file: changedM4a('part.m4a', (bytes) => bytes.subarray(0, bytes.length >> 1)),
+    says: /part\.m4a.* no sound .* cut short/i,
+  },
+  {
+    // Its table of chunks claims 3.3 thousand million samples in each: readers that believe it count for a minute.
+    what: 'an M4A that would keep its reader busy for long',
+    file: changedM4a('chunks.m4a', (bytes) => {
+      bytes.writeUInt8(0xc4, bytes.indexOf('stsc') + 16)
+      return bytes
+    }),
+    says: /chunks\.m4a.* took too long/i,
+  },
 ]
 
 for (const { what, file, says } of cases) {
@@ -42,7 +73,7 @@ for (const { what, file, says } of cases) {
     await expect(page.getByRole('banner')).toContainText('Front_Center.wav')
     await giveTake(page, file)
     const alert = page.getByRole('alert')
-    await expect(alert).toContainText(says)
+    await expect(alert).toContainText(says, { timeout: MOST_MS })
     // A second sentence says what to do.
     await expect(alert).toContainText(/\. (?:Export|Copy|Choose|Open|If|Check|Save)[^.]*/)
     await expect(page.getByRole('banner')).toContainText('Front_Center.wav')

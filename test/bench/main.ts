@@ -3,6 +3,7 @@ import { benchDragging } from './dragging'
 import { printDragging } from './dragging-table'
 import { chainSpeed, growth } from './growth'
 import { benchInBrowser } from './in-browser'
+import { benchOpening } from './opening'
 import { milliseconds, printTable, reached } from './table'
 
 /** Ratios wanted of each comparison in the page, in its order. */
@@ -47,3 +48,8 @@ for (const { minutes, ms, megabytes } of await growth()) {
 
 console.log('\nDragging, in a page drawn without a graphics processor (the dot is the floor of that):')
 printDragging(await benchDragging(DRAGS))
+
+const { shownMs, figuresMs, longTasksMs } = await benchOpening()
+console.log(
+  `\nOpening a stereo WAV file of 10 minutes: shown after ${milliseconds(shownMs)}, figures after ${milliseconds(figuresMs)}, tasks of the main thread over 50 ms: ${longTasksMs.map(milliseconds).join(', ') || 'none'}`,
+)

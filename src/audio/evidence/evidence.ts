@@ -13,6 +13,7 @@ export interface SideEvidence {
   readonly measures: Measures
   readonly loudness: LoudnessOverTime
   readonly peaks: PeakPyramid
+  /** The average over the take: of all of it up to about a minute, of longer ones from segments spread evenly. */
   readonly spectrum: Spectrum
 }
 

@@ -15,6 +15,9 @@ export const MOST_CHANNELS = 2
  */
 export const MOST_DECODED_BYTES = 2 ** 30
 
+/** Most time a header may take, ms: one that is damaged can keep its reader busy for minutes. (Our own limit.) */
+export const HEADER_LIMIT_MS = 8000
+
 /** What a sound takes in memory, bytes: four for each sample. */
 export function decodedBytes(durationSeconds: number, sampleRate: number, channels: number): number {
   return Math.ceil(durationSeconds * sampleRate) * channels * Float32Array.BYTES_PER_ELEMENT

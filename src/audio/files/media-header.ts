@@ -34,7 +34,9 @@ export async function readMediaHeader(file: Blob, fileName: string): Promise<Fil
     const container = CONTAINERS.get(await input.getFormat()) ?? 'M4A'
     const [track] = await input.getAudioTracks()
     if (!track) {
-      throw new FileError('not-audio', fileName, 'has no sound in it', 'Open a file with a recording in it.')
+      const advice =
+        'If there should be, it is damaged or cut short: copy or export it again from where it came.'
+      throw new FileError('not-audio', fileName, 'has no sound in it that could be found', advice)
     }
     const [codec, internalCodec, sampleRate, channels, stated] = await Promise.all([
       track.getCodec(),

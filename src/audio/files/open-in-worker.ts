@@ -1,10 +1,8 @@
 import workerUrl from './file.worker.ts?worker&url'
 import { FileError } from './file-error'
+import { HEADER_LIMIT_MS } from './limits'
 import type { FileOpener, OpenedFile } from './open-file'
 import type { FileAnswer } from './open-protocol'
-
-/** Most time a header may take, ms: one that is damaged can keep its reader busy for minutes. (Our own limit.) */
-export const HEADER_LIMIT_MS = 8000
 
 /**
  * Opens a file in a worker of its own, which ends with it: the page goes on meanwhile, and what takes too long or is
@@ -26,7 +24,7 @@ export const openInWorker: FileOpener = (file, { mostBytes, onHeader, signal }) 
     }
     const abort = () => fail(signal?.reason)
     const limit = setTimeout(() => {
-      const advice = 'It is probably damaged: copy or export it again, as WAV or FLAC if you can.'
+      const advice = 'Copy or export it again, as WAV or FLAC if you can: it is probably damaged.'
       fail(new FileError('too-slow', file.name, 'took too long to make sense of', advice))
     }, HEADER_LIMIT_MS)
     signal?.addEventListener('abort', abort)

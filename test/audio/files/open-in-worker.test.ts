@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { HEADER_LIMIT_MS, openInWorker } from '../../../src/audio/files/open-in-worker'
+import { HEADER_LIMIT_MS } from '../../../src/audio/files/limits'
+import { openInWorker } from '../../../src/audio/files/open-in-worker'
 import type { FileAnswer } from '../../../src/audio/files/open-protocol'
 
 /** A worker that says what the test has it say. */
