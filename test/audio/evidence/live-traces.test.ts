@@ -50,6 +50,17 @@ describe('traces of a stretch, ahead of the rest', () => {
     }
   })
 
+  it('know of what was loud before the stretch, for as long as a release lasts', () => {
+    const hushed = noise(RATE, 6, 1, 5, (at) => (at < 4.4 ? 0.5 : 0.001))
+    const slow = chainOf([stageWith('compressor', { thresholdDb: -40, ratio: 8, releaseMs: 400 }, 'slow')])
+    const [live] = [...liveTraces(hushed, slow, undefined, { from: 5 * RATE, to: 6 * RATE })].filter(
+      (trace) => trace !== null,
+    )
+    const whole = renderChain(hushed, slow).traces.get('slow')?.gainDb[live?.firstHop ?? 0] ?? 0
+    expect(whole).toBeLessThan(-3)
+    expect(Math.abs((live?.gainDb[0] ?? 0) - whole)).toBeLessThan(NOT_SEEN_DB)
+  })
+
   it('start from what is known of the stages before the change', () => {
     const previous = renderChain(take, chain, { keep: true })
     const doc = changed('hold', 8)
