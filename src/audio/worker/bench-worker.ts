@@ -1,9 +1,12 @@
-import type { ChainDoc, Comparison, Measures, Sound } from '../../core'
+import { type ChainDoc, type Comparison, frameCount, type Measures, type Sound } from '../../core'
 import type { Evidence, StretchTrace } from '../evidence/evidence'
 import type { FrameRange } from '../evidence/matching'
 import workerUrl from './bench.worker.ts?worker&url'
 import { EvidenceUnpacker, type UnpackedEvidence } from './packed-evidence'
+import { buffersIn } from './post-moving'
 import type { FromWorker, ToWorker } from './protocol'
+import { nextTask } from './slices'
+import { takeParts } from './take-parts'
 
 /** Work that the worker could not do. */
 export class WorkerError extends Error {
@@ -58,14 +61,22 @@ export class BenchWorker {
   }
 
   /**
-   * Gives the worker the take that all later requests are about, and measures it.
+   * Gives the worker the take that all later requests are about, part by part, and measures it. Null when another
+   * take took its place.
    * @throws WorkerError when it could not be measured
    */
   async setTake(take: Sound): Promise<Measures | null> {
     this.supersede()
+    this.settle(this.takeId, null)
     const { id, answer } = this.expect(() => undefined)
     this.takeId = id
-    this.send({ type: 'take', id, take })
+    const { sampleRate, channels } = take
+    this.send({ type: 'take', id, frames: frameCount(take), channelCount: channels.length, sampleRate })
+    for (const part of takeParts(take)) {
+      this.send({ type: 'take-part', id, part }, [...buffersIn(part)])
+      await nextTask()
+      if (this.takeId !== id) break
+    }
     const result = await answer
     return result?.type === 'measured' ? result.measures : null
   }
@@ -165,7 +176,7 @@ export class BenchWorker {
     request?.reject(new WorkerError(reason))
   }
 
-  private send(message: ToWorker): void {
-    this.worker.postMessage(message)
+  private send(message: ToWorker, transfer: ArrayBuffer[] = []): void {
+    this.worker.postMessage(message, transfer)
   }
 }

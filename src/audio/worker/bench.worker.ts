@@ -7,6 +7,7 @@ import { EvidencePacker } from './packed-evidence'
 import { postMoving, postOwned } from './post-moving'
 import type { EvidenceRequest, FromWorker, ToWorker } from './protocol'
 import { inSlices } from './slices'
+import { IncomingTake } from './take-parts'
 
 /** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
 const REST_MS = 60
@@ -22,6 +23,9 @@ declare const self: {
 }
 
 let take: Sound | null = null
+let incoming: IncomingTake | null = null
+/** What was asked while the take was coming in. */
+const waiting: ToWorker[] = []
 let cache: EvidenceCache | null = null
 const packer = new EvidencePacker()
 const sweep = new Sweep(PIECE_FRAMES)
@@ -58,13 +62,26 @@ const evidenceWork = new NewestOnly<EvidenceRequest & { readonly id: number }>((
 )
 
 self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
+  const isTake = data.type === 'take' || data.type === 'take-part'
+  if (incoming && !isTake) waiting.push(data)
+  else handle(data)
+}
+
+function handle(data: ToWorker): void {
   const { id } = data
   switch (data.type) {
     case 'take':
       evidenceWork.drop()
-      take = data.take
+      take = null
       cache = null
+      incoming = new IncomingTake(id, data.frames, data.channelCount, data.sampleRate)
+      break
+    case 'take-part':
+      if (incoming?.id !== id || !incoming.add(data.part)) break
+      take = incoming.sound
+      incoming = null
       void answer(id, async (source) => post({ type: 'measured', id, measures: measure(source) }))
+      for (const request of waiting.splice(0)) handle(request)
       break
     case 'abandon':
       abandoned.add(id)

@@ -2,6 +2,7 @@ import type { ChainDoc, Measures, Sound, Trace } from '../../core'
 import type { MatchingGains, SideEvidence, StageEvidence, StretchTrace } from '../evidence/evidence'
 import type { FrameRange } from '../evidence/matching'
 import type { Part } from './parts'
+import type { TakePart } from './take-parts'
 
 /** Evidence asked for: of what, and where it is wanted first. */
 export interface EvidenceRequest {
@@ -27,10 +28,18 @@ export interface PackedStage extends Omit<StageEvidence, 'trace'> {
   readonly hasTrace: boolean
 }
 
-/** What the page asks of the worker. Every request but `abandon` is answered under its `id`. */
+/** What the page asks of the worker. Every request but `take-part` and `abandon` is answered under its `id`. */
 export type ToWorker =
-  /** The take that all later requests are about; answered with its measures. */
-  | { readonly type: 'take'; readonly id: number; readonly take: Sound }
+  /** The take that all later requests are about: its parts follow. Answered with its measures. */
+  | {
+      readonly type: 'take'
+      readonly id: number
+      readonly frames: number
+      readonly channelCount: number
+      readonly sampleRate: number
+    }
+  /** In order; those of a take that another has taken the place of may be missing. */
+  | { readonly type: 'take-part'; readonly id: number; readonly part: TakePart }
   /** Takes the place of every earlier request for evidence, which then may go unanswered. */
   | ({ readonly type: 'evidence'; readonly id: number } & EvidenceRequest)
   | { readonly type: 'render'; readonly id: number; readonly chain: ChainDoc }

@@ -22,8 +22,8 @@ export async function inSlices<Step, Result>(
   }
 }
 
-/** Lets messages that have arrived be handled. A channel, because timers are held back when they nest. */
-function nextTask(): Promise<void> {
+/** Lets what has arrived be handled. A channel, because timers are held back when they nest. */
+export function nextTask(): Promise<void> {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel()
     port1.onmessage = () => {

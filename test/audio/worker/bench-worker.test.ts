@@ -43,8 +43,8 @@ class WorkerHere {
     this.loaded = import('../../../src/audio/worker/bench.worker')
   }
 
-  postMessage(message: ToWorker): void {
-    const data = structuredClone(message)
+  postMessage(message: ToWorker, transfer: ArrayBuffer[] = []): void {
+    const data = structuredClone(message, { transfer })
     void this.loaded.then(() => setTimeout(() => this.scope.onmessage({ data }), 0))
   }
 }
@@ -114,6 +114,23 @@ describe('asking the worker for evidence', () => {
     const second = ask(-36)
     expect(await first).toBeNull()
     expect((await second)?.without.measures).toEqual(measure(take))
+  })
+
+  it('gets the take as it is, which stays whole here', async () => {
+    const asItIs = chainOf([])
+    const there = await bench.render(asItIs, () => undefined, new AbortController().signal)
+    expect(there).toEqual(take)
+    expect(take.channels[0]?.length).toBe(3 * RATE)
+  })
+
+  it('answers about a take what was asked while it was coming in, and gives up one that was overtaken', async () => {
+    const [first, second] = [noise(RATE, 1, 2, 4, () => 0.2), noise(RATE, 1, 1, 5, () => 0.1)]
+    const overtaken = bench.setTake(first)
+    const measured = bench.setTake(second)
+    const rendered = bench.render(chainOf([]), () => undefined, new AbortController().signal)
+    expect(await overtaken).toBeNull()
+    expect(await measured).toEqual(measure(second))
+    expect(await rendered).toEqual(second)
   })
 
   it('tells no traces of a take that is gone', async () => {
