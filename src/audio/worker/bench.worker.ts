@@ -11,7 +11,7 @@ import { IncomingTake } from './take-parts'
 
 /** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
 const REST_MS = 60
-/** A piece of the gain traces, frames: short enough to be there within two frames of the screen. */
+/** A piece of the gain traces, frames: shorter ones come sooner, but each costs a warm-up and a picture. */
 const PIECE_FRAMES = 2 ** 18
 /** Distance between two reports of progress, ms. */
 const PROGRESS_MS = 100
