@@ -1,41 +1,14 @@
-import { expect, type Page, test } from '@playwright/test'
-import { encodeWav } from '../src/audio/files/wav-writer'
+import { expect, test } from '@playwright/test'
 import { largestStep } from '../test/setup/engine'
 import { mulberry32 } from '../test/setup/signals'
-import { expectFigures, type GivenFile, giveTake, openBench } from './setup/bench-page'
-import { captureOutput, takeCaptured } from './setup/capture'
+import { takeCaptured } from './setup/capture'
+import { captureFor, openWithTone, RATE } from './setup/tone'
 
-const RATE = 48_000
 const CROSSFADE_SECONDS = 0.015
 const LOOP_FADE_SECONDS = 0.008
 
 // For the recorder at the output.
 test.use({ bypassCSP: true })
-
-/** A steady tone as a file. */
-function toneFile(frequencyHz: number, seconds: number): GivenFile {
-  const tone = Float32Array.from(
-    { length: seconds * RATE },
-    (_, n) => 0.25 * Math.sin((2 * Math.PI * frequencyHz * n) / RATE),
-  )
-  const { bytes } = encodeWav({ sampleRate: RATE, channels: [tone] }, 'float32')
-  return { name: 'tone.wav', mimeType: 'audio/wav', buffer: Buffer.from(bytes) }
-}
-
-async function openWithTone(page: Page, frequencyHz: number, seconds: number): Promise<void> {
-  await captureOutput(page)
-  await openBench(page)
-  await giveTake(page, toneFile(frequencyHz, seconds))
-  await expect(page.getByRole('banner')).toContainText('tone.wav')
-  await expectFigures(page)
-}
-
-/** What reaches the output during `seconds`. */
-async function captureFor(page: Page, seconds: number): Promise<Float32Array> {
-  await takeCaptured(page)
-  await page.waitForTimeout(seconds * 1000)
-  return takeCaptured(page)
-}
 
 function peakOf(samples: Float32Array): number {
   return samples.reduce((peak, x) => Math.max(peak, Math.abs(x)), 0)
@@ -44,7 +17,7 @@ function peakOf(samples: Float32Array): number {
 test('switched 100 times at random moments, no step is larger than the tones and a 15 ms crossfade make', async ({
   page,
 }) => {
-  await openWithTone(page, 220, 40)
+  await openWithTone(page, { frequencyHz: 220, level: 0.25, seconds: 40 })
   await page.keyboard.press('Space')
   // The first sound of all fades in: let it pass.
   await page.waitForTimeout(1500)
@@ -82,7 +55,7 @@ test('a loop played ten times has no step at its seam beyond tone and crossfade,
   page,
 }) => {
   const frequencyHz = 187.3
-  await openWithTone(page, frequencyHz, 8)
+  await openWithTone(page, { frequencyHz, level: 0.25, seconds: 8 })
   await page.keyboard.press('x')
   const loop = page.getByRole('group', { name: 'Loop' })
   await loop.getByLabel('Loop from').fill('2')

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type StageDoc, type StageKind, stageKinds } from '../../src/core'
-import { SETTING_RAMP_MS } from '../../src/core/dsp/time-constant'
+import { SETTING_FADE_MS } from '../../src/core/dsp/time-constant'
 import { createProcessor } from '../../src/core/stages/create-processor'
 import { holds, movedSettings, SEED, sampleRates, stages } from '../setup/random-chains'
 
@@ -14,7 +14,7 @@ const AFTER_SECONDS = 0.3
  * slope of the fade, 1.5 times its mean, over its length, times the most that two sounds of that peak are apart, 2.
  */
 function stepOfFade(sampleRate: number): number {
-  return (2 * 1.5) / ((SETTING_RAMP_MS / 1000) * sampleRate)
+  return (2 * 1.5) / ((SETTING_FADE_MS / 1000) * sampleRate)
 }
 
 /** Largest difference of two frames in a row, and largest magnitude, from frame `from` on. */

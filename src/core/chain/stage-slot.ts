@@ -1,7 +1,7 @@
 import { DelayLine } from '../dsp/delay-line'
 import { Ramp } from '../dsp/ramp'
 import { smoothStep } from '../dsp/smooth-step'
-import { framesOf } from '../dsp/time-constant'
+import { framesOf, SETTING_FADE_MS } from '../dsp/time-constant'
 import { type SettingsByKind, type StageDoc, type StageKind, stageDefinitions } from '../stages'
 import { createProcessor, createReference } from '../stages/create-processor'
 import type { Processor, ProcessorHost } from '../stages/stage-definition'
@@ -9,9 +9,6 @@ import { contain } from './contain'
 
 /** The most frames a slot takes at once. */
 export const MAX_BLOCK_FRAMES = 2048
-
-/** A stage switched on or off is faded in or out, by shares that add up to 1: both sides are correlated. */
-const SWITCH_MS = 15
 
 /** Where a chain runs, and what is asked of it there. */
 export interface ChainHost extends ProcessorHost {
@@ -68,7 +65,7 @@ interface SlotParts {
   adopt(stage: StageDoc): void
 }
 
-/** One stage beside its delayed input, and the fade between the two. */
+/** One stage beside its delayed input, and the fade between the two, by shares that add up to 1: both correlate. */
 class SwitchedSlot implements StageSlot {
   readonly latencyFrames: number
   private readonly dry: readonly Float32Array[]
@@ -96,7 +93,7 @@ class SwitchedSlot implements StageSlot {
     this.removedDelays = delays(removedToo ? channelCount : 0)
     this.gainDb = reducesGain ? new Float32Array(MAX_BLOCK_FRAMES) : undefined
     this.wetShare = new Ramp(on ? 1 : 0)
-    this.switchFrames = framesOf(SWITCH_MS, sampleRate)
+    this.switchFrames = framesOf(SETTING_FADE_MS, sampleRate)
   }
 
   set(stage: StageDoc): void {

@@ -12,4 +12,4 @@ export function framesOf(timeMs: number, sampleRate: number): number {
 }
 
 /** How long a changed setting takes to arrive, ms: short to the hand, long enough to make no click. */
-export const SETTING_RAMP_MS = 15
+export const SETTING_FADE_MS = 20

@@ -1,5 +1,5 @@
+import { CrossFade, upToEnd } from '../dsp/cross-fade'
 import { dbToGain } from '../dsp/decibels'
-import { Ramp } from '../dsp/ramp'
 import { plain } from './describe'
 import { gainParameter } from './shared-parameters'
 import {
@@ -16,37 +16,45 @@ export interface GainSettings {
 
 class GainProcessor implements Processor<GainSettings> {
   readonly latencyFrames = 0
-  private readonly gain: Ramp
-  private readonly rampFrames: number
+  private readonly gains: CrossFade<number>
   private started = false
 
-  constructor(settings: GainSettings, host: ProcessorHost) {
-    this.gain = new Ramp(dbToGain(settings.gainDb))
-    this.rampFrames = settingFadeFrames(host)
+  constructor({ gainDb }: GainSettings, host: ProcessorHost) {
+    this.gains = new CrossFade(dbToGain(gainDb), settingFadeFrames(host))
   }
 
   set({ gainDb }: GainSettings): void {
-    this.gain.goTo(dbToGain(gainDb), this.started ? this.rampFrames : 0)
+    if (this.started) this.gains.goTo(dbToGain(gainDb))
+    else this.gains.jumpTo(dbToGain(gainDb))
   }
 
   process(channels: readonly Float32Array[], frames: number): void {
     this.started = true
-    const { gain } = this
-    const ramped = Math.min(gain.left, frames)
-    const settled = gain.at(ramped)
-    for (let c = 0; c < channels.length; c++) {
-      const samples = channels[c]
-      if (!samples) continue
-      for (let n = 0; n < ramped; n++) samples[n] = (samples[n] ?? 0) * gain.at(n)
-      if (settled === 1) continue
-      for (let n = ramped; n < frames; n++) samples[n] = (samples[n] ?? 0) * settled
+    let from = 0
+    while (from < frames) {
+      const count = upToEnd(frames - from, this.gains.framesLeft)
+      this.apply(channels, from, count)
+      this.gains.pass(count)
+      from += count
     }
-    gain.pass(frames)
   }
 
   reset(): void {
-    this.gain.finish()
+    this.gains.finish()
     this.started = false
+  }
+
+  private apply(channels: readonly Float32Array[], from: number, count: number): void {
+    const { gains } = this
+    const { standing, coming } = gains
+    if (standing === 1 && coming === 1) return
+    for (let c = 0; c < channels.length; c++) {
+      const samples = channels[c]
+      if (!samples) continue
+      for (let n = 0; n < count; n++) {
+        samples[from + n] = (samples[from + n] ?? 0) * (standing + gains.share(n) * (coming - standing))
+      }
+    }
   }
 }
 

@@ -1,4 +1,4 @@
-import { framesOf, SETTING_RAMP_MS } from '../dsp/time-constant'
+import { framesOf, SETTING_FADE_MS } from '../dsp/time-constant'
 import type { ParameterTable } from './parameter'
 
 /** What a processor is told about where it runs. */
@@ -17,7 +17,7 @@ export interface ProcessorHost {
 
 /** Frames over which a stage fades to new settings there; 0 for at once. */
 export function settingFadeFrames({ sampleRate, settingsStay }: ProcessorHost): number {
-  return settingsStay ? 0 : framesOf(SETTING_RAMP_MS, sampleRate)
+  return settingsStay ? 0 : framesOf(SETTING_FADE_MS, sampleRate)
 }
 
 /**
