@@ -1,6 +1,7 @@
 import { ebur128_integrated_mono, ebur128_true_peak_mono } from 'ebur128-wasm'
 import { renderForDelivery } from '../../../src/audio/deliver'
-import { type ChainDoc, ChainProcessor, frameCount, measure, type Sound } from '../../../src/core'
+import { type ChainDoc, frameCount, measure, type Sound } from '../../../src/core'
+import { createProcessor } from '../../../src/core/stages/create-processor'
 import { COMPRESSOR_CHAIN, FIVE_BANDS, FIVE_SECTION_CHAIN } from '../chains'
 import type { LiveCost } from '../live-cost'
 import { longTake } from '../long-take'
@@ -22,6 +23,9 @@ declare global {
     runSoak?: (minutes: number, seed: number) => Promise<SoakReport>
   }
 }
+
+/** Frames the audio thread works on at a time. */
+const BLOCK_FRAMES = 128
 
 const NATIVE_TYPES: Record<string, BiquadFilterType> = {
   'high-pass': 'highpass',
@@ -63,12 +67,14 @@ function nativeCompressor(context: OfflineAudioContext): AudioNode[] {
   ]
 }
 
-/** Frames the audio thread works on at a time. */
-const BLOCK_FRAMES = 128
-
-/** A chain called directly, in blocks as long as the audio thread's. */
-function runDirectly(take: Sound, chain: ChainDoc): void {
-  const processor = new ChainProcessor(chain, { sampleRate: take.sampleRate, channelCount: 1 })
+/** The one stage of a chain called directly, in blocks as long as the audio thread's. */
+function runDirectly(take: Sound, { stages: [stage] }: ChainDoc): void {
+  if (!stage) throw new Error('no stage to run')
+  const processor = createProcessor(stage, {
+    sampleRate: take.sampleRate,
+    channelCount: 1,
+    settingsStay: true,
+  })
   const samples = new Float32Array(take.channels[0] ?? [])
   for (let from = 0; from < samples.length; from += BLOCK_FRAMES) {
     const block = samples.subarray(from, from + BLOCK_FRAMES)
