@@ -1,6 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { bypassed, chainOf, frameCount, renderChain, type Sound, type StageDoc } from '../../src/core'
+import {
+  bypassed,
+  chainOf,
+  frameCount,
+  renderChain,
+  type Sound,
+  type StageDoc,
+  stageKinds,
+} from '../../src/core'
 import { OVERSAMPLER_LATENCY_FRAMES } from '../../src/core/dsp/oversampler'
 import { createProcessor } from '../../src/core/stages/create-processor'
 import { impulse, stageWith } from '../setup/chains'
@@ -89,6 +97,45 @@ describe(`every stage (seed ${SEED})`, () => {
     holds(stages(), 40, (stage) => {
       expect(decayOf(stage, 200).every((x) => x === 0)).toBe(true)
     })
+  })
+
+  it('gives the same bits however the sound is cut, with settings that change on the way and again in the fade', () => {
+    const kinds = fc.constantFrom(...stageKinds)
+    const three = kinds.chain((kind) => fc.tuple(stages([kind]), stages([kind]), stages([kind])))
+    const cut = fc.oneof(fc.constantFrom(1, 7, 128, 4096), fc.integer({ min: 1, max: 3000 }))
+    const when = fc.tuple(fc.integer({ min: 1, max: 2000 }), fc.integer({ min: 1, max: 900 }))
+    holds(
+      fc.tuple(sounds({ min: 4000, max: 6000 }), three, cut, when),
+      80,
+      ([sound, settings, blockFrames, [first, later]]) => {
+        const [stage, second, third] = settings
+        const host = {
+          sampleRate: sound.sampleRate,
+          channelCount: sound.channels.length,
+          lookaheadReserveMs: 10,
+        }
+        const frames = frameCount(sound)
+        const through = (blockFrames: number) => {
+          const processor = createProcessor(stage, host)
+          const channels = sound.channels.map((samples) => samples.slice())
+          const gainDb = new Float32Array(frames)
+          const run = (from: number, to: number) => {
+            for (let at = from; at < to; at += blockFrames) {
+              const end = Math.min(to, at + blockFrames)
+              const block = channels.map((samples) => samples.subarray(at, end))
+              processor.process(block, end - at, gainDb.subarray(at, end))
+            }
+          }
+          run(0, first)
+          processor.set(second.settings)
+          run(first, first + later)
+          processor.set(third.settings)
+          run(first + later, frames)
+          return { channels, gainDb }
+        }
+        expect(through(blockFrames)).toEqual(through(frames))
+      },
+    )
   })
 
   it('is as new after reset()', () => {
