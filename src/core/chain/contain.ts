@@ -11,8 +11,7 @@ export function contain(channels: readonly Float32Array[], frames: number): void
     if (!samples) continue
     for (let n = 0; n < frames; n++) {
       const sample = samples[n] ?? 0
-      if (sample > MOST) samples[n] = MOST
-      else if (sample < -MOST) samples[n] = -MOST
+      if (Math.abs(sample) > MOST) samples[n] = sample > 0 ? MOST : -MOST
     }
   }
 }

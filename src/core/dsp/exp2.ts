@@ -11,7 +11,7 @@ const POWERS = Float64Array.from({ length: 2046 }, (_, i) => 2 ** (i + SMALLEST_
  * the same bits in every engine. Relative error below 1e-14.
  */
 export function exp2(x: number): number {
-  const whole = Math.floor(x * STEPS)
+  const whole = (x * STEPS) | 0
   const rest = (x - whole / STEPS) * Math.LN2
   const fraction = FRACTIONS[whole & (STEPS - 1)] ?? 1
   const power = POWERS[(whole >> 11) - SMALLEST_EXPONENT] ?? 0

@@ -1,4 +1,5 @@
 import { dbToGain } from './decibels'
+import { fastLog } from './fast-log'
 import { type StaticCurve, slopeOfRatio } from './gain-computer'
 import { timeCoefficient } from './time-constant'
 
@@ -73,7 +74,7 @@ export class ReductionEnvelope {
       const level = levels[n] ?? 0
       loudest = Math.max(level, loudest * forgetting)
       if (level > quietest) {
-        const over = DB_PER_NEPER * Math.log(level) - thresholdDb
+        const over = DB_PER_NEPER * fastLog(level) - thresholdDb
         const intoKnee = over + kneeDb / 2
         let wanted = intoKnee < kneeDb ? (slope * intoKnee * intoKnee) / (2 * kneeDb) : slope * over
         if (wanted > rangeDb) wanted = rangeDb
