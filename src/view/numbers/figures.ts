@@ -52,8 +52,8 @@ export function printFigure(value: number | null, key?: Figure['key']): string {
 }
 
 /**
- * With less without, of the figures as they are printed, so that the three of a line add up; null where either
- * is not printed as a number.
+ * With less without, rounded once, as the gains and the changes of stages are: a tenth away from the difference of the
+ * printed figures at times (see {@link addUp}). Null where either is not printed as a number.
  */
 export function printDifference(
   without: number | null,
@@ -62,5 +62,19 @@ export function printDifference(
 ): string | null {
   if (without === null || withSide === null) return null
   if (key === 'noiseFloorDbfs' && (isDigitalSilence(without) || isDigitalSilence(withSide))) return null
-  return signed(Number(withSide.toFixed(1)) - Number(without.toFixed(1)), 1)
+  return signed(withSide - without, 1)
+}
+
+/** Whether the figures of every line add up as they are printed, each rounded by itself. */
+export function addUp(without: Measures, withSide: Measures): boolean {
+  return figures.every(({ key }) => {
+    const [a, b] = [without[key], withSide[key]]
+    if (a === null || b === null || printDifference(a, b, key) === null) return true
+    return tenths(b) - tenths(a) === tenths(b - a)
+  })
+}
+
+/** As it is printed, in tenths. */
+function tenths(value: number): number {
+  return Math.round(Number(value.toFixed(1)) * 10)
 }

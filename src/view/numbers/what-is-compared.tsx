@@ -2,7 +2,7 @@ import { plain, type Scope, type StageDoc, stageDefinitions } from '../../core'
 import { bandLetter } from '../../state/chain-edits'
 import { sideWords, stagesOfWords } from '../../state/kept-versions'
 import { useChain, useEvidence, useListen } from '../bench-context'
-import { figures } from './figures'
+import { addUp, figures } from './figures'
 
 /** What the two sides are, and how they are brought to the same loudness to be heard. */
 export function WhatIsCompared() {
@@ -18,7 +18,10 @@ export function WhatIsCompared() {
   const matching = useEvidence((state) => state.evidence?.matching)
   const earIndex = stages.findIndex(({ id }) => id === earAfterId)
   const ear = stages[earIndex]
-  const place = ear ? `after ${earIndex + 1} ${stageDefinitions[ear.kind].label}` : 'at the end of the chain'
+  const end = ear ? `after ${earIndex + 1} ${stageDefinitions[ear.kind].label}` : 'at the end of the chain'
+  const place = hasLaterStages(scope, ear ? stages.slice(0, earIndex + 1) : stages)
+    ? `${end}, behind what the later stages make of it`
+    : end
   const hasGaps = [without, withSide].some(
     (measures) => measures && figures.some(({ key }) => measures[key] === null),
   )
@@ -35,6 +38,7 @@ export function WhatIsCompared() {
         </>
       )}
       {ofOthers !== null && ` ${ofOthers}`}
+      {without && withSide && !addUp(without, withSide) && ' Each figure is rounded by itself.'}
       {hasGaps && ' –: silent or too short to measure.'}
     </>
   )
@@ -52,6 +56,13 @@ function sentenceOf(scope: Scope, stages: readonly StageDoc[]): string {
   const name = `${index + 1} ${stageDefinitions[stage.kind].label}`
   const what = scope.kind === 'band' ? `${name}, band ${bandLetter(scope.bandIndex)}` : name
   return `${what} against its bypass, all else as it is.`
+}
+
+/** Whether stages that are on stand between what is compared and where it is measured. */
+function hasLaterStages(scope: Scope, heard: readonly StageDoc[]): boolean {
+  if (scope.kind === 'chain' || scope.kind === 'kept') return false
+  const index = heard.findIndex(({ id }) => id === scope.stageId)
+  return index >= 0 && heard.slice(index + 1).some(({ on }) => on)
 }
 
 function gain(db: number): string {

@@ -17,8 +17,8 @@ export function StageChange({ stage, heard }: StageChangeProps) {
   return (
     <p className={styles.change}>
       {loudnessChangeLu !== null && (
-        <span title="Integrated loudness right after this stage against right before it, over the whole take">
-          {signed(loudnessChangeLu, 1)} LU in this stage
+        <span title="Integrated loudness right after this stage against right before it, over the whole take. What it comes to at the end of the chain stands in the numbers.">
+          {signed(loudnessChangeLu, 1)} LU right after it
         </span>
       )}
       {reduction && (

@@ -10,6 +10,9 @@ interface MatchMakeupProps {
 
 const HELP = 'Works out the makeup gain with which this stage leaves the take as loud as it found it.'
 
+const MATCHED =
+  'As loud right after this stage as right before it. Later stages may still change that by the end.'
+
 /** Has the makeup gain worked out from loudness. */
 export function MatchMakeup({ stageId, onHelp }: MatchMakeupProps) {
   const bench = useBench()
@@ -20,8 +23,8 @@ export function MatchMakeup({ stageId, onHelp }: MatchMakeupProps) {
     setWorking(true)
     onHelp(HELP)
     try {
-      if (!(await bench.matchMakeup(stageId)))
-        onHelp('Too little sound to match by: makeup gain stays as it is.')
+      const matched = await bench.matchMakeup(stageId)
+      onHelp(matched ? MATCHED : 'Too little sound to match by: makeup gain stays as it is.')
     } catch {
       onHelp('The makeup gain could not be worked out. It stays as it is; try again.')
     } finally {

@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { measure } from '../../../src/core'
 import {
+  addUp,
   DIGITAL_SILENCE,
   NOT_MEASURABLE,
   printDifference,
@@ -11,13 +13,27 @@ const level = fc.integer({ min: -9000, max: 2000 }).map((hundredths) => hundredt
 const read = (text: string) => Number(text.replace('−', '-'))
 
 describe('figures', () => {
-  it('add up in every line as they are printed', () => {
+  it('are each right to the tenth: a difference is rounded once, not taken from what is printed', () => {
     fc.assert(
       fc.property(level, level, (without, withSide) => {
-        const sum = read(printFigure(without)) + read(printDifference(without, withSide) ?? '')
-        expect(sum).toBeCloseTo(read(printFigure(withSide)), 9)
+        const printed = read(printDifference(without, withSide) ?? '')
+        expect(Math.abs(printed - (withSide - without))).toBeLessThanOrEqual(0.05 + 1e-9)
       }),
     )
+    // Integrated loudness of the demo without and with its starting chain.
+    expect([printFigure(-19.842), printFigure(-20.081), printDifference(-19.842, -20.081)]).toEqual([
+      '−19.8',
+      '−20.1',
+      '−0.2',
+    ])
+  })
+
+  it('know when a line does not add up as it is printed', () => {
+    const silent = measure({ sampleRate: 48_000, channels: [new Float32Array(480)] })
+    const at = (integratedLufs: number) => ({ ...silent, integratedLufs })
+    expect(addUp(at(-19.842), at(-20.081))).toBe(false)
+    expect(addUp(at(-19.842), at(-20.142))).toBe(true)
+    expect(addUp(silent, at(-20))).toBe(true)
   })
 
   it('carry a sign where they are differences', () => {

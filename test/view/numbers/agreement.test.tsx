@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest'
+import type { Evidence } from '../../../src/audio/evidence/evidence'
+import { workOutEvidence } from '../../../src/audio/evidence/work-out'
+import { type ChainDoc, comparisonOf, matchingMakeupDb, plain, type Scope, signed } from '../../../src/core'
+import { demoTake, startingChain } from '../../../src/demo'
+import { setSetting } from '../../../src/state/chain-edits'
+import { matchedWords } from '../../../src/view/listening/matched-words'
+import { printDifference } from '../../../src/view/numbers/figures'
+
+const take = demoTake().vocal
+const chain = startingChain()
+const WHOLE: Scope = { kind: 'chain' }
+
+function evidenceOf(doc: ChainDoc, scope: Scope): Evidence {
+  const steps = workOutEvidence(take, comparisonOf(doc, scope), null, null)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value.evidence
+  }
+}
+
+/** The change of integrated loudness as the table prints it. */
+function inTable({ without, with: withSide }: Evidence): string | null {
+  return printDifference(without.measures.integratedLufs, withSide.measures.integratedLufs)
+}
+
+/** The gain that matching gives, as the bar and the caption print it; the quieter side's is 0. */
+function inBar({ matching }: Evidence): string {
+  return matchedWords(true, matching).gain
+}
+
+function onCard({ stages }: Evidence, stageId: string): string {
+  return signed(stages.get(stageId)?.loudnessChangeLu ?? Number.NaN, 1)
+}
+
+describe('figures of the demo', () => {
+  it.each([
+    ['as it comes', chain],
+    [
+      'with the de-esser first',
+      { ...chain, stages: [...chain.stages.slice(3), ...chain.stages.slice(0, 3)] },
+    ],
+  ])('are the same in the table, in the bar and on the cards, %s', (_, doc) => {
+    for (const scope of [WHOLE, ...doc.stages.map(({ id }): Scope => ({ kind: 'stage', stageId: id }))]) {
+      const evidence = evidenceOf(doc, scope)
+      const { withoutDb, withDb } = evidence.matching
+      const change = inTable(evidence)
+      expect(change).toBe(signed(withoutDb - withDb, 1))
+      const amount = plain(Math.max(-withoutDb, -withDb), 1)
+      expect(inBar(evidence)).toContain(change === '0.0' ? 'equally loud' : amount)
+      // Behind the last stage is the end of the chain.
+      const last = doc.stages.at(-1)?.id ?? ''
+      if (scope.kind === 'stage' && scope.stageId === last) expect(onCard(evidence, last)).toBe(change)
+    }
+    const { stages, without, with: withSide } = evidenceOf(doc, WHOLE)
+    const sum = [...stages.values()].reduce(
+      (total, { loudnessChangeLu }) => total + (loudnessChangeLu ?? 0),
+      0,
+    )
+    const change = (withSide.measures.integratedLufs ?? 0) - (without.measures.integratedLufs ?? 0)
+    expect(sum).toBeCloseTo(change, 9)
+  })
+
+  it('show nothing left on the card of a compressor whose makeup was matched', () => {
+    const makeupDb = matchingMakeupDb(take, chain, 'level')
+    const doc = setSetting('level', 'makeupDb', makeupDb ?? Number.NaN)(chain)?.chain ?? chain
+    const evidence = evidenceOf(doc, { kind: 'stage', stageId: 'level' })
+    expect(onCard(evidence, 'level')).toBe('0.0')
+    // The de-esser behind it finds more to take away: the table says that of the end of the chain.
+    expect(inTable(evidence)).toBe('−0.1')
+  })
+})
