@@ -112,15 +112,41 @@ test('the projector view enlarges type, hides what need not be shown, and goes a
       .evaluate((note) => getComputedStyle(note).fontSize)
   const small = Number.parseFloat(await size())
   await page.keyboard.press('p')
-  await expect(page.getByRole('button', { name: 'Projector', pressed: true })).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Leave projector' })).toBeVisible()
+  for (const name of [/^Undo/, /^Redo/, 'Blind trial', 'Keys'])
+    await expect(page.getByRole('banner').getByRole('button', { name })).toBeVisible()
   expect(Number.parseFloat(await size())).toBeGreaterThanOrEqual(1.2 * small)
   for (const name of ['Open take', 'Reset Equaliser', 'Remove Equaliser', 'from here'])
     await expect(page.getByRole('button', { name })).toBeHidden()
   await page.screenshot({ path: info.outputPath('projector.png') })
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1280)
-  await page.keyboard.press('p')
+  await page.getByRole('button', { name: 'Leave projector' }).click()
   await expect(page.getByRole('button', { name: 'Open take' })).toBeVisible()
 })
+
+for (const viewport of [
+  { width: 1280, height: 720 },
+  { width: 1440, height: 900 },
+  { width: 1920, height: 1080 },
+]) {
+  test(`on a projector of ${viewport.width} px the take, the path and the numbers are seen together`, async ({
+    page,
+  }, info) => {
+    await page.setViewportSize(viewport)
+    await openBench(page)
+    await page.keyboard.press('p')
+    await expect(page.getByRole('button', { name: 'Leave projector' })).toBeVisible()
+    await page.screenshot({ path: info.outputPath('projector.png') })
+    const bar = await page.getByRole('region', { name: 'Listening' }).boundingBox()
+    for (const name of ['The take', 'The path', 'The numbers']) {
+      const box = await page.getByRole('region', { name }).boundingBox()
+      expect((box?.y ?? 0) + (box?.height ?? 0), name).toBeLessThanOrEqual(bar?.y ?? 0)
+    }
+    const fontPx = await page.evaluate(() => Number.parseFloat(getComputedStyle(document.body).fontSize))
+    // As large against the window, however many points that has.
+    expect(fontPx / viewport.width).toBeGreaterThan(0.9375 * 0.0145)
+  })
+}
 
 test('in the colours of the reader, with little motion, it still works', async ({ browser }, info) => {
   const page = await browser.newPage({ forcedColors: 'active', reducedMotion: 'reduce' })

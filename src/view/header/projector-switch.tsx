@@ -11,11 +11,15 @@ export function ProjectorSwitch() {
   return (
     <button
       type="button"
-      aria-pressed={projector}
-      title="Larger type and lines, and only what a class needs to see"
+      data-class-view
+      title={
+        projector
+          ? 'Back to the bench: key P'
+          : 'Larger type and lines, and only what a class needs to see: key P'
+      }
       onClick={() => screen.setState({ projector: !projector })}
     >
-      Projector
+      {projector ? 'Leave projector' : 'Projector'}
     </button>
   )
 }

@@ -47,13 +47,18 @@ export function TheHeader() {
         <button type="button" onClick={() => void takes.openDemo()}>
           Demo
         </button>
-        <button type="button" disabled={!take} onClick={() => screen.setState({ sheet: 'trial' })}>
+        <button
+          type="button"
+          data-class-view
+          disabled={!take}
+          onClick={() => screen.setState({ sheet: 'trial' })}
+        >
           Blind trial
         </button>
         <button type="button" disabled={!take} onClick={() => screen.setState({ sheet: 'deliver' })}>
           Deliver
         </button>
-        <button type="button" onClick={() => screen.setState({ sheet: 'keys' })}>
+        <button type="button" data-class-view onClick={() => screen.setState({ sheet: 'keys' })}>
           Keys <span aria-hidden="true">?</span>
         </button>
         <button type="button" onClick={() => screen.setState({ sheet: 'terms' })}>

@@ -18,8 +18,7 @@ export function RemovedSwitch() {
           onChange={(event) => listening.setRemoved(event.target.checked)}
         />
         <span>
-          only what
-          <br />
+          only what <br className={styles.break} />
           {ofKept ? 'differs' : 'was removed'}
         </span>
       </label>

@@ -14,10 +14,13 @@ interface LoudnessLaneProps {
   readonly view: TimeView
   readonly sampleRate: number
   readonly width: number
+  /** Size of text against the usual: the lane grows with it. */
+  readonly textScale: number
 }
 
 /** Short-term loudness along the take, without (dashed) and with (solid). */
-export const LoudnessLane = memo(({ evidence, view, sampleRate, width }: LoudnessLaneProps) => {
+export const LoudnessLane = memo(({ evidence, view, sampleRate, width, textScale }: LoudnessLaneProps) => {
+  const height = Math.round(HEIGHT * textScale)
   const range = useMemo(
     () => (evidence ? loudnessRange([evidence.without.loudness, evidence.with.loudness]) : null),
     [evidence],
@@ -25,9 +28,9 @@ export const LoudnessLane = memo(({ evidence, view, sampleRate, width }: Loudnes
   const paths = useMemo(() => {
     if (!evidence || !range) return null
     const path = (side: 'without' | 'with') =>
-      loudnessPath(evidence[side].loudness, view, sampleRate, width, HEIGHT, range)
+      loudnessPath(evidence[side].loudness, view, sampleRate, width, height, range)
     return { without: path('without'), with: path('with') }
-  }, [evidence, range, view, sampleRate, width])
+  }, [evidence, range, view, sampleRate, width, height])
   const pending = usePendingWords()
   const missing = evidence && whyNoLoudness(evidence)
   const scale = range ? `${plain(range.lowLufs, 0)} to ${plain(range.highLufs, 0)} LUFS` : pending
@@ -43,8 +46,8 @@ export const LoudnessLane = memo(({ evidence, view, sampleRate, width }: Loudnes
       ? `Short-term loudness along the take: ${missing}.`
       : `Short-term loudness along the take, from ${scale}. Highest ${lufs(evidence.without.measures.shortTermMaxLufs)} without, ${lufs(evidence.with.measures.shortTermMaxLufs)} with.`
   return (
-    <Lane label={label} sentence={sentence} width={width} height={HEIGHT}>
-      <line className={styles.hairline} x1="0" x2={width} y1={HEIGHT - 0.5} y2={HEIGHT - 0.5} />
+    <Lane label={label} sentence={sentence} width={width} height={height}>
+      <line className={styles.hairline} x1="0" x2={width} y1={height - 0.5} y2={height - 0.5} />
       {paths && <path className={styles.loudnessWithout} d={paths.without} />}
       {paths && <path className={styles.loudnessWith} d={paths.with} />}
     </Lane>

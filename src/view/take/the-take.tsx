@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react'
 import { stageDefinitions } from '../../core'
 import { useBench, useChain, useEvidence, useListen, useTake } from '../bench-context'
+import { useTextScale } from '../curve/use-text-scale'
 import { earIndexOf } from '../path/ear-place'
 import { LoudnessLane } from './loudness-lane'
 import { NoTake } from './no-take'
@@ -28,7 +29,8 @@ export function TheTake() {
   const surface = useRef<HTMLDivElement>(null)
   const width = useWidth(pictures)
   const sampleRate = sound?.sampleRate ?? 1
-  const lanes = { view: time.view, width }
+  const textScale = useTextScale()
+  const lanes = { view: time.view, width, textScale }
   useEffect(() => {
     bench.evidence.setState({ seen: time.isWhole ? null : time.view })
   }, [bench, time])
@@ -58,7 +60,7 @@ export function TheTake() {
 }
 
 /** The lanes of the stages that reduce gain: all of the take's picture that a move of a control changes at once. */
-function TraceLanes({ view, width }: { view: TimeView; width: number }) {
+function TraceLanes({ view, width, textScale }: { view: TimeView; width: number; textScale: number }) {
   const chain = useChain((state) => state.chain)
   const found = useEvidence((state) => state.evidence?.stages)
   const earIndex = earIndexOf(
@@ -75,6 +77,7 @@ function TraceLanes({ view, width }: { view: TimeView; width: number }) {
         found={found?.get(stage.id)}
         view={view}
         width={width}
+        textScale={textScale}
       />
     ) : null,
   )

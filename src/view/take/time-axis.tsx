@@ -12,10 +12,13 @@ interface TimeAxisProps {
   /** Null while there is no take. */
   readonly sampleRate: number | null
   readonly width: number
+  /** Size of text against the usual: the lane grows with it. */
+  readonly textScale: number
 }
 
 /** The one time axis that all lanes share. */
-export const TimeAxis = memo(({ view, sampleRate, width }: TimeAxisProps) => {
+export const TimeAxis = memo(({ view, sampleRate, width, textScale }: TimeAxisProps) => {
+  const height = Math.round(HEIGHT * textScale)
   const ticks = sampleRate === null ? [] : timeTicks(view, sampleRate, width)
   return (
     <div className={styles.lane}>
@@ -23,13 +26,13 @@ export const TimeAxis = memo(({ view, sampleRate, width }: TimeAxisProps) => {
       <svg
         aria-hidden="true"
         className={styles.picture}
-        height={HEIGHT}
-        viewBox={`0 0 ${Math.max(1, width)} ${HEIGHT}`}
+        height={height}
+        viewBox={`0 0 ${Math.max(1, width)} ${height}`}
       >
         {ticks.map(({ x, label }) => (
           <g key={label}>
             <line className={styles.tick} x1={x} x2={x} y1="0" y2="5" />
-            <text className={styles.scale} x={x} y={18} textAnchor={anchor(x, width)}>
+            <text className={styles.scale} x={x} y={18 * textScale} textAnchor={anchor(x, width)}>
               {label}
             </text>
           </g>

@@ -20,10 +20,13 @@ interface TraceLaneProps {
   readonly found: StageEvidence | undefined
   readonly view: TimeView
   readonly width: number
+  /** Size of text against the usual: the lane grows with it. */
+  readonly textScale: number
 }
 
 /** What one stage held back along the take, hanging down from 0 dB. */
-export const TraceLane = memo(({ stage, number, heard, found, view, width }: TraceLaneProps) => {
+export const TraceLane = memo(({ stage, number, heard, found, view, width, textScale }: TraceLaneProps) => {
+  const height = Math.round(HEIGHT * textScale)
   const name = stageDefinitions[stage.kind].label
   const live = useEvidence((state) => state.liveTraces.get(stage.id))
   const works = stage.on && heard
@@ -36,7 +39,7 @@ export const TraceLane = memo(({ stage, number, heard, found, view, width }: Tra
   // Deeper than the figures say while a control moves: they follow later.
   const seenMostDb = points.reduce((most, { gainDb }) => Math.max(most, -gainDb), 0)
   const rangeDb = traceRangeDb(Math.max(reduction?.mostDb ?? 0, seenMostDb))
-  const paths = useMemo(() => trace && tracePaths(points, HEIGHT, rangeDb), [trace, points, rangeDb])
+  const paths = useMemo(() => trace && tracePaths(points, height, rangeDb), [trace, points, height, rangeDb])
   const pending = usePendingWords()
   const figures = reduction
     ? `most ${plain(reduction.mostDb, 1)}, typical ${plain(reduction.typicalDb, 1)} dB`
@@ -54,7 +57,7 @@ export const TraceLane = memo(({ stage, number, heard, found, view, width }: Tra
     ? `Gain reduction of stage ${number}, ${name}: ${figures}; the lane reaches down to ${plain(-rangeDb, 0)} dB.`
     : `Gain reduction of stage ${number}, ${name}: ${works ? 'not drawn yet' : figures}.`
   return (
-    <Lane label={label} sentence={sentence} width={width} height={HEIGHT}>
+    <Lane label={label} sentence={sentence} width={width} height={height}>
       <g style={colour}>
         <line
           className={works ? styles.traceZero : styles.traceZeroOff}
@@ -67,7 +70,7 @@ export const TraceLane = memo(({ stage, number, heard, found, view, width }: Tra
         {paths && <path className={styles.traceEdge} d={paths.edge} />}
       </g>
       {trace && (
-        <text className={styles.scale} x={width - 2} y={HEIGHT - 2} textAnchor="end">
+        <text className={styles.scale} x={width - 2} y={height - 2} textAnchor="end">
           {plain(-rangeDb, 0)} dB
         </text>
       )}

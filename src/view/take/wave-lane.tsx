@@ -15,10 +15,13 @@ interface WaveLaneProps {
   readonly evidence: Evidence | null
   readonly view: TimeView
   readonly width: number
+  /** Size of text against the usual: the lane grows with it. */
+  readonly textScale: number
 }
 
 /** The wave without (outline) and with (filled). */
-export const WaveLane = memo(({ evidence, view, width }: WaveLaneProps) => {
+export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProps) => {
+  const height = Math.round(HEIGHT * textScale)
   const without = evidence?.without.peaks
   const withPeaks = evidence?.with.peaks
   const fullScale = useMemo(
@@ -26,12 +29,12 @@ export const WaveLane = memo(({ evidence, view, width }: WaveLaneProps) => {
     [without, withPeaks],
   )
   const withoutPath = useMemo(
-    () => without && wavePath(waveColumns(without, view, width, OUTLINE_COLUMN_PX), HEIGHT, fullScale),
-    [without, view, width, fullScale],
+    () => without && wavePath(waveColumns(without, view, width, OUTLINE_COLUMN_PX), height, fullScale),
+    [without, view, width, height, fullScale],
   )
   const withPath = useMemo(
-    () => withPeaks && wavePath(waveColumns(withPeaks, view, width, 1), HEIGHT, fullScale),
-    [withPeaks, view, width, fullScale],
+    () => withPeaks && wavePath(waveColumns(withPeaks, view, width, 1), height, fullScale),
+    [withPeaks, view, width, height, fullScale],
   )
   const pending = usePendingWords()
   const withoutPeak = peakText(evidence?.without.measures.truePeakDbtp, pending)
@@ -50,8 +53,8 @@ export const WaveLane = memo(({ evidence, view, width }: WaveLaneProps) => {
     </>
   )
   return (
-    <Lane label={label} sentence={sentence} width={width} height={HEIGHT}>
-      <line className={styles.hairline} x1="0" x2={width} y1={HEIGHT / 2} y2={HEIGHT / 2} />
+    <Lane label={label} sentence={sentence} width={width} height={height}>
+      <line className={styles.hairline} x1="0" x2={width} y1={height / 2} y2={height / 2} />
       {withoutPath && <path className={styles.waveWithout} d={withoutPath} />}
       {withPath && <path className={styles.waveWith} d={withPath} />}
     </Lane>

@@ -34,9 +34,9 @@ describe('the header', () => {
   })
 
   it('switches the projector view on and off', async () => {
-    await user.click(screen.getByRole('button', { name: 'Projector', pressed: false }))
+    await user.click(screen.getByRole('button', { name: 'Projector' }))
     expect(document.documentElement.dataset.view).toBe('projector')
-    await user.click(screen.getByRole('button', { name: 'Projector', pressed: true }))
+    await user.click(screen.getByRole('button', { name: 'Leave projector' }))
     expect(document.documentElement.dataset.view).toBe('desk')
   })
 
