@@ -1,4 +1,4 @@
-import { createContext, type ReactNode, useContext } from 'react'
+import { createContext, type ReactNode, useContext, useState } from 'react'
 import { useStore } from 'zustand'
 import type { Bench } from '../state/bench'
 import type { ChainState } from '../state/chain-store'
@@ -6,12 +6,19 @@ import type { DeliveryState } from '../state/delivery-store'
 import type { EvidenceState } from '../state/evidence-store'
 import type { ListenState } from '../state/listen-store'
 import type { TakeState } from '../state/take-store'
+import { colourOf, followStageColours } from './stage/stage-colours'
 
 const BenchContext = createContext<Bench | null>(null)
+const ColoursContext = createContext<ReturnType<typeof followStageColours> | null>(null)
 
 /** Gives the bench to everything inside. */
 export function BenchProvider({ bench, children }: { bench: Bench; children: ReactNode }) {
-  return <BenchContext value={bench}>{children}</BenchContext>
+  const [colours] = useState(() => followStageColours(bench.chain))
+  return (
+    <BenchContext value={bench}>
+      <ColoursContext value={colours}>{children}</ColoursContext>
+    </BenchContext>
+  )
 }
 
 /** The bench this component stands on. Throws outside a BenchProvider. */
@@ -36,4 +43,11 @@ export function useEvidence<Part>(select: (state: EvidenceState) => Part): Part 
 }
 export function useDelivery<Part>(select: (state: DeliveryState) => Part): Part {
   return useStore(useBench().delivery, select)
+}
+
+/** The colour of a stage, as styles take it: its own wherever it stands. */
+export function useStageColour(stageId: string): string {
+  const colours = useContext(ColoursContext)
+  if (!colours) throw new Error('useStageColour outside a BenchProvider')
+  return useStore(colours, (state) => colourOf(state.colours, stageId))
 }

@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import { type BandSettings, type ChainDoc, type EqualiserDesign, magnitudeDb } from '../../core'
-import { stageColour } from '../stage/stage-colour'
+import { useStageColour } from '../bench-context'
 import styles from './band-curves.module.css'
 import type { Plot } from './plot'
 import { responsePath } from './response-path'
@@ -13,7 +13,7 @@ interface BandCurvesProps {
 
 /** The response of each band on its own, in its stage's colour; nothing for what is switched off. */
 export function BandCurves({ chain, plot, sampleRate }: BandCurvesProps) {
-  return chain.stages.map((stage, stageIndex) =>
+  return chain.stages.map((stage) =>
     stage.kind === 'equaliser' && stage.on
       ? stage.settings.bands.map((band, bandIndex) => (
           <BandCurve
@@ -21,7 +21,7 @@ export function BandCurves({ chain, plot, sampleRate }: BandCurvesProps) {
             key={`${stage.id} ${bandIndex}`}
             band={band}
             design={stage.settings.design}
-            colour={stageColour(stageIndex)}
+            stageId={stage.id}
             plot={plot}
             sampleRate={sampleRate}
           />
@@ -33,12 +33,13 @@ export function BandCurves({ chain, plot, sampleRate }: BandCurvesProps) {
 interface BandCurveProps {
   readonly band: BandSettings
   readonly design: EqualiserDesign
-  readonly colour: string
+  readonly stageId: string
   readonly plot: Plot
   readonly sampleRate: number
 }
 
-function BandCurve({ band, design, colour, plot, sampleRate }: BandCurveProps) {
+function BandCurve({ band, design, stageId, plot, sampleRate }: BandCurveProps) {
+  const colour = useStageColour(stageId)
   const path = useMemo(
     () => responsePath(plot, magnitudeDb(band, plot.frequenciesHz, sampleRate, design)),
     [band, design, plot, sampleRate],

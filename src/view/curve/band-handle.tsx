@@ -1,11 +1,10 @@
 import { memo, useRef } from 'react'
 import { bandParameters } from '../../core'
 import { bandLetter, setBand } from '../../state/chain-edits'
-import { useBench, useListen } from '../bench-context'
+import { useBench, useListen, useStageColour } from '../bench-context'
 import { pressSize } from '../fields/key-steps'
 import { stepped } from '../fields/positions'
 import { useWheel } from '../fields/use-wheel'
-import { stageColour } from '../stage/stage-colour'
 import styles from './band-handle.module.css'
 import { HandleSlider } from './handle-slider'
 import { type Handle, sameHandle, settingsAt } from './handles'
@@ -28,6 +27,7 @@ export const BandHandle = memo(({ handle, plot, onHold }: BandHandleProps) => {
   const { chain, listening } = useBench()
   const group = useRef<HTMLFieldSetElement>(null)
   const { stageId, stageIndex, bandIndex, band, hasGain } = handle
+  const colour = useStageColour(stageId)
   const name = `${stageIndex + 1}${bandLetter(bandIndex)}`
   const sweep = useListen(({ sweep: at }) =>
     at?.stageId === stageId && at.bandIndex === bandIndex ? at : null,
@@ -65,7 +65,7 @@ export const BandHandle = memo(({ handle, plot, onHold }: BandHandleProps) => {
       ref={group}
       className={handle.on ? styles.on : styles.off}
       data-above={handle.letterAbove}
-      style={{ left: handle.left, top: handle.top, '--stage': stageColour(stageIndex) }}
+      style={{ left: handle.left, top: handle.top, '--stage': colour }}
       aria-label={`Band ${name}, ${band.shape}`}
       title={`Band ${name}: drag for frequency${hasGain ? ' and gain' : ''}, Shift and drag or wheel for Q`}
       onPointerDown={(event) => drag(event, handle)}

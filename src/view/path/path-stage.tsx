@@ -1,8 +1,7 @@
 import { describeStage, type StageDoc, stageDefinitions } from '../../core'
 import { switchStage } from '../../state/chain-edits'
-import { useBench, useChain } from '../bench-context'
+import { useBench, useChain, useStageColour } from '../bench-context'
 import { Switch } from '../fields/switch'
-import { stageColour } from '../stage/stage-colour'
 import { StageGlyph } from '../stage/stage-glyph'
 import { Ear } from './ear'
 import styles from './path-stage.module.css'
@@ -24,6 +23,7 @@ interface PathStageProps {
 export function PathStage({ stage, index, count, earIndex, reorder }: PathStageProps) {
   const { chain, listening } = useBench()
   const selected = useChain((state) => state.selectedId === stage.id)
+  const colour = useStageColour(stage.id)
   const name = `${index + 1} ${stageDefinitions[stage.kind].label}`
   return (
     <li
@@ -33,7 +33,7 @@ export function PathStage({ stage, index, count, earIndex, reorder }: PathStageP
       data-on={stage.on}
       data-unheard={index > earIndex}
       data-drop={reorder.dropOf(index)}
-      style={{ '--stage': stageColour(index) }}
+      style={{ '--stage': colour }}
     >
       <button
         type="button"
@@ -43,7 +43,7 @@ export function PathStage({ stage, index, count, earIndex, reorder }: PathStageP
         onPointerDown={(event) => reorder.begin(event, stage.id)}
       >
         <span className={styles.head}>
-          <StageGlyph index={index} on={stage.on} />
+          <StageGlyph stageId={stage.id} index={index} on={stage.on} />
           <span className={styles.label}>{stageDefinitions[stage.kind].label}</span>
         </span>
         <span className={styles.sentence}>{describeStage(stage)}</span>

@@ -36,7 +36,7 @@ export function StageActions({ stage, index, count, list, announce }: StageActio
   }
   return (
     <span className={styles.actions}>
-      <StageGlyph index={index} on={stage.on} />
+      <StageGlyph stageId={stage.id} index={index} on={stage.on} />
       <button
         type="button"
         aria-disabled={index === 0}

@@ -52,7 +52,7 @@ export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }:
   return (
     <li className={band.on ? styles.band : styles.off} aria-label={owner}>
       <div className={styles.head}>
-        <StageGlyph index={stageIndex} on={band.on} text={bandLetter(bandIndex)} />
+        <StageGlyph stageId={stageId} index={stageIndex} on={band.on} text={bandLetter(bandIndex)} />
         <Told help={bandParameters.shape.help} onHelp={onHelp}>
           <ChoiceField
             parameter={bandParameters.shape}

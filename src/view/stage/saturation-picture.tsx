@@ -1,9 +1,9 @@
 import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
 import { dbToGain, plain, type SettingsByKind, saturationCurve } from '../../core'
+import { useStageColour } from '../bench-context'
 import { PictureFrame } from './picture-frame'
 import styles from './saturation-picture.module.css'
-import { stageColour } from './stage-colour'
 
 const SIDE = 200
 const x = scaleLinear([-1, 1], [8, SIDE - 8])
@@ -14,11 +14,12 @@ const INPUTS = Array.from({ length: 101 }, (_, i) => (i - 50) / 50)
 
 interface SaturationPictureProps {
   readonly settings: SettingsByKind['saturator']
-  readonly index: number
+  readonly stageId: string
 }
 
 /** The curve that the wave is bent along, sample by sample, before mix and output level. */
-export function SaturationPicture({ settings: { driveDb, bias }, index }: SaturationPictureProps) {
+export function SaturationPicture({ settings: { driveDb, bias }, stageId }: SaturationPictureProps) {
+  const colour = useStageColour(stageId)
   const drive = dbToGain(driveDb)
   const path = line<number>()
     .x((input) => x(input))
@@ -60,7 +61,7 @@ export function SaturationPicture({ settings: { driveDb, bias }, index }: Satura
         className={styles.with}
         clipPath="url(#saturation-clip)"
         d={path ?? ''}
-        style={{ '--stage': stageColour(index) }}
+        style={{ '--stage': colour }}
       />
     </PictureFrame>
   )

@@ -1,10 +1,9 @@
 import { scaleLinear, scaleLog } from 'd3-scale'
 import { frequency, plain, type SettingsByKind } from '../../core'
-import { useEvidence } from '../bench-context'
+import { useEvidence, useStageColour } from '../bench-context'
 import { spectrumPath } from '../curve/spectrum-path'
 import { PictureFrame } from './picture-frame'
 import styles from './sibilance-picture.module.css'
-import { stageColour } from './stage-colour'
 
 const WIDTH = 200
 const HEIGHT = 190
@@ -17,12 +16,13 @@ const TICKS_DB = [-80, -60, -40, -20, 0]
 
 interface SibilancePictureProps {
   readonly settings: SettingsByKind['de-esser']
-  readonly index: number
+  readonly stageId: string
 }
 
 /** Where a de-esser splits the sound and what level it holds, over the spectrum of the take. */
-export function SibilancePicture({ settings: { crossoverHz, thresholdDb }, index }: SibilancePictureProps) {
+export function SibilancePicture({ settings: { crossoverHz, thresholdDb }, stageId }: SibilancePictureProps) {
   const evidence = useEvidence((state) => state.evidence)
+  const colour = useStageColour(stageId)
   const split = x(crossoverHz)
   const held = y(thresholdDb)
   return (
@@ -54,7 +54,7 @@ export function SibilancePicture({ settings: { crossoverHz, thresholdDb }, index
       {evidence && <path className={styles.with} d={spectrumPath(evidence.with.spectrum, x, y)} />}
       <path
         className={styles.split}
-        style={{ '--stage': stageColour(index) }}
+        style={{ '--stage': colour }}
         d={`M${split},${BOTTOM}V${held}H${WIDTH - 12}`}
       />
     </PictureFrame>

@@ -45,7 +45,7 @@ export function StageAtHand() {
     <section className={styles.stage} aria-labelledby="stage-at-hand">
       <div className={styles.head}>
         <h2 id="stage-at-hand" className={styles.title}>
-          <StageGlyph index={index} on={stage.on} /> {label}
+          <StageGlyph stageId={stage.id} index={index} on={stage.on} /> {label}
           {!stage.on && <span className={styles.off}>off</span>}
         </h2>
         <StageTools stage={stage} onNews={report} />

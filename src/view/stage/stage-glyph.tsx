@@ -1,7 +1,8 @@
-import { stageColour } from './stage-colour'
+import { useStageColour } from '../bench-context'
 import styles from './stage-glyph.module.css'
 
 interface StageGlyphProps {
+  readonly stageId: string
   /** Position in the chain, from 0. */
   readonly index: number
   readonly on: boolean
@@ -10,9 +11,10 @@ interface StageGlyphProps {
 }
 
 /** A stage's number in a ring: solid while it is on, dashed while it is off. */
-export function StageGlyph({ index, on, text = String(index + 1) }: StageGlyphProps) {
+export function StageGlyph({ stageId, index, on, text = String(index + 1) }: StageGlyphProps) {
+  const colour = useStageColour(stageId)
   return (
-    <span className={on ? styles.on : styles.off} style={{ '--stage': stageColour(index) }}>
+    <span className={on ? styles.on : styles.off} style={{ '--stage': colour }}>
       {text}
     </span>
   )

@@ -12,11 +12,11 @@ export function hasPicture({ kind }: StageDoc): boolean {
 export function StagePicture({ stage, index }: { stage: StageDoc; index: number }) {
   switch (stage.kind) {
     case 'compressor':
-      return <StaticCurvePicture curve={stage.settings} index={index} on={stage.on} />
+      return <StaticCurvePicture curve={stage.settings} stageId={stage.id} index={index} on={stage.on} />
     case 'de-esser':
-      return <SibilancePicture settings={stage.settings} index={index} />
+      return <SibilancePicture settings={stage.settings} stageId={stage.id} />
     case 'saturator':
-      return <SaturationPicture settings={stage.settings} index={index} />
+      return <SaturationPicture settings={stage.settings} stageId={stage.id} />
     case 'equaliser':
     case 'gain':
       return null

@@ -1,8 +1,8 @@
 import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
 import { plain, type StaticCurve } from '../../core'
+import { useStageColour } from '../bench-context'
 import { PictureFrame } from './picture-frame'
-import { stageColour } from './stage-colour'
 import { HIGHEST_DBFS, lowestShownDbfs, staticCurvePoints } from './static-curve'
 import styles from './static-curve-picture.module.css'
 import { WorkingPoint } from './working-point'
@@ -12,12 +12,14 @@ const MARGIN = 28
 
 interface StaticCurvePictureProps {
   readonly curve: StaticCurve
+  readonly stageId: string
   readonly index: number
   readonly on: boolean
 }
 
 /** Output against input level once everything has settled, without makeup; the point is where it works just now. */
-export function StaticCurvePicture({ curve, index, on }: StaticCurvePictureProps) {
+export function StaticCurvePicture({ curve, stageId, index, on }: StaticCurvePictureProps) {
+  const colour = useStageColour(stageId)
   const lowest = lowestShownDbfs(curve)
   const x = scaleLinear([lowest, HIGHEST_DBFS], [MARGIN, SIDE - 8])
   const y = scaleLinear([lowest, HIGHEST_DBFS], [SIDE - MARGIN, 8])
@@ -54,7 +56,7 @@ export function StaticCurvePicture({ curve, index, on }: StaticCurvePictureProps
         className={styles.without}
         d={`M${x(lowest)},${y(lowest)}L${x(HIGHEST_DBFS)},${y(HIGHEST_DBFS)}`}
       />
-      <path className={styles.with} d={path ?? ''} style={{ '--stage': stageColour(index) }} />
+      <path className={styles.with} d={path ?? ''} style={{ '--stage': colour }} />
       {on && <WorkingPoint curve={curve} index={index} x={x} y={y} />}
     </PictureFrame>
   )

@@ -1,6 +1,6 @@
 import { type CSSProperties, memo, useMemo } from 'react'
 import { plain, type StageDoc, stageDefinitions } from '../../core'
-import { useEvidence } from '../bench-context'
+import { useEvidence, useStageColour } from '../bench-context'
 import type { StageEvidence } from '../evidence-types'
 import { usePendingWords } from '../numbers/pending-words'
 import { Lane } from './lane'
@@ -44,7 +44,7 @@ export const TraceLane = memo(({ stage, number, heard, found, view, width, textS
   const figures = reduction
     ? `most ${plain(reduction.mostDb, 1)}, typical ${plain(reduction.typicalDb, 1)} dB`
     : idleWords(stage.on, heard, pending)
-  const colour: CSSProperties = { color: `var(--stage-${((number - 1) % 5) + 1})` }
+  const colour: CSSProperties = { color: useStageColour(stage.id) }
   const label = (
     <>
       <span>
