@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { integratedLoudness, loudnessOverTime, measure } from '../../src/core/measure'
+import { integratedLoudness, loudnessOverTime, measure, pausesOf } from '../../src/core/measure'
 import { subBlockCount, subBlockEnergies, subBlockStart } from '../../src/core/measure/block-energies'
 import type { Sound } from '../../src/core/sound'
 import { inChannels, joined, noise, scaled, steppedSine } from '../setup/signals'
@@ -57,6 +57,19 @@ describe('levels', () => {
     const muted = mono(joined([new Float32Array(96_000), samples]))
     within(measure(muted).noiseFloorDbfs, 20 * Math.log10(0.001 / Math.sqrt(3)), 0.3)
     expect(measure(mono(samples.subarray(0, 20_000))).noiseFloorDbfs).toBeNull()
+  })
+
+  it('the noise floor of what was made from a take is measured where the take pauses', () => {
+    const [samples = new Float32Array()] = noise(48_000, 2, 1, 8, (t) => (t < 1 ? 0.001 : 0.3)).channels
+    const take = mono(joined([new Float32Array(96_000), samples]))
+    // A faint ring is left where nothing was; it is not the floor of the take.
+    const ringing = mono(Float32Array.from(take.channels[0] ?? [], (value) => value / 2 || 1e-6))
+    const floor = measure(take).noiseFloorDbfs ?? Number.NaN
+    within(measure(ringing, { pauses: pausesOf(take) }).noiseFloorDbfs, floor - 6.0206, 1e-3)
+    within(measure(ringing).noiseFloorDbfs, -120, 0.1)
+    const silent = mono(new Float32Array(take.channels[0]?.length ?? 0))
+    expect(measure(silent, { pauses: pausesOf(take) }).noiseFloorDbfs).toBeNull()
+    expect(measure(take, { pauses: pausesOf(silent) }).noiseFloorDbfs).toBeNull()
   })
 })
 

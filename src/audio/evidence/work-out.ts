@@ -5,13 +5,16 @@ import {
   integratedLoudness,
   longTermSpectrum,
   loudnessOverTime,
-  measure,
+  measureSteps,
+  type Pauses,
+  pausesOf,
   peakPyramid,
   type Rendering,
   reductionSummary,
   renderSteps,
   type Sound,
   sameSound,
+  subBlockEnergySteps,
 } from '../../core'
 import type { Evidence, SideEvidence, StageEvidence } from './evidence'
 import { type FrameRange, matchingGains } from './matching'
@@ -29,6 +32,8 @@ export interface EvidenceCache {
   readonly with: KnownSide
   /** Integrated loudness behind each stage, by the samples it was measured on. */
   readonly tapLoudness: ReadonlyMap<Float32Array, number | null>
+  /** Of the take: both sides' noise floors are measured there. */
+  readonly pauses: Pauses | null
 }
 
 /**
@@ -36,6 +41,9 @@ export interface EvidenceCache {
  * that they still cover more than half of four minutes.
  */
 const MOST_SEGMENTS = 400
+
+/** Between two points of the loudness lane. */
+const HOP_SECONDS = 0.1
 
 /** How the time goes, roughly: rendering and measuring either side, then the stages one by one. */
 const SHARES = { without: 0.35, with: 0.9 } as const
@@ -51,8 +59,10 @@ export function* workOutEvidence(
   loop: FrameRange | null,
   cache: EvidenceCache | null,
 ): Generator<number, { evidence: Evidence; cache: EvidenceCache }, void> {
-  const without = yield* knownSide(take, chains.without, cache?.without, 0, SHARES.without)
-  const withSide = yield* knownSide(take, chains.with, cache?.with, SHARES.without, SHARES.with)
+  const pauses = cache?.with.rendering.kept?.source === take ? cache.pauses : pausesOf(take)
+  const source = { take, pauses }
+  const without = yield* knownSide(source, chains.without, cache?.without, 0, SHARES.without)
+  const withSide = yield* knownSide(source, chains.with, cache?.with, SHARES.without, SHARES.with)
   const tapLoudness = yield* loudnessOfTaps(take, withSide, cache?.tapLoudness)
   const evidence: Evidence = {
     without: without.evidence,
@@ -64,11 +74,17 @@ export function* workOutEvidence(
     }),
     chains,
   }
-  return { evidence, cache: { without, with: withSide, tapLoudness } }
+  return { evidence, cache: { without, with: withSide, tapLoudness, pauses } }
+}
+
+/** What is processed, and where it pauses. */
+interface Source {
+  readonly take: Sound
+  readonly pauses: Pauses | null
 }
 
 function* knownSide(
-  take: Sound,
+  { take, pauses }: Source,
   chain: ChainDoc,
   known: KnownSide | undefined,
   from: number,
@@ -83,22 +99,43 @@ function* knownSide(
     step = steps.next()
   }
   const rendering = step.value
-  const evidence = yield* sideEvidence(rendering.sound, from + (to - from) * RENDERING_SHARE, to)
+  const measuredFrom = from + (to - from) * RENDERING_SHARE
+  const evidence = yield* sideEvidence(rendering.sound, pauses, measuredFrom, to)
   return { chain, rendering, evidence }
 }
 
 const RENDERING_SHARE = 0.6
 
-function* sideEvidence(sound: Sound, from: number, to: number): Generator<number, SideEvidence, void> {
-  const measures = measure(sound)
-  yield from + (to - from) * 0.4
-  const loudness = loudnessOverTime(sound)
-  yield from + (to - from) * 0.6
+function* sideEvidence(
+  sound: Sound,
+  pauses: Pauses | null,
+  from: number,
+  to: number,
+): Generator<number, SideEvidence, void> {
+  const energies = yield* partOf(subBlockEnergySteps(sound), from, to, 0, 0.2)
+  const measures = yield* partOf(measureSteps(sound, { energies, pauses }), from, to, 0.2, 0.5)
+  const loudness = loudnessOverTime(sound, HOP_SECONDS, energies)
+  yield from + (to - from) * 0.5
   const peaks = peakPyramid(sound)
-  yield from + (to - from) * 0.7
+  yield from + (to - from) * 0.6
   const spectrum = longTermSpectrum(sound, { mostSegments: MOST_SEGMENTS })
   yield to
   return { measures, loudness, peaks, spectrum }
+}
+
+/** Steps that are the part from `begin` to `end` of what goes from `from` to `to`. */
+function* partOf<Result>(
+  steps: Generator<number, Result, void>,
+  from: number,
+  to: number,
+  begin: number,
+  end: number,
+): Generator<number, Result, void> {
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+    yield from + (to - from) * (begin + (end - begin) * step.value)
+  }
 }
 
 /** Integrated loudness of the take and behind each stage that is on. The last one's is that of the whole side. */

@@ -1,4 +1,4 @@
-import { matchingMakeupDb, measure, renderSteps, type Sound } from '../../core'
+import { matchingMakeupDb, measureSteps, renderSteps, type Sound } from '../../core'
 import { liveTraces } from '../evidence/live-traces'
 import { Sweep } from '../evidence/sweep'
 import { type EvidenceCache, workOutEvidence } from '../evidence/work-out'
@@ -80,7 +80,14 @@ function handle(data: ToWorker): void {
       if (incoming?.id !== id || !incoming.add(data.part)) break
       take = incoming.sound
       incoming = null
-      void answer(id, async (source) => post({ type: 'measured', id, measures: measure(source) }))
+      void answer(id, async (source) => {
+        const measures = await inSlices(
+          measureSteps(source),
+          () => take === source,
+          () => undefined,
+        )
+        if (measures) post({ type: 'measured', id, measures })
+      })
       for (const request of waiting.splice(0)) handle(request)
       break
     case 'abandon':

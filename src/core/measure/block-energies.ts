@@ -1,5 +1,6 @@
 import { frameCount, type Sound } from '../sound'
 import { MeasureError } from './error'
+import { finished } from './finished'
 import { type KWeighting, kWeighting } from './k-weighting'
 
 /** Loudness is added up in sub-blocks of 10 ms: short enough for a maximum to be found wherever it lies. */
@@ -25,6 +26,9 @@ export function subBlockCount(frames: number, sampleRate: number): number {
   return subBlockStart(estimate + 1, sampleRate) <= frames ? estimate + 1 : estimate
 }
 
+/** Filtered between two steps, a few milliseconds' work. */
+const STEP_SUB_BLOCKS = 1000
+
 /**
  * K-weighted energy (sum of squares, channels weighted and added) of every whole 10 ms sub-block.
  * ITU-R BS.1770-5, Annex 1, equations 1 and 2.
@@ -33,35 +37,54 @@ export function subBlockCount(frames: number, sampleRate: number): number {
  * @throws MeasureError `channels` for more than 5 channels, `sample-rate` outside the range
  */
 export function subBlockEnergies(sound: Sound): Float64Array {
-  if (sound.channels.length > CHANNEL_WEIGHTS.length) {
+  return finished(subBlockEnergySteps(sound))
+}
+
+/** {@link subBlockEnergies} in steps of ten seconds of one channel: yields the share done. */
+export function* subBlockEnergySteps(sound: Sound): Generator<number, Float64Array, void> {
+  const { channels, sampleRate } = sound
+  if (channels.length > CHANNEL_WEIGHTS.length) {
     throw new MeasureError(
       'channels',
-      `${sound.channels.length} channels (expected at most ${CHANNEL_WEIGHTS.length})`,
+      `${channels.length} channels (expected at most ${CHANNEL_WEIGHTS.length})`,
     )
   }
-  const filter = kWeighting(sound.sampleRate)
-  const energies = new Float64Array(subBlockCount(frameCount(sound), sound.sampleRate))
-  sound.channels.forEach((samples, channel) => {
-    addChannel(energies, samples, CHANNEL_WEIGHTS[channel] ?? 0, sound.sampleRate, filter)
-  })
+  const filter = kWeighting(sampleRate)
+  const energies = new Float64Array(subBlockCount(frameCount(sound), sampleRate))
+  for (const [c, samples] of channels.entries()) {
+    const state = { s1: 0, s2: 0, t1: 0, t2: 0 }
+    for (let from = 0; from < energies.length; from += STEP_SUB_BLOCKS) {
+      const to = Math.min(energies.length, from + STEP_SUB_BLOCKS)
+      addChannel(energies, samples, { from, to, weight: CHANNEL_WEIGHTS[c] ?? 0, sampleRate, filter, state })
+      yield (c + to / energies.length) / channels.length
+    }
+  }
   return energies
 }
 
-/** Runs one channel through the filter (transposed direct form II, both sections in one pass). */
+/** Sub-blocks of one channel, and the filter that goes on where it stopped before them. */
+interface Stretch {
+  readonly from: number
+  readonly to: number
+  readonly weight: number
+  readonly sampleRate: number
+  readonly filter: KWeighting
+  readonly state: { s1: number; s2: number; t1: number; t2: number }
+}
+
+/** Runs a stretch of one channel through the filter (transposed direct form II, both sections in one pass). */
 function addChannel(
   energies: Float64Array,
   samples: Float32Array,
-  weight: number,
-  sampleRate: number,
-  filter: KWeighting,
+  { from, to, weight, sampleRate, filter, state }: Stretch,
 ): void {
   const { b0, b1, b2, a1, a2 } = filter.shelf
   const { b0: scale, a1: c1, a2: c2 } = filter.highPass
   // The high-pass's numerator is scale * (1, -2, 1): the scale is taken out of the loop as an energy.
   const energyWeight = weight * scale * scale
-  let [s1, s2, t1, t2] = [0, 0, 0, 0]
-  let frame = 0
-  for (let block = 0; block < energies.length; block++) {
+  let { s1, s2, t1, t2 } = state
+  let frame = subBlockStart(from, sampleRate)
+  for (let block = from; block < to; block++) {
     const end = subBlockStart(block + 1, sampleRate)
     let energy = 0
     for (; frame < end; frame++) {
@@ -78,4 +101,5 @@ function addChannel(
     if (t1 * t1 + t2 * t2 < FLUSHED_ENERGY) t1 = t2 = 0
     energies[block] = (energies[block] ?? 0) + energyWeight * energy
   }
+  Object.assign(state, { s1, s2, t1, t2 })
 }

@@ -19,24 +19,42 @@ const SHORTEST_CLIPPED_RUN = 3
  * are not clipped: turned down they are whole.
  */
 export function channelLevels(samples: Float32Array): ChannelLevels {
-  let [peak, squares, sum, clippedSamples] = [0, 0, 0, 0]
-  let previous = 0
-  let run = 0
-  for (let i = 0; i < samples.length; i++) {
+  // Even and odd samples are added up apart: two sums that do not wait for each other.
+  let [high, low, squares, sum, oddSquares, oddSum] = [0, 0, 0, 0, 0, 0]
+  for (let i = 0; i < samples.length; i += 2) {
     const x = samples[i] ?? 0
-    const size = Math.abs(x)
-    if (size > peak) peak = size
+    const odd = samples[i + 1] ?? 0
     squares += x * x
     sum += x
-    if (size < RAIL) {
+    oddSquares += odd * odd
+    oddSum += odd
+    if (x > high) high = x
+    else if (x < low) low = x
+    if (odd > high) high = odd
+    else if (odd < low) low = odd
+  }
+  const peak = Math.max(high, -low)
+  const count = Math.max(1, samples.length)
+  return {
+    peak,
+    meanSquare: (squares + oddSquares) / count,
+    mean: (sum + oddSum) / count,
+    clippedSamples: peak < RAIL ? 0 : clippedIn(samples),
+  }
+}
+
+function clippedIn(samples: Float32Array): number {
+  let [clipped, previous, run] = [0, 0, 0]
+  for (let i = 0; i < samples.length; i++) {
+    const x = samples[i] ?? 0
+    if (x < RAIL && x > -RAIL) {
       run = 0
       continue
     }
     run = run > 0 && x === previous ? run + 1 : 1
     previous = x
-    if (run === SHORTEST_CLIPPED_RUN) clippedSamples += SHORTEST_CLIPPED_RUN
-    else if (run > SHORTEST_CLIPPED_RUN) clippedSamples++
+    if (run === SHORTEST_CLIPPED_RUN) clipped += SHORTEST_CLIPPED_RUN
+    else if (run > SHORTEST_CLIPPED_RUN) clipped++
   }
-  const count = Math.max(1, samples.length)
-  return { peak, meanSquare: squares / count, mean: sum / count, clippedSamples }
+  return clipped
 }

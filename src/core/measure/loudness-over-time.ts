@@ -20,14 +20,18 @@ export interface LoudnessOverTime {
  * @param sound 1 to 5 channels, 8 to 192 kHz
  * @param hopSeconds distance between values, at least 0.01; rounded to a whole number of 10 ms, and the
  *   result says what was used
+ * @param energies of its sub-blocks, where they are known already
  * @throws MeasureError `option` for another hop, `sample-rate` or `channels`
  */
-export function loudnessOverTime(sound: Sound, hopSeconds = 0.1): LoudnessOverTime {
+export function loudnessOverTime(
+  sound: Sound,
+  hopSeconds = 0.1,
+  energies = subBlockEnergies(sound),
+): LoudnessOverTime {
   if (!(hopSeconds >= 1 / SUB_BLOCKS_PER_SECOND && hopSeconds < Number.POSITIVE_INFINITY)) {
     throw new MeasureError('option', `hop of ${hopSeconds} s (expected a finite one of at least 0.01)`)
   }
   const hop = Math.round(hopSeconds * SUB_BLOCKS_PER_SECOND)
-  const energies = subBlockEnergies(sound)
   const series = (tenths: number) => {
     const powers = windowPowers(energies, tenths, sound.sampleRate)
     return Float32Array.from({ length: Math.floor(energies.length / hop) + 1 }, (_, i) => {

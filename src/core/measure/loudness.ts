@@ -18,10 +18,10 @@ export interface Loudness {
  * Every loudness measure of EBU Tech 3341 and Tech 3342 in one pass.
  *
  * @param sound 1 to 5 channels, 8 to 192 kHz
+ * @param energies of its sub-blocks, where they are known already
  * @throws MeasureError `sample-rate` or `channels`
  */
-export function loudness(sound: Sound): Loudness {
-  const energies = subBlockEnergies(sound)
+export function loudness(sound: Sound, energies = subBlockEnergies(sound)): Loudness {
   const momentary = windowPowers(energies, MOMENTARY_TENTHS, sound.sampleRate)
   const shortTerm = windowPowers(energies, SHORT_TERM_TENTHS, sound.sampleRate)
   return {

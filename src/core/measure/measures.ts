@@ -1,9 +1,11 @@
 import { gainToDb, powerToDb } from '../dsp/decibels'
 import { truePeak } from '../dsp/true-peak'
 import { durationSeconds, type Sound } from '../sound'
-import { channelLevels } from './levels'
+import { subBlockEnergySteps } from './block-energies'
+import { finished } from './finished'
+import { type ChannelLevels, channelLevels } from './levels'
 import { type Loudness, loudness } from './loudness'
-import { noiseFloorDbfs } from './noise-floor'
+import { noiseFloorDbfs, type Pauses } from './noise-floor'
 
 /** What a sound measures. Null means not measurable: the sound is silent or too short for that measure. */
 export interface Measures extends Loudness {
@@ -16,6 +18,7 @@ export interface Measures extends Loudness {
   readonly crestFactorDb: number | null
   /** True peak less integrated loudness. */
   readonly peakToLoudnessLu: number | null
+  /** In the pauses of the take it was made from (see `noiseFloorDbfs`). */
   readonly noiseFloorDbfs: number | null
   /** Samples in runs of three or more equal ones at full scale, all channels added. */
   readonly clippedSamples: number
@@ -24,20 +27,46 @@ export interface Measures extends Loudness {
   readonly durationSeconds: number
 }
 
+/** What is known already of a sound that is to be measured. */
+export interface MeasureKnown {
+  /** K-weighted energies of its sub-blocks. */
+  readonly energies?: Float64Array
+  /** Pauses of the take that it was made from, in which its noise floor is measured; its own if not given. */
+  readonly pauses?: Pauses | null
+}
+
 /**
  * Loudness, peaks and levels of a whole sound. Changes nothing in it.
  *
  * @param sound 1 to 5 channels (L R C Ls Rs), 8 to 192 kHz, finite samples
  * @throws MeasureError `sample-rate` or `channels` outside those ranges
  */
-export function measure(sound: Sound): Measures {
-  const loud = loudness(sound)
-  const levels = sound.channels.map(channelLevels)
+export function measure(sound: Sound, known: MeasureKnown = {}): Measures {
+  return finished(measureSteps(sound, known))
+}
+
+/** {@link measure} in steps, none longer than one look at one channel: yields the share done, roughly. */
+export function* measureSteps(
+  sound: Sound,
+  { energies: known, pauses }: MeasureKnown = {},
+): Generator<number, Measures, void> {
+  const energies = known ?? (yield* subBlockEnergySteps(sound))
+  const loud = loudness(sound, energies)
+  const { channels, sampleRate } = sound
+  const levels: ChannelLevels[] = []
+  let truest = 0
+  for (const samples of channels) {
+    yield levels.length / channels.length
+    levels.push(channelLevels(samples))
+    yield (levels.length - 0.5) / channels.length
+    truest = Math.max(truest, truePeak({ sampleRate, channels: [samples] }))
+  }
+  yield 1
   const peak = Math.max(0, ...levels.map((level) => level.peak))
   const meanSquare = levels.reduce((sum, level) => sum + level.meanSquare / levels.length, 0)
   const samplePeakDbfs = peak > 0 ? gainToDb(peak) : null
   const rmsDbfs = meanSquare > 0 ? powerToDb(meanSquare) : null
-  const truePeakDbtp = peak > 0 ? gainToDb(truePeak(sound)) : null
+  const truePeakDbtp = peak > 0 ? gainToDb(truest) : null
   return {
     ...loud,
     truePeakDbtp,
@@ -45,7 +74,7 @@ export function measure(sound: Sound): Measures {
     rmsDbfs,
     crestFactorDb: difference(samplePeakDbfs, rmsDbfs),
     peakToLoudnessLu: difference(truePeakDbtp, loud.integratedLufs),
-    noiseFloorDbfs: noiseFloorDbfs(sound),
+    noiseFloorDbfs: noiseFloorDbfs(sound, pauses),
     clippedSamples: levels.reduce((sum, level) => sum + level.clippedSamples, 0),
     dcOffset: levels.map((level) => level.mean),
     durationSeconds: durationSeconds(sound),

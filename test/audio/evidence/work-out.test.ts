@@ -11,6 +11,7 @@ import {
   longTermSpectrum,
   loudnessOverTime,
   measure,
+  pausesOf,
   peakPyramid,
   reductionSummary,
   renderChain,
@@ -45,7 +46,7 @@ function workedOut(
 /** The same, each figure worked out on its own from renders of its own. */
 function direct(chains: { without: ChainDoc; with: ChainDoc }, loop: FrameRange | null): Evidence {
   const side = (sound: Sound) => ({
-    measures: measure(sound),
+    measures: measure(sound, { pauses: pausesOf(take) }),
     loudness: loudnessOverTime(sound),
     peaks: peakPyramid(sound),
     spectrum: longTermSpectrum(sound),
@@ -130,6 +131,18 @@ describe('evidence worked out in steps', () => {
     expect(evidence.stages.get('colour')?.loudnessChangeLu).not.toBeCloseTo(0, 1)
     // The take, behind the equaliser, and behind the saturator, which is the end.
     expect(cache.tapLoudness.size).toBe(3)
+  })
+
+  it('measures the noise floor of both sides where the take pauses, muted stretches left out', () => {
+    // Filters ring on into what was muted: their own quietest moments would be there.
+    const muted = noise(RATE, 6, 1, 3, (at) => (at < 2 ? 0 : at < 4 ? 0.001 : at < 5 ? 0.3 : 0))
+    const quieter = stageWith('gain', { gainDb: -6 }, 'level')
+    const warm = stageWith('saturator', { driveDb: 0, mix: 0.5 }, 'warm')
+    const { evidence } = workedOut(wholeChain(chainOf([warm, quieter])), null, null, muted)
+    const [before, after] = [evidence.without, evidence.with].map(({ measures }) => measures.noiseFloorDbfs)
+    expect(before).toBeCloseTo(measure(muted).noiseFloorDbfs ?? 0, 9)
+    // So faint a sound passes the curve as it is; its oversampling and DC filter take less than a tenth of a dB.
+    expect(Math.abs((after ?? 0) - (before ?? 0) + 6)).toBeLessThan(0.1)
   })
 
   it('is not built on another take', () => {

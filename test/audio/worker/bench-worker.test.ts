@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { StretchTrace } from '../../../src/audio/evidence/evidence'
 import { BenchWorker } from '../../../src/audio/worker/bench-worker'
 import type { FromWorker, ToWorker } from '../../../src/audio/worker/protocol'
-import { type ChainDoc, chainOf, comparisonOf, measure, renderChain } from '../../../src/core'
+import { type ChainDoc, chainOf, comparisonOf, measure, pausesOf, renderChain } from '../../../src/core'
 import { stageWith } from '../../setup/chains'
 import { noise } from '../../setup/signals'
 
@@ -83,7 +83,7 @@ describe('asking the worker for evidence', () => {
     ])
     const { sound, traces } = renderChain(take, chainAt(-30))
     expect(live[0]?.gainDb).toEqual(traces.get('hold')?.gainDb)
-    expect(evidence?.with.measures).toEqual(measure(sound))
+    expect(evidence?.with.measures).toEqual(measure(sound, { pauses: pausesOf(take) }))
     expect(evidence?.stages.get('hold')?.trace?.gainDb).toEqual(traces.get('hold')?.gainDb)
     expect(evidence?.chains.with).toEqual(chainAt(-30))
   })
