@@ -1,5 +1,6 @@
 import { useCallback, useMemo, useState } from 'react'
 import { magnitudeDb } from '../../core'
+import { sideWords } from '../../state/kept-versions'
 import { sweptChain } from '../../state/swept-chain'
 import { useChain, useListen, useTake } from '../bench-context'
 import { Axes } from './axes'
@@ -26,6 +27,7 @@ export function TheCurve() {
   const sweep = useListen((state) => state.sweep)
   // What is heard: while a band is swept, it is held up.
   const chain = useMemo(() => (sweep ? sweptChain(settled, sweep) : settled), [settled, sweep])
+  const sides = sideWords(useListen((state) => state.scope))
   const sampleRate = useTake((state) => state.take?.sound.sampleRate ?? USUAL_RATE)
   const [holder, width] = useWidth(FIRST_WIDTH)
   const textScale = useTextScale()
@@ -47,7 +49,9 @@ export function TheCurve() {
     <section className={styles.curve} aria-labelledby="the-curve">
       <div className={styles.head}>
         <h2 id="the-curve">The curve</h2>
-        <p className={styles.note}>±{rangeDb} dB; spectrum dashed without, solid with</p>
+        <p className={styles.note}>
+          ±{rangeDb} dB; spectrum dashed {sides.without}, solid {sides.with}
+        </p>
       </div>
       <div className={styles.holder} ref={holder}>
         <svg

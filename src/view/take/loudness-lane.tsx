@@ -1,5 +1,7 @@
 import { memo, useMemo } from 'react'
 import { plain } from '../../core'
+import { sideWords } from '../../state/kept-versions'
+import { useListen } from '../bench-context'
 import type { Evidence } from '../evidence-types'
 import { usePendingWords } from '../numbers/pending-words'
 import { Lane } from './lane'
@@ -31,6 +33,7 @@ export const LoudnessLane = memo(({ evidence, view, sampleRate, width, textScale
       loudnessPath(evidence[side].loudness, view, sampleRate, width, height, range)
     return { without: path('without'), with: path('with') }
   }, [evidence, range, view, sampleRate, width, height])
+  const sides = sideWords(useListen((state) => state.scope))
   const pending = usePendingWords()
   const missing = evidence && whyNoLoudness(evidence)
   const scale = range ? `${plain(range.lowLufs, 0)} to ${plain(range.highLufs, 0)} LUFS` : pending
@@ -44,7 +47,7 @@ export const LoudnessLane = memo(({ evidence, view, sampleRate, width, textScale
     ? 'Short-term loudness along the take, not drawn yet.'
     : missing
       ? `Short-term loudness along the take: ${missing}.`
-      : `Short-term loudness along the take, from ${scale}. Highest ${lufs(evidence.without.measures.shortTermMaxLufs)} without, ${lufs(evidence.with.measures.shortTermMaxLufs)} with.`
+      : `Short-term loudness along the take, from ${scale}. Highest ${lufs(evidence.without.measures.shortTermMaxLufs)} ${sides.without}, ${lufs(evidence.with.measures.shortTermMaxLufs)} ${sides.with}.`
   return (
     <Lane label={label} sentence={sentence} width={width} height={height}>
       <line className={styles.hairline} x1="0" x2={width} y1={height - 0.5} y2={height - 0.5} />

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react'
 import { stageDefinitions } from '../../core'
+import { sideWords } from '../../state/kept-versions'
 import { useBench, useChain, useEvidence, useListen, useTake } from '../bench-context'
 import { useTextScale } from '../curve/use-text-scale'
 import { earIndexOf } from '../path/ear-place'
@@ -28,6 +29,8 @@ export function TheTake() {
   const pictures = useRef<HTMLDivElement>(null)
   const surface = useRef<HTMLDivElement>(null)
   const width = useWidth(pictures)
+  const scope = useListen((state) => state.scope)
+  const sides = sideWords(scope)
   const sampleRate = sound?.sampleRate ?? 1
   const textScale = useTextScale()
   const lanes = { view: time.view, width, textScale }
@@ -38,7 +41,9 @@ export function TheTake() {
     <section className={styles.take} aria-labelledby="the-take">
       <div className={styles.head}>
         <h2 id="the-take">The take</h2>
-        <p className={styles.rule}>dashed without, solid with</p>
+        <p
+          className={styles.rule}
+        >{`dashed ${sides.without}, solid ${scope.kind === 'kept' ? 'and all lanes ' : ''}${sides.with}`}</p>
         <WorkingNote />
       </div>
       {hasNone && <NoTake />}
@@ -61,7 +66,10 @@ export function TheTake() {
 
 /** The lanes of the stages that reduce gain: all of the take's picture that a move of a control changes at once. */
 function TraceLanes({ view, width, textScale }: { view: TimeView; width: number; textScale: number }) {
-  const chain = useChain((state) => state.chain)
+  const onBench = useChain((state) => state.chain)
+  const scope = useListen((state) => state.scope)
+  // What the figures are of, be it on the bench or kept.
+  const chain = scope.kind === 'kept' ? (scope.b ?? onBench) : onBench
   const found = useEvidence((state) => state.evidence?.stages)
   const earIndex = earIndexOf(
     chain.stages,

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useState } from 'react'
 import styles from './time-row.module.css'
-import { parseTime, printTime } from './time-text'
+import { parseTime, printExactTime } from './time-text'
 
 interface TimeFieldProps {
   readonly label: string
@@ -30,7 +30,7 @@ export function TimeField({ label, seconds, onChange }: TimeFieldProps) {
         type="text"
         inputMode="decimal"
         autoComplete="off"
-        value={typed ?? printTime(seconds)}
+        value={typed ?? printExactTime(seconds)}
         aria-invalid={wrong}
         title={wrong ? 'Type seconds, as 8.4, or minutes and seconds, as 1:08.4' : undefined}
         onChange={(event) => setTyped(event.target.value)}

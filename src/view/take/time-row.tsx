@@ -14,7 +14,11 @@ export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }
   const { sampleRate } = sound
   const frames = frameCount(sound)
   const loop = useListen((state) => state.loop)
-  const position = useListen((state) => Math.round((state.positionFrame / sampleRate) * 10) / 10)
+  const position = useListen(({ playing, positionFrame }) => {
+    // Calm enough to be read while it plays.
+    const steps = playing ? 10 : 100
+    return Math.round((positionFrame / sampleRate) * steps) / steps
+  })
 
   const setFrom = (from: number) => {
     const to = loop && loop.to > from ? loop.to : from + NEW_LOOP_SECONDS * sampleRate

@@ -11,6 +11,15 @@ export function printTime(seconds: number, digits = 1): string {
   return hours > 0 ? `${hours}:${String(minutes).padStart(2, '0')}:${rest}` : `${minutes}:${rest}`
 }
 
+/** A tenth is told from a hundredth by more than this, seconds. */
+const NEAR_SECONDS = 0.005
+
+/** A time with as many digits as it takes to say it to a hundredth: 0:08.4, but 0:00.25. */
+export function printExactTime(seconds: number): string {
+  const isOfTenths = Math.abs(seconds * 10 - Math.round(seconds * 10)) < NEAR_SECONDS * 10
+  return printTime(seconds, isOfTenths ? 1 : 2)
+}
+
 /** The same in words, for those who hear it: "1 minute 8.4 seconds". */
 export function speakTime(seconds: number): string {
   const rounded = Math.round(Math.max(0, seconds) * 10) / 10

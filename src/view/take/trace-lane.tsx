@@ -49,6 +49,7 @@ export const TraceLane = memo(({ stage, number, heard, found, view, width, textS
     <>
       <span>
         <strong style={colour}>{number}</strong> {name}
+        {trace && <span className={styles.reaches}> to {plain(-rangeDb, 0)} dB</span>}
       </span>
       <span>{figures}</span>
     </>
@@ -69,11 +70,6 @@ export const TraceLane = memo(({ stage, number, heard, found, view, width, textS
         {paths && <path className={styles.traceArea} d={paths.area} />}
         {paths && <path className={styles.traceEdge} d={paths.edge} />}
       </g>
-      {trace && (
-        <text className={styles.scale} x={width - 2} y={height - 2} textAnchor="end">
-          {plain(-rangeDb, 0)} dB
-        </text>
-      )}
     </Lane>
   )
 })

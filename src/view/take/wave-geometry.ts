@@ -56,14 +56,16 @@ export function wavePath(columns: readonly Column[], heightPx: number, fullScale
   return shape(columns) ?? ''
 }
 
-/** The largest magnitude in several waves, at least -40 dBFS, so that near-silence is not blown up. */
-export function commonFullScale(waves: readonly PeakPyramid[]): number {
-  let largest = 0.01
-  for (const wave of waves) {
-    const coarsest = wave.at(-1)
-    if (!coarsest) continue
-    for (const value of coarsest.min) largest = Math.max(largest, -value)
-    for (const value of coarsest.max) largest = Math.max(largest, value)
-  }
-  return largest
+/** Quieter takes than this are not blown up any further, dBFS. */
+const LEAST_FULL_HEIGHT_DBFS = -36
+const HEIGHT_STEP_DB = 6
+
+/**
+ * The level that fills the lane of a take, dBFS: the next whole step of 6 dB above its own peak, so that it stays
+ * the same whatever is compared. 0 where the peak, in dBTP, is not known.
+ */
+export function fullHeightDbfs(truePeakDbtp: number | null): number {
+  const step = Math.ceil((truePeakDbtp ?? 0) / HEIGHT_STEP_DB) * HEIGHT_STEP_DB
+  // No minus before a nought.
+  return Math.max(LEAST_FULL_HEIGHT_DBFS, step) + 0
 }

@@ -1,11 +1,13 @@
 import { memo, useMemo } from 'react'
-import { gainToDb, plain } from '../../core'
+import { dbToGain, plain } from '../../core'
+import { sideWords } from '../../state/kept-versions'
+import { useListen, useTake } from '../bench-context'
 import type { Evidence } from '../evidence-types'
 import { usePendingWords } from '../numbers/pending-words'
 import { Lane } from './lane'
 import styles from './take.module.css'
 import type { TimeView } from './time-view'
-import { commonFullScale, waveColumns, wavePath } from './wave-geometry'
+import { fullHeightDbfs, waveColumns, wavePath } from './wave-geometry'
 
 const HEIGHT = 60
 /** The outline is drawn more coarsely, so that its dashes can be told apart. */
@@ -24,10 +26,10 @@ export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProp
   const height = Math.round(HEIGHT * textScale)
   const without = evidence?.without.peaks
   const withPeaks = evidence?.with.peaks
-  const fullScale = useMemo(
-    () => (without && withPeaks ? commonFullScale([without, withPeaks]) : 1),
-    [without, withPeaks],
-  )
+  const takePeak = useTake(({ take }) => take?.measures?.truePeakDbtp ?? null)
+  const heightDbfs = fullHeightDbfs(takePeak)
+  const fullScale = dbToGain(heightDbfs)
+  const sides = sideWords(useListen((state) => state.scope))
   const withoutPath = useMemo(
     () => without && wavePath(waveColumns(without, view, width, OUTLINE_COLUMN_PX), height, fullScale),
     [without, view, width, height, fullScale],
@@ -39,17 +41,17 @@ export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProp
   const pending = usePendingWords()
   const withoutPeak = peakText(evidence?.without.measures.truePeakDbtp, pending)
   const withPeak = peakText(evidence?.with.measures.truePeakDbtp, pending)
-  const edge = `${plain(gainToDb(fullScale), 1)} dBFS`
+  const fullHeight = `full height: ${plain(heightDbfs, 0)} dBFS`
   const sentence = evidence
-    ? `The wave along the take; the lane reaches to ${edge}. True peak ${withoutPeak} without, ${withPeak} with.`
+    ? `The wave along the take; ${fullHeight}. True peak ${withoutPeak} ${sides.without}, ${withPeak} ${sides.with}.`
     : 'The wave along the take, not drawn yet.'
   const label = (
     <>
-      <span className={styles.edge}>
-        <strong>Wave</strong> edge {evidence ? edge : pending}
+      <span className={styles.reaches}>
+        <strong>Wave</strong> {fullHeight}
       </span>
-      <span>{`${withoutPeak} without`}</span>
-      <span>{`${withPeak} with`}</span>
+      <span>{`${withoutPeak} ${sides.without}`}</span>
+      <span>{`${withPeak} ${sides.with}`}</span>
     </>
   )
   return (

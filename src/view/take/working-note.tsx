@@ -10,7 +10,7 @@ export function WorkingNote() {
   const text = loading
     ? `taking in ${loading} …`
     : hasTake && tenths !== null
-      ? `working out the figures, ${tenths * 10} %`
+      ? `measuring, ${tenths * 10} %`
       : ''
   return (
     <div className={styles.working}>

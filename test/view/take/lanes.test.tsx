@@ -4,8 +4,9 @@ import { afterEach, describe, expect, it } from 'vitest'
 import type { Evidence, SideEvidence } from '../../../src/audio/evidence/evidence'
 import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../src/core'
 import type { Bench } from '../../../src/state/bench'
+import type { Take } from '../../../src/state/take-store'
 import { TheTake } from '../../../src/view/take/the-take'
-import { showOnPage } from '../keys/on-page'
+import { showOnPage, take } from '../keys/on-page'
 
 afterEach(cleanup)
 
@@ -52,11 +53,27 @@ describe('the lanes', () => {
     expect(sentences().at(-1)).toContain(words)
   })
 
-  it('say how high the wave is drawn', () => {
+  it('keep the height of the wave for a take, whatever is compared, and say it', () => {
     const { bench } = showOnPage(<TheTake />)
+    // 20 log10(0.2) = -13.98: the next step of 6 dB is -12.
+    const peaky: Take = { ...take, measures: measure(tone(5, 0.2)) }
+    act(() => bench.take.setState({ take: peaky }))
+    for (const amplitude of [0.5, 0.05]) {
+      act(() => bench.evidence.setState({ evidence: evidenceOf(bench, tone(5, amplitude)), working: null }))
+      expect(sentences()[0]).toContain('full height: −12 dBFS')
+      expect(screen.getByText('full height: −12 dBFS')).toBeDefined()
+    }
+  })
+
+  it('name the kept versions that are compared, and tell of their stages', () => {
+    const { bench } = showOnPage(<TheTake />)
+    const { chain } = bench.chain.getState()
     act(() => bench.evidence.setState({ evidence: evidenceOf(bench, tone(5, 0.5)), working: null }))
-    // 20 log10(0.5) = -6.02.
-    expect(sentences()[0]).toContain('the lane reaches to −6.0 dBFS')
+    act(() => bench.listen.setState({ scope: { kind: 'kept', a: chain, b: { ...chain, stages: [] } } }))
+    expect(screen.getByText(/^dashed kept A, solid .*kept B$/)).toBeDefined()
+    expect(screen.getByText(/dBTP kept A$/)).toBeDefined()
+    expect(document.body.textContent).not.toMatch(/dBTP with/)
+    expect(sentences().some((sentence) => sentence?.startsWith('Gain reduction'))).toBe(false)
   })
 
   it('of stages after the ear say that they are not heard', () => {

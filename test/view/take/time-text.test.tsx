@@ -1,6 +1,18 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { parseTime, printTime, speakTime } from '../../../src/view/take/time-text'
+import { parseTime, printExactTime, printTime, speakTime } from '../../../src/view/take/time-text'
+
+describe('printExactTime', () => {
+  it.each([
+    [0.25, '0:00.25'],
+    [8.4, '0:08.4'],
+    [8.401, '0:08.4'],
+    [0.1 + 0.2, '0:00.3'],
+    [59.999, '1:00.0'],
+  ])('%d s is %s', (seconds, text) => {
+    expect(printExactTime(seconds)).toBe(text)
+  })
+})
 
 describe('printTime', () => {
   it.each([

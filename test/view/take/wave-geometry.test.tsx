@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { peakPyramid } from '../../../src/core'
 import { wholeTake } from '../../../src/view/take/time-view'
-import { commonFullScale, waveColumns, wavePath } from '../../../src/view/take/wave-geometry'
+import { fullHeightDbfs, waveColumns, wavePath } from '../../../src/view/take/wave-geometry'
 
 const FRAMES = 100_000
 
@@ -54,8 +54,7 @@ describe('the wave', () => {
     expect(ys).toContain(50.5)
   })
 
-  it('of two takes is scaled by the louder one, and near-silence is not blown up', () => {
-    expect(commonFullScale([click(3, 0.2), click(9, -0.8)])).toBeCloseTo(0.8, 6)
-    expect(commonFullScale([click(3, 0.0001)])).toBe(0.01)
+  it('fills its lane at the next step of 6 dB above the take’s own peak, and near-silence is not blown up', () => {
+    expect([-4.1, 0, 0.3, -6, -6.1, -80, null].map(fullHeightDbfs)).toEqual([0, 0, 6, -6, -6, -36, 0])
   })
 })
