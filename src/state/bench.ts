@@ -36,6 +36,8 @@ export interface Bench {
   readonly deliveries: Delivery
   /** Runs blind trials of what is compared. */
   readonly trials: Trials
+  /** Has the evidence worked out once more, after it could not be. */
+  askAgain(): void
   /**
    * Gives a compressor the makeup gain with which it is as loud as its input, as one change. False where there is
    * too little sound to tell.
@@ -59,7 +61,7 @@ export function createBench(): Bench {
   })
   const listening = new Listening({ chain, take, listen, evidence }, player)
   const takes = new Takes(take, worker, (name) => listening.loaded(name))
-  followComparison({ chain, take, listen, evidence }, worker)
+  const askAgain = followComparison({ chain, take, listen, evidence }, worker)
   return {
     chain,
     take,
@@ -76,6 +78,7 @@ export function createBench(): Bench {
       randomBit,
       now: () => new Date(),
     }),
+    askAgain,
     async matchMakeup(stageId) {
       const makeupDb = await worker.makeup(chain.getState().chain, stageId)
       if (makeupDb === null) return false

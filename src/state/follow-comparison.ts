@@ -22,12 +22,13 @@ const NO_TRACES: EvidenceState['liveTraces'] = new Map()
  * Keeps the evidence up to date with the take, the chain, what is compared and the loop: newest wins. While the
  * chain changes, gain traces of what is seen come ahead, put in place once for each frame of the screen.
  * @param atNextFrame calls what it is given when the next frame is made
+ * @returns asks for the evidence once more, as it is wanted now
  */
 export function followComparison(
   { chain, take, listen, evidence }: Stores,
   worker: Pick<BenchWorker, 'evidence'>,
   atNextFrame: (then: () => void) => void = requestAnimationFrame,
-): void {
+): () => void {
   let asked = 0
   /** Come since the last frame, in order. */
   let come: StretchTrace[] = []
@@ -89,4 +90,5 @@ export function followComparison(
     if (now.scope !== before.scope || now.earAfterId !== before.earAfterId || now.loop !== before.loop)
       void update(false)
   })
+  return () => void update(false)
 }

@@ -33,7 +33,7 @@ function bench() {
         (answer, fail) => void asked.push({ ...wanted, ...listener, answer, fail }),
       ),
   }
-  followComparison(stores, worker, (then) => void frames.push(then))
+  const askAgain = followComparison(stores, worker, (then) => void frames.push(then))
   const frame = () => {
     for (const then of frames.splice(0)) then()
   }
@@ -47,7 +47,7 @@ function bench() {
       .getState()
       .edit((chain) => ({ chain: { ...chain, stages: chain.stages.toReversed() }, words: 'moved' }))
   const settled = () => new Promise((resolve) => setTimeout(resolve, 0))
-  return { ...stores, asked, last, changeChain, settled, frame }
+  return { ...stores, asked, askAgain, last, changeChain, settled, frame }
 }
 
 let on: ReturnType<typeof bench>
@@ -141,6 +141,17 @@ describe('following the comparison', () => {
     await on.settled()
     expect(evidence().problem).toContain('out of memory')
     on.changeChain()
+    on.last().answer(evidenceOf(on.last().comparison))
+    await on.settled()
+    expect(evidence().problem).toBeNull()
+  })
+
+  it('asks once more for what could not be worked out', async () => {
+    on.last().fail(new Error('out of memory'))
+    await on.settled()
+    const { length } = on.asked
+    on.askAgain()
+    expect(on.asked).toHaveLength(length + 1)
     on.last().answer(evidenceOf(on.last().comparison))
     await on.settled()
     expect(evidence().problem).toBeNull()

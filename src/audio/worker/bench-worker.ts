@@ -49,14 +49,21 @@ export class BenchWorker {
   private lastId = 0
   private evidenceId = 0
   private takeId = 0
+  private hasAnswered = false
+  private isDead = false
   private onLiveTrace: EvidenceListener['onLiveTrace'] = () => undefined
   private readonly unpacker = new EvidenceUnpacker()
 
   constructor() {
-    this.worker.onmessage = ({ data }: MessageEvent<FromWorker>) => this.receive(data)
+    this.worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
+      this.hasAnswered = true
+      this.receive(data)
+    }
     this.worker.onerror = () => {
       for (const id of [...this.pending.keys()])
         this.fail(id, 'The worker that renders and measures has stopped.')
+      // One that never came up never will: nobody would answer.
+      if (!this.hasAnswered) this.isDead = true
     }
   }
 
@@ -75,7 +82,7 @@ export class BenchWorker {
     for (const part of takeParts(take)) {
       this.send({ type: 'take-part', id, part }, [...buffersIn(part)])
       await nextTask()
-      if (this.takeId !== id) break
+      if (!this.pending.has(id)) break
     }
     const result = await answer
     return result?.type === 'measured' ? result.measures : null
@@ -131,6 +138,10 @@ export class BenchWorker {
     const answer = new Promise<Answer | null>((resolve, reject) => {
       this.pending.set(id, { onProgress, resolve, reject })
     })
+    // Whoever asked hears of it when they come to wait for it.
+    answer.catch(() => undefined)
+    if (this.isDead)
+      this.fail(id, 'The worker that renders and measures could not be loaded. Reload the page.')
     return { id, answer }
   }
 

@@ -3,7 +3,7 @@ import styles from './notices.module.css'
 
 /** What went wrong and what to do about it. It stands by the listening bar, so that nothing else moves. */
 export function Notices() {
-  const { takes, evidence, listen, listening } = useBench()
+  const { takes, evidence, askAgain } = useBench()
   const problem = useTake((state) => state.problem)
   const evidenceProblem = useEvidence((state) => state.problem)
   return (
@@ -12,7 +12,7 @@ export function Notices() {
       {evidenceProblem && (
         <Notice
           message={evidenceProblem}
-          onRetry={() => listening.setScope({ ...listen.getState().scope })}
+          onRetry={askAgain}
           onDismiss={() => evidence.setState({ problem: null })}
         />
       )}

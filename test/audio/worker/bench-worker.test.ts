@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { StretchTrace } from '../../../src/audio/evidence/evidence'
-import { BenchWorker } from '../../../src/audio/worker/bench-worker'
+import { BenchWorker, WorkerError } from '../../../src/audio/worker/bench-worker'
 import type { FromWorker, ToWorker } from '../../../src/audio/worker/protocol'
 import { type ChainDoc, chainOf, comparisonOf, measure, pausesOf, renderChain } from '../../../src/core'
 import { stageWith } from '../../setup/chains'
@@ -202,5 +202,45 @@ describe('traces of a long stretch', () => {
     await new Promise((resolve) => setTimeout(resolve, 300))
     expect(come.at(-1)?.type).toBe('measured')
     expect(tracesCome().length).toBeLessThanOrEqual(2)
+  })
+})
+
+describe('a worker whose script does not load', () => {
+  it('fails what waits for it, and all that is asked later', async () => {
+    let failToLoad: () => void = () => undefined
+    class NoWorker {
+      onerror: () => void = () => undefined
+      constructor() {
+        failToLoad = () => this.onerror()
+      }
+      postMessage(): void {}
+    }
+    vi.stubGlobal('Worker', NoWorker)
+    const dead = new BenchWorker()
+    const waiting = dead.makeup(chainAt(-20), 'hold')
+    failToLoad()
+    await expect(waiting).rejects.toBeInstanceOf(WorkerError)
+    await expect(dead.setTake(take)).rejects.toThrow(/could not be loaded/)
+    await expect(dead.render(chainAt(-20), () => undefined, new AbortController().signal)).rejects.toThrow(
+      WorkerError,
+    )
+  })
+
+  it('is another thing than an error of one that works, which goes on', async () => {
+    let raise: () => void = () => undefined
+    class WorkerThatErrs extends WorkerHere {
+      onerror: () => void = () => undefined
+      constructor() {
+        super()
+        raise = () => this.onerror()
+      }
+    }
+    vi.stubGlobal('Worker', WorkerThatErrs)
+    const working = new BenchWorker()
+    await working.setTake(take)
+    const waiting = working.makeup(chainAt(-20), 'hold')
+    raise()
+    await expect(waiting).rejects.toBeInstanceOf(WorkerError)
+    expect(await working.makeup(chainAt(-20), 'hold')).not.toBeNull()
   })
 })
