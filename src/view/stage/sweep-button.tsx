@@ -1,6 +1,7 @@
-import { type PointerEvent, useRef, useState } from 'react'
+import { type PointerEvent, useId, useRef, useState } from 'react'
 import { bandParameters, frequency } from '../../core'
 import { bandLetter } from '../../state/chain-edits'
+import { sweepWords } from '../../state/swept-chain'
 import { useBench, useListen } from '../bench-context'
 import { pressSize } from '../fields/key-steps'
 import { positionOf, stepped, valueAt } from '../fields/positions'
@@ -27,8 +28,11 @@ export function SweepButton({ stageId, bandIndex, frequencyHz, onTake }: SweepBu
   const { listening, listen } = useBench()
   const startX = useRef<number | null>(null)
   const [foundHz, setFoundHz] = useState<number | null>(null)
-  const held = useListen(({ sweep }) => sweep?.stageId === stageId && sweep.bandIndex === bandIndex)
-  const sweptHz = useListen(({ sweep }) => sweep?.frequencyHz ?? frequencyHz)
+  const heardId = useId()
+  const heard = useListen(({ sweep }) =>
+    sweep?.stageId === stageId && sweep.bandIndex === bandIndex ? sweepWords(sweep) : null,
+  )
+  const held = heard !== null
   const { frequencyHz: parameter } = bandParameters
   if (parameter.type !== 'number') return null
 
@@ -56,6 +60,7 @@ export function SweepButton({ stageId, bandIndex, frequencyHz, onTake }: SweepBu
         type="button"
         className={styles.sweep}
         aria-pressed={held}
+        aria-describedby={held ? heardId : undefined}
         aria-label={`Sweep band ${letter}: hold and move`}
         title="Hold, and move sideways or with the arrow keys, to find by ear what sounds bad"
         onPointerDown={(event) => {
@@ -87,8 +92,13 @@ export function SweepButton({ stageId, bandIndex, frequencyHz, onTake }: SweepBu
           if (event.key === ' ') end()
         }}
       >
-        {held ? `sweep at ${frequency(sweptHz)}` : 'sweep'}
+        {held ? 'sweeping' : 'sweep'}
       </button>
+      {held && (
+        <span id={heardId} className={styles.heard}>
+          {heard}
+        </span>
+      )}
       {foundHz !== null && !held && (
         <button
           type="button"

@@ -56,6 +56,16 @@ describe('the sweep button', () => {
     expect(screen.queryByRole('button', { name: /^set to/ })).toBeNull()
   })
 
+  it('says what is heard in place of the settings, for as long as it is held', () => {
+    fireEvent.keyDown(button(), { key: ' ' })
+    fireEvent.change(slider(), { target: { value: 0.5 } })
+    // Half of the way from 10 Hz to 24 kHz, by equal ratios.
+    const row = screen.getByRole('listitem', { name: 'Band b' })
+    expect(row.textContent).toMatch(/sweepingheard: \+10 dB at 490 Hz, Q 6/)
+    fireEvent.keyUp(button(), { key: ' ' })
+    expect(row.textContent).not.toContain('heard:')
+  })
+
   it('ends when the focus goes elsewhere', () => {
     fireEvent.keyDown(button(), { key: ' ' })
     fireEvent.blur(button())
