@@ -1,8 +1,8 @@
-import { useId, useRef, useState } from 'react'
+import { type KeyboardEvent, useId, useLayoutEffect, useRef, useState } from 'react'
 import { type NumberParameter, printNumber } from '../../core'
 import { pressSize } from './key-steps'
 import styles from './number-field.module.css'
-import { parseNumber } from './parse-number'
+import { beginsNumber, parseNumber } from './parse-number'
 import { stepped } from './positions'
 import { useWheel } from './use-wheel'
 
@@ -18,12 +18,14 @@ interface NumberFieldProps {
 
 /**
  * Shows a number with its unit and takes one as people type it. What is not understood stays where it is, marked,
- * until it is put right or Escape brings the last value back.
+ * until it is put right or Escape brings the last value back. While it shows its value, all of it is selected: what
+ * begins a number takes its place, any other key is the page's.
  */
 export function NumberField({ parameter, value, label, describedBy, onChange, onRest }: NumberFieldProps) {
   const [draft, setDraft] = useState<string | null>(null)
   const [message, setMessage] = useState<string | null>(null)
   const input = useRef<HTMLInputElement>(null)
+  const isLeaving = useRef(false)
   const messageId = useId()
 
   const settle = () => {
@@ -44,6 +46,28 @@ export function NumberField({ parameter, value, label, describedBy, onChange, on
     change(parsed.value)
     onRest()
   }
+  // biome-ignore lint/correctness/useExhaustiveDependencies: also when another value is printed.
+  useLayoutEffect(() => {
+    if (draft === null && document.activeElement === input.current) input.current?.select()
+  }, [draft, printed])
+  const press = (event: KeyboardEvent) => {
+    const { key, ctrlKey, metaKey } = event
+    if (key === 'Enter') commit()
+    if (key === 'Escape') {
+      // What is typed goes first; a sheet closes at the next press.
+      if (draft !== null) {
+        event.preventDefault()
+        event.stopPropagation()
+      }
+      isLeaving.current = true
+      input.current?.blur()
+    }
+    if (!ctrlKey && !metaKey && beginsNumber(parameter, key)) event.stopPropagation()
+    const direction = DIRECTIONS.get(key)
+    if (direction === undefined) return
+    event.preventDefault()
+    change(stepped(parameter, value, direction * pressSize(event)))
+  }
   useWheel(input, (direction, event) => change(stepped(parameter, value, direction * pressSize(event))))
 
   return (
@@ -55,27 +79,19 @@ export function NumberField({ parameter, value, label, describedBy, onChange, on
         autoComplete="off"
         spellCheck={false}
         value={draft ?? printed}
-        // While something is typed, undo is the browser's and goes back letter by letter.
+        // While something is typed, keys are the field's own, and undo goes back letter by letter.
         data-shows-value={showsValue ? '' : undefined}
         aria-label={label}
         aria-invalid={message !== null}
         aria-describedby={message === null ? describedBy : messageId}
         onFocus={(event) => event.currentTarget.select()}
         onChange={(event) => setDraft(event.currentTarget.value)}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter') commit()
-          if (event.key === 'Escape' && draft !== null) {
-            event.stopPropagation()
-            settle()
-          }
-          const direction = DIRECTIONS.get(event.key)
-          if (direction === undefined) return
-          event.preventDefault()
-          change(stepped(parameter, value, direction * pressSize(event)))
-        }}
+        onKeyDown={press}
         onKeyUp={(event) => DIRECTIONS.has(event.key) && onRest()}
         onBlur={() => {
-          commit()
+          if (isLeaving.current) settle()
+          else commit()
+          isLeaving.current = false
           onRest()
         }}
       />

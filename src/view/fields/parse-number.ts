@@ -37,6 +37,19 @@ export function parseNumber(parameter: NumberParameter, text: string): Parsed {
   return { ok: true, value }
 }
 
+/**
+ * Whether a key, pressed on a field whose text is its value, begins to type another one: a digit, sign, point or comma,
+ * or the first letter of a word that stands for one, "off" or "inf". All other keys are the page's.
+ */
+export function beginsNumber({ unit, minMeans }: NumberParameter, key: string): boolean {
+  const letter = key.toLowerCase()
+  return (
+    /^[\d+\-−–‒.,]$/.test(key) ||
+    letter === minMeans?.charAt(0) ||
+    (unit === 'ratio' && /^[i∞]$/.test(letter))
+  )
+}
+
 /** The range of a parameter in words: "−80.0 dBFS to 0.0 dBFS". */
 function allowed(parameter: NumberParameter): string {
   const { min, max, minMeans } = parameter

@@ -6,8 +6,8 @@ import { keyActionOf, keyHolderOf } from './key-actions'
 import { runKeyAction } from './run-key-action'
 
 /**
- * Listens for the page's keys. A sheet, a text field, or whoever already used a press keeps it; undo and redo are
- * the page's own also in a field whose text is nothing but the setting it stands for.
+ * Listens for the page's keys. A sheet, a text field, or whoever already used a press keeps it. A field whose text is
+ * nothing but the setting it stands for leaves to the page what it does not stop.
  */
 export function useKeys(): void {
   const bench = useBench()
@@ -32,7 +32,7 @@ export function useKeys(): void {
       if (!singleKeys && !changes) return
       const holder = holderOf(event.target)
       const pressesButton = holder === 'button' && event.key === ' '
-      const typing = holder === 'text' && !(changes && showsItsValue(event.target))
+      const typing = holder === 'text' && !showsItsValue(event.target)
       if (typing || (holder === 'list' && !changes) || (pressesButton && event.target !== clicked)) return
       // Let go of the button, which would answer to the release of the key.
       if (pressesButton && event.target instanceof HTMLElement) event.target.blur()

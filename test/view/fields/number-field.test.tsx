@@ -4,6 +4,7 @@ import { useState } from 'react'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import type { NumberParameter } from '../../../src/core'
 import { NumberRow } from '../../../src/view/fields/number-row'
+import { beginsNumber } from '../../../src/view/fields/parse-number'
 import { numberParameter } from './parameters'
 
 afterEach(cleanup)
@@ -68,6 +69,42 @@ describe('the number field', () => {
     await user.type(field, 'louder{Enter}{Escape}')
     expect(field.value).toBe('+3.0 dB')
     expect(field.getAttribute('aria-invalid')).toBe('false')
+  })
+
+  it('is left by Escape, with nothing taken of what was typed', async () => {
+    const { field, onChange, onRest, user } = rowOf('band gainDb', 3)
+    await user.clear(field)
+    await user.type(field, '6')
+    await user.keyboard('{Escape}')
+    expect(document.activeElement).not.toBe(field)
+    expect(field.value).toBe('+3.0 dB')
+    expect(onChange).not.toHaveBeenCalled()
+    expect(onRest).toHaveBeenCalled()
+    await user.click(field)
+    await user.clear(field)
+    await user.type(field, '6')
+    await user.tab()
+    expect(onChange).toHaveBeenCalledExactlyOnceWith(6)
+  })
+
+  it('is ready for the next number once it has taken one', async () => {
+    const { field, onChange, user } = rowOf('band gainDb', 3)
+    await user.clear(field)
+    await user.type(field, '6{Enter}')
+    await user.keyboard('-2{Enter}{ArrowUp}')
+    expect(onChange.mock.calls).toEqual([[6], [-2], [-1.9]])
+    expect(field.value).toBe('−1.9 dB')
+  })
+
+  it.each([
+    ['band gainDb', '0+-.,', 'kxo [i'],
+    ['compressor lookaheadMs', '5o', 'xi'],
+    ['compressor ratio', '2i∞', 'xo'],
+  ])('%s: knows what begins a number from what does not', (name, begin, others) => {
+    const parameter = numberParameter(name)
+    for (const key of begin) expect([key, beginsNumber(parameter, key)]).toEqual([key, true])
+    for (const key of others) expect([key, beginsNumber(parameter, key)]).toEqual([key, false])
+    expect(beginsNumber(parameter, 'Enter')).toBe(false)
   })
 
   it('does not round a value by being visited', async () => {

@@ -112,6 +112,24 @@ describe('keys', () => {
     expect(threshold()).toEqual(before)
   })
 
+  it('work in a number field whose value was taken, all but those that begin another', async () => {
+    const toggle = vi.spyOn(bench.listening, 'togglePlay').mockResolvedValue()
+    const field = screen.getByRole<HTMLInputElement>('textbox', { name: 'Threshold, typed' })
+    await user.clear(field)
+    await user.type(field, '-31{Enter}')
+    expect(document.activeElement).toBe(field)
+    await user.keyboard(' x')
+    expect(toggle).toHaveBeenCalledTimes(1)
+    expect(bench.listen.getState().heard).toBe('without')
+    expect(field.value).toBe('−31.0 dBFS')
+    await user.keyboard('-3x')
+    expect(field.value).toBe('-3x')
+    expect(bench.listen.getState().heard).toBe('without')
+    await user.keyboard('{Escape}x')
+    expect(document.activeElement).toBe(document.body)
+    expect(bench.listen.getState().heard).toBe('with')
+  })
+
   it('undo with a list in focus, which keeps letters for itself', async () => {
     bench.chain.getState().edit(switchStage('level', false))
     screen.getByRole('combobox', { name: 'some list' }).focus()
