@@ -1,9 +1,11 @@
+import { useEffect, useRef } from 'react'
 import { useBench, useDelivery, useTake } from '../bench-context'
 import { Sheet } from '../dialog/sheet'
 import { Choice } from '../listening/choice'
 import styles from './deliver.module.css'
 import { DeliveryNews } from './delivery-news'
-import { deliveredFacts, formats } from './delivery-words'
+import { deliveredFacts, formats, PHASE_WORDS } from './delivery-words'
+import { FileFigures } from './file-figures'
 
 /** Makes the file that leaves the bench. */
 export function DeliverSheet() {
@@ -12,6 +14,13 @@ export function DeliverSheet() {
   const format = useDelivery((state) => state.format)
   const working = useDelivery((state) => state.working)
   const busy = working !== null
+  const save = useRef<HTMLButtonElement>(null)
+  const wasBusy = useRef(false)
+  // The button that was pressed could not keep the focus while it was off, nor Cancel when it went.
+  useEffect(() => {
+    if (wasBusy.current && !busy) save.current?.focus()
+    wasBusy.current = busy
+  }, [busy])
   return (
     <Sheet name="deliver" title="Deliver">
       <p>The take through the whole chain, as a WAV file on this computer.</p>
@@ -22,13 +31,20 @@ export function DeliverSheet() {
         options={formats}
         onChange={(chosen) => deliveries.setFormat(chosen)}
       />
-      {sound && <p className={styles.facts}>{deliveredFacts(sound)}</p>}
+      {sound && (
+        <>
+          <FileFigures />
+          <p className={styles.facts}>{deliveredFacts(sound)}</p>
+          <p className={styles.facts}>{PHASE_WORDS}</p>
+        </>
+      )}
       <p className={styles.facts}>
         The monitor volume and the matching have no part in it. With every stage off it gives your samples
         back.
       </p>
       <div className={styles.actions}>
         <button
+          ref={save}
           type="button"
           className={styles.main}
           disabled={busy || !sound}

@@ -1,4 +1,4 @@
-import { durationSeconds, type Sound } from '../../core'
+import { durationSeconds, type Measures, plain, type Sound } from '../../core'
 import { formatNames } from '../../state/delivery'
 import type { DeliveryState } from '../../state/delivery-store'
 import { printTime } from '../take/time-text'
@@ -13,7 +13,20 @@ export const formats: readonly { readonly value: DeliveryState['format']; readon
 /** What the file will be. */
 export function deliveredFacts(sound: Sound): string {
   const channels = sound.channels.length === 1 ? 'mono' : 'stereo'
-  return `${sound.sampleRate / 1000} kHz, ${channels}, ${printTime(durationSeconds(sound))}: it begins and ends with the take, frame for frame. Filters turn the phase around where they work.`
+  return `${sound.sampleRate / 1000} kHz, ${channels}, ${printTime(durationSeconds(sound))}: the whole take, also where a loop is set. It begins and ends with the take, frame for frame.`
+}
+
+/** Why the file is not to be mixed with the take it was made from. */
+export const PHASE_WORDS =
+  'Filters change the shape of the wave as well as its spectrum: put the file in the place of the take, not beside it, or parts of both cancel.'
+
+/** Loudness and peak of the file, "–" where they are not known. */
+export function fileFigures(measures: Measures | null): string {
+  const figure = (value: number | null | undefined, unit: string) => {
+    if (value === undefined) return '–'
+    return value === null ? 'not measurable' : `${plain(value, 1)} ${unit}`
+  }
+  return `Integrated loudness ${figure(measures?.integratedLufs, 'LUFS')}, true peak ${figure(measures?.truePeakDbtp, 'dBTP')}.`
 }
 
 /** What to do about samples that did not fit into the format; null when all did. */

@@ -1,8 +1,11 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { comparisonOf, plain } from '../../../src/core'
+import { setSetting } from '../../../src/state/chain-edits'
 import { DeliverSheet } from '../../../src/view/deliver/deliver-sheet'
 import { clippedWarning } from '../../../src/view/deliver/delivery-words'
+import { evidenceOf } from '../../state/trial-bench'
 import { showOnPage } from '../keys/on-page'
 
 let page: ReturnType<typeof showOnPage>
@@ -21,9 +24,36 @@ describe('the delivery sheet', () => {
     expect(first?.parentElement?.textContent).toMatch(/^24-bit/)
     expect(
       screen.getByText(
-        /^8 kHz, mono, 0:10\.0: it begins and ends with the take, frame for frame\..*Filters turn the phase/,
+        /^8 kHz, mono, 0:10\.0: the whole take, also where a loop is set\..*frame for frame\./,
       ),
     ).toBeDefined()
+    expect(screen.getByText(/^Filters change the shape of the wave/)).toBeDefined()
+  })
+
+  it('says how loud the file will be, and its peak, once they are in, and of no other chain', () => {
+    const { bench } = page
+    expect(screen.getByText('Integrated loudness –, true peak –.')).toBeDefined()
+    const { chain } = bench.chain.getState()
+    const evidence = evidenceOf(comparisonOf(chain, { kind: 'chain' }))
+    act(() => bench.evidence.setState({ evidence }))
+    const { integratedLufs, truePeakDbtp } = evidence.with.measures
+    const figures = `Integrated loudness ${plain(integratedLufs ?? 0, 1)} LUFS, true peak ${plain(truePeakDbtp ?? 0, 1)} dBTP.`
+    expect(screen.getByText(figures)).toBeDefined()
+    // Compared up to the first stage only: that is not what is delivered.
+    const upToFirst = evidenceOf(comparisonOf(chain, { kind: 'chain' }, chain.stages[0]?.id))
+    act(() => bench.evidence.setState({ evidence: upToFirst }))
+    expect(screen.getByText('Integrated loudness –, true peak –.')).toBeDefined()
+    act(() => bench.evidence.setState({ evidence }))
+    act(() => bench.chain.getState().edit(setSetting('level', 'thresholdDb', -40)))
+    expect(screen.getByText('Integrated loudness –, true peak –.')).toBeDefined()
+  })
+
+  it('gives the focus back to its button when the file was saved, or given up', () => {
+    const button = screen.getByRole('button', { name: 'Save the file' })
+    act(() => page.bench.delivery.setState({ working: 0 }))
+    expect(document.activeElement).not.toBe(button)
+    act(() => page.bench.delivery.setState({ working: null }))
+    expect(document.activeElement).toBe(button)
   })
 
   it('delivers in the chosen format', async () => {

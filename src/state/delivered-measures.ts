@@ -1,0 +1,12 @@
+import { type ChainDoc, type Measures, sameSound } from '../core'
+import type { EvidenceState } from './evidence-store'
+
+/**
+ * What the take through the whole of `chain` measures, as it would be delivered; null while that is not worked out, or
+ * where neither of the sides that are compared is that chain.
+ */
+export function deliveredMeasures(evidence: EvidenceState['evidence'], chain: ChainDoc): Measures | null {
+  if (!evidence) return null
+  if (sameSound(evidence.chains.with, chain)) return evidence.with.measures
+  return sameSound(evidence.chains.without, chain) ? evidence.without.measures : null
+}
