@@ -1,13 +1,16 @@
-import { useState } from 'react'
+import { type KeyboardEvent, useRef, useState } from 'react'
 import { BackingChoice } from './backing-choice'
+import notes from './bar-notes.module.css'
 import styles from './listening.module.css'
 import { MatchedSwitch } from './matched-switch'
 import { Monitor } from './monitor'
+import { NothingToCompare } from './nothing-to-compare'
 import { Place } from './place'
 import { PlayButton } from './play-button'
 import { RemovedSwitch } from './removed-switch'
 import { ScopeChoice } from './scope-choice'
 import { SideSwitch } from './side-switch'
+import { UnheardChange } from './unheard-change'
 
 /**
  * Everything about how the take is heard. Nothing here reaches a delivered file. On a narrow screen what is
@@ -15,12 +18,34 @@ import { SideSwitch } from './side-switch'
  */
 export function ListeningBar() {
   const [opened, setOpened] = useState(false)
+  const opener = useRef<HTMLButtonElement>(null)
+  const fold = (event: KeyboardEvent) => {
+    if (event.key !== 'Escape' || !opened) return
+    setOpened(false)
+    opener.current?.focus()
+  }
   return (
-    <section className={styles.bar} aria-label="Listening">
+    <section id="listening" className={styles.bar} aria-label="Listening" tabIndex={-1} onKeyDown={fold}>
+      <div className={notes.notes} role="status">
+        <NothingToCompare />
+        <UnheardChange />
+      </div>
       <PlayButton />
       <Place />
       <SideSwitch />
-      <div id="compared" className={opened ? styles.compared : `${styles.compared} ${styles.folded}`}>
+      <div
+        id="compared"
+        className={opened ? styles.compared : `${styles.compared} ${styles.folded}`}
+        onChange={({ target }) => {
+          // Arrow keys go through the choices one by one: the pointer alone has chosen with its first.
+          if (
+            target instanceof HTMLInputElement &&
+            target.type === 'radio' &&
+            !target.matches(':focus-visible')
+          )
+            setOpened(false)
+        }}
+      >
         <ScopeChoice />
         <BackingChoice />
         <MatchedSwitch />
@@ -28,6 +53,7 @@ export function ListeningBar() {
       </div>
       <Monitor />
       <button
+        ref={opener}
         type="button"
         className={styles.unfold}
         aria-expanded={opened}

@@ -18,9 +18,9 @@ export function MatchedSwitch() {
           checked={matched}
           onChange={(event) => listening.setMatched(event.target.checked)}
         />
-        matched: {gain}
+        matched: {basis}
       </label>
-      <span className={styles.note}>{basis}</span>
+      <span className={styles.note}>{gain}</span>
     </div>
   )
 }

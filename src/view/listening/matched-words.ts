@@ -16,12 +16,15 @@ export function matchedWords(
   gains: MatchingGains | null,
   sides = { without: 'without', with: 'with' },
 ): MatchedWords {
-  if (!matched) return { gain: 'off', basis: 'each side as loud as it comes' }
-  if (!gains) return { gain: '…', basis: 'not measured yet' }
-  if (gains.measuredOver === 'nothing') return { gain: 'not measurable', basis: 'too little sound' }
-  const basis = gains.measuredOver === 'loop' ? 'over the loop alone' : 'over the whole take'
-  if (gains.withDb < -NOTHING_DB) return { gain: `${sides.with} ${plain(gains.withDb, 1)} dB`, basis }
-  if (gains.withoutDb < -NOTHING_DB)
-    return { gain: `${sides.without} ${plain(gains.withoutDb, 1)} dB`, basis }
+  if (!matched) return { gain: 'each side as loud as it comes', basis: 'off' }
+  if (!gains) return { gain: 'not measured yet', basis: '…' }
+  if (gains.measuredOver === 'nothing') return { gain: 'too little sound', basis: 'not measurable' }
+  const basis = gains.measuredOver === 'loop' ? 'over the loop' : 'over the take'
+  if (gains.withDb < -NOTHING_DB) return { gain: turnedDown(sides.with, gains.withDb), basis }
+  if (gains.withoutDb < -NOTHING_DB) return { gain: turnedDown(sides.without, gains.withoutDb), basis }
   return { gain: 'equally loud already', basis }
+}
+
+function turnedDown(side: string, gainDb: number): string {
+  return `${side} turned down ${plain(-gainDb, 1)} dB`
 }

@@ -3,6 +3,9 @@ import { useBench, useTake } from '../bench-context'
 import styles from './notices.module.css'
 import { takeNews } from './take-news'
 
+/** Long enough to be read or spoken, ms. */
+const STAY_MS = 20_000
+
 /** Says what stayed and what went when a take came in the place of another; what the demo replaced can be brought back. */
 export function ReplacedTake() {
   const { take, listen, takes } = useBench()
@@ -17,6 +20,12 @@ export function ReplacedTake() {
       }),
     [take, listen],
   )
+  // What can be brought back is offered for as long as it can.
+  useEffect(() => {
+    if (news === null || canComeBack) return
+    const timer = setTimeout(() => setNews(null), STAY_MS)
+    return () => clearTimeout(timer)
+  }, [news, canComeBack])
   const letGo = () => {
     takes.forgetReplaced()
     setNews(null)

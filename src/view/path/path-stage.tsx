@@ -52,12 +52,17 @@ export function PathStage({ stage, index, count, earIndex, reorder }: PathStageP
         <Switch
           on={stage.on}
           label={name}
-          onChange={(on) => chain.getState().edit(switchStage(stage.id, on))}
+          onChange={(on) => {
+            chain.getState().select(stage.id)
+            chain.getState().edit(switchStage(stage.id, on))
+          }}
         />
       </span>
       <StageChange stage={stage} heard={index <= earIndex} />
       <div className={styles.foot}>
-        {stageDefinitions[stage.kind].reducesGain && <StageNow index={index} name={name} />}
+        {stageDefinitions[stage.kind].reducesGain && (
+          <StageNow stageId={stage.id} index={index} name={name} />
+        )}
         {index < count - 1 && (
           <Ear here={index === earIndex} place={`after ${name}`} onPut={() => listening.setEar(stage.id)} />
         )}

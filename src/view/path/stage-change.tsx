@@ -1,5 +1,6 @@
-import { plain, type StageDoc, signed } from '../../core'
-import { useEvidence } from '../bench-context'
+import { plain, type StageDoc } from '../../core'
+import { stagesOfWords } from '../../state/kept-versions'
+import { useChain, useEvidence, useListen } from '../bench-context'
 import styles from './stage-change.module.css'
 
 interface StageChangeProps {
@@ -8,24 +9,29 @@ interface StageChangeProps {
   readonly heard: boolean
 }
 
-/** What a stage changed: loudness from right before it to right after it, and where it reduces gain, by how much most. */
+/** What a stage changed: loudness from right before it to right after it. */
 export function StageChange({ stage, heard }: StageChangeProps) {
   const evidence = useEvidence((state) => state.evidence?.stages.get(stage.id))
+  const scope = useListen((state) => state.scope)
+  const chain = useChain((state) => state.chain)
+  const ofKept = stagesOfWords(scope, chain) !== null
   if (!heard) return <p className={styles.change}>after the ear, not heard</p>
   if (!stage.on || !evidence) return <p className={styles.change} />
-  const { loudnessChangeLu, reduction } = evidence
+  const { loudnessChangeLu } = evidence
   return (
     <p className={styles.change}>
       {loudnessChangeLu !== null && (
         <span title="Integrated loudness right after this stage against right before it, over the whole take. What it comes to at the end of the chain stands in the numbers.">
-          {signed(loudnessChangeLu, 1)} LU right after it
-        </span>
-      )}
-      {reduction && (
-        <span title={`Gain reduction over the whole take: typical ${plain(reduction.typicalDb, 1)} dB`}>
-          most {plain(reduction.mostDb, 1)} dB
+          {ofKept && 'in kept B '}
+          {loudnessWords(loudnessChangeLu)}
         </span>
       )}
     </p>
   )
+}
+
+function loudnessWords(changeLu: number): string {
+  const printed = plain(Math.abs(changeLu), 1)
+  if (Number(printed) === 0) return 'as loud after it as before'
+  return `${printed} LU ${changeLu > 0 ? 'louder' : 'quieter'} after it`
 }

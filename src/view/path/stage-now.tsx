@@ -1,68 +1,50 @@
-import { useEffect, useState } from 'react'
 import { plain } from '../../core'
-import type { ListenState } from '../../state/listen-store'
-import { useBench } from '../bench-context'
+import { useEvidence } from '../bench-context'
+import { useHeldNow } from '../stage/use-held-now'
 import styles from './stage-now.module.css'
 
 /** The line is full at this much, dB. */
 const MOST_DB = 24
-/** Calm enough to be read, ms. */
-const EVERY_MS = 250
 
 interface StageNowProps {
+  readonly stageId: string
   /** Position of the stage in the chain, from 0. */
   readonly index: number
   /** Its number and kind. */
   readonly name: string
 }
 
-/** The most that a stage held back in the last quarter of a second, while it plays: a figure, and a line as long. */
-export function StageNow({ index, name }: StageNowProps) {
-  const { listen } = useBench()
-  const [heldDb, setHeldDb] = useState<number | null>(null)
-  useEffect(() => {
-    let most: number | null = null
-    const stop = listen.subscribe((state) => {
-      const now = heldNow(state, index)
-      if (now !== null) most = Math.max(most ?? 0, now)
-    })
-    const timer = setInterval(() => {
-      setHeldDb(most === null ? null : Math.round(most * 10) / 10)
-      most = null
-    }, EVERY_MS)
-    return () => {
-      stop()
-      clearInterval(timer)
-    }
-  }, [listen, index])
-  const words = heldDb === null ? '' : `now ${plain(heldDb, 1)} dB`
+/** What a stage holds back just now, while it plays: a figure, and a line as long; else the most over the take. */
+export function StageNow({ stageId, index, name }: StageNowProps) {
+  const heldDb = useHeldNow(index)
+  const reduction = useEvidence((state) => state.evidence?.stages.get(stageId)?.reduction ?? null)
+  if (heldDb === null)
+    return (
+      <span className={styles.now}>
+        {reduction && (
+          <span title={`Gain reduction over the whole take: typical ${plain(reduction.typicalDb, 1)} dB`}>
+            most {plain(reduction.mostDb, 1)} dB
+          </span>
+        )}
+      </span>
+    )
+  const shown = Math.min(1, heldDb / MOST_DB)
   return (
     <span className={styles.now}>
       <meter
         className={styles.spoken}
         min={0}
         max={MOST_DB}
-        value={Math.min(MOST_DB, heldDb ?? 0)}
+        value={shown * MOST_DB}
         aria-label={`${name}, gain reduction now`}
-        aria-valuetext={heldDb === null ? 'not playing' : `${plain(heldDb, 1)} decibels`}
+        aria-valuetext={`${plain(heldDb, 1)} decibels`}
       />
       <span className={styles.figure} aria-hidden="true">
-        {words}
+        now {plain(heldDb, 1)} dB
       </span>
       <span className={styles.line}>
-        <span
-          className={styles.held}
-          style={{ transform: `scaleX(${Math.min(1, (heldDb ?? 0) / MOST_DB)})` }}
-        />
+        <span className={styles.held} style={{ transform: `scaleX(${shown})` }} />
       </span>
     </span>
   )
-}
-
-/** Gain reduction of a stage, dB, 0 or more; null where nothing is told of it. */
-function heldNow({ playing, scope, stageGainsDb }: ListenState, index: number): number | null {
-  // The stages that are heard are not those on the path.
-  if (scope.kind === 'kept' && scope.b) return null
-  const gainDb = stageGainsDb[index]
-  return playing && gainDb !== undefined ? Math.max(0, -gainDb) : null
 }

@@ -4,12 +4,12 @@ import { matchedWords } from '../../../src/view/listening/matched-words'
 describe('matchedWords', () => {
   it('says which side is turned down, by how much, and what that was measured from', () => {
     expect(matchedWords(true, { withoutDb: 0, withDb: -1.84, measuredOver: 'loop' })).toEqual({
-      gain: 'with −1.8 dB',
-      basis: 'over the loop alone',
+      gain: 'with turned down 1.8 dB',
+      basis: 'over the loop',
     })
     expect(matchedWords(true, { withoutDb: -6.9, withDb: 0, measuredOver: 'take' })).toEqual({
-      gain: 'without −6.9 dB',
-      basis: 'over the whole take',
+      gain: 'without turned down 6.9 dB',
+      basis: 'over the take',
     })
   })
 
@@ -19,9 +19,9 @@ describe('matchedWords', () => {
   })
 
   it('admits what it does not know', () => {
-    expect(matchedWords(true, null).basis).toBe('not measured yet')
+    expect(matchedWords(true, null).gain).toBe('not measured yet')
     const silent = matchedWords(true, { withoutDb: 0, withDb: 0, measuredOver: 'nothing' })
-    expect(silent.gain).toBe('not measurable')
-    expect(matchedWords(false, null).gain).toBe('off')
+    expect(silent.basis).toBe('not measurable')
+    expect(matchedWords(false, null).basis).toBe('off')
   })
 })

@@ -1,0 +1,54 @@
+import { act, cleanup, screen } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { afterEach, describe, expect, it } from 'vitest'
+import { switchStage } from '../../../src/state/chain-edits'
+import { ListeningBar } from '../../../src/view/listening/listening-bar'
+import { showOnPage } from '../keys/on-page'
+
+const user = userEvent.setup()
+afterEach(cleanup)
+
+describe('the notes of the listening bar', () => {
+  it('say that a stage after the ear cannot be compared, and move the ear', async () => {
+    const { bench } = showOnPage(<ListeningBar />)
+    act(() => {
+      bench.chain.getState().select('level')
+      bench.listening.setEar('clean-up')
+      bench.listening.setScope({ kind: 'stage', stageId: 'level' })
+    })
+    expect(screen.getByText(/^Nothing to compare: 3 Compressor stands after the ear/)).toBeDefined()
+    await user.click(screen.getByRole('button', { name: 'put the ear after it' }))
+    expect(bench.listen.getState().earAfterId).toBe('level')
+    expect(screen.queryByText(/^Nothing to compare/)).toBeNull()
+  })
+
+  it('say that a change is not in what is heard, and let it be heard', async () => {
+    const { bench } = showOnPage(<ListeningBar />)
+    const change = (on: boolean) => act(() => bench.chain.getState().edit(switchStage('level', on)))
+    change(false)
+    expect(screen.queryByText(/the change is not in it/)).toBeNull()
+    act(() => bench.listening.setSide('without'))
+    change(true)
+    expect(screen.getByText(/^You hear “without”: the change is not in it/)).toBeDefined()
+    await user.click(screen.getByRole('button', { name: 'hear with' }))
+    expect(bench.listen.getState().heard).toBe('with')
+    expect(screen.queryByText(/the change is not in it/)).toBeNull()
+  })
+
+  it('know which changes are heard all the same', () => {
+    const { bench } = showOnPage(<ListeningBar />)
+    act(() => {
+      bench.listening.setScope({ kind: 'stage', stageId: 'clean-up' })
+      bench.listening.setSide('without')
+      bench.chain.getState().edit(switchStage('level', false))
+    })
+    expect(screen.queryByText(/the change is not in it/)).toBeNull()
+    act(() => bench.chain.getState().edit(switchStage('clean-up', false)))
+    expect(screen.getByText(/^You hear “without”/)).toBeDefined()
+    const { chain } = bench.chain.getState()
+    act(() => bench.listening.setScope({ kind: 'kept', a: chain, b: null }))
+    expect(screen.getByText(/^You hear “kept A”/)).toBeDefined()
+    act(() => bench.listening.setSide('with'))
+    expect(screen.queryByText(/the change is not in it/)).toBeNull()
+  })
+})
