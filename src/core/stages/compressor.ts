@@ -70,10 +70,17 @@ export const compressor: StageDefinition<CompressorSettings> = {
   reducesGain: true,
   createProcessor: (settings, host) => new CompressorProcessor(settings, host),
   magnitudeDb: null,
-  describe: ({ thresholdDb, ratio }) =>
-    ratio === 1
-      ? 'Holds nothing back: ratio 1:1'
-      : Number.isFinite(ratio)
-        ? `Holds what passes ${plain(thresholdDb, 1)} dBFS, ${ratioText(ratio)}`
-        : `Lets nothing past ${plain(thresholdDb, 1)} dBFS`,
+  describe: describeCompressor,
+}
+
+/** "Turns what is louder than −19.0 dBFS down, 4:1, then all up 5.0 dB". */
+function describeCompressor({ thresholdDb, ratio, makeupDb, mix }: CompressorSettings): string {
+  if (mix === 0) return 'Changes nothing: mix 0 %'
+  const after =
+    makeupDb === 0 ? '' : `, then all ${makeupDb > 0 ? 'up' : 'down'} ${plain(Math.abs(makeupDb), 1)} dB`
+  if (ratio === 1) return `Turns nothing down: ratio 1:1${after}`
+  const threshold = `${plain(thresholdDb, 1)} dBFS`
+  return Number.isFinite(ratio)
+    ? `Turns what is louder than ${threshold} down, ${ratioText(ratio)}${after}`
+    : `Lets nothing past ${threshold}${after}`
 }

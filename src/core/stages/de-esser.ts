@@ -221,8 +221,16 @@ export const deEsser: StageDefinition<DeEsserSettings> = {
   createProcessor: (settings, host) => new DeEsserProcessor(settings, host),
   createReference: (settings, host) => new DeEsserReference(settings, host),
   magnitudeDb: null,
-  describe: ({ crossoverHz, thresholdDb, rangeDb, band }) =>
-    rangeDb === 0
-      ? 'Holds nothing back: range 0 dB'
-      : `Holds S and T ${band === 'above' ? 'above' : 'by what lies above'} ${frequency(crossoverHz)} to ${plain(thresholdDb, 1)} dBFS, by ${plain(rangeDb, 1)} dB at most`,
+  describe: describeDeEsser,
+}
+
+/** "Turns S and T above 4.5 kHz down where they pass −30.0 dBFS, by 10.0 dB at most". */
+function describeDeEsser({ crossoverHz, thresholdDb, ratio, rangeDb, band }: DeEsserSettings): string {
+  if (rangeDb === 0) return 'Turns nothing down: range 0 dB'
+  if (ratio === 1) return 'Turns nothing down: ratio 1:1'
+  const sibilants = `S and T above ${frequency(crossoverHz)}`
+  const rest = `pass ${plain(thresholdDb, 1)} dBFS, by ${plain(rangeDb, 1)} dB at most`
+  return band === 'above'
+    ? `Turns ${sibilants} down where they ${rest}`
+    : `Turns everything down where ${sibilants} ${rest}`
 }

@@ -25,7 +25,9 @@ describe('the path', () => {
     words.forEach((word, i) => {
       expect(items[i]?.textContent).toContain(word)
     })
-    expect(items[3]?.textContent).toMatch(/Holds what passes −\d+\.0 dBFS, \d:1/)
+    expect(items[3]?.textContent).toMatch(
+      /Turns what is louder than −\d+\.0 dBFS down, \d:1, then all up 5\.0 dB/,
+    )
   })
 
   it('switches a stage off, as one change', async () => {
