@@ -6,7 +6,7 @@ import { sideWords } from './kept-versions'
 export function comparedWords(chain: ChainDoc, scope: Scope, earAfterId: string | null): string {
   const what = scopeWords(chain, scope)
   const ear = earAfterId === null ? null : stageName(chain, earAfterId)
-  return ear === null ? what : `${what}, heard behind ${ear}`
+  return ear === null ? what : `${what}, heard after ${ear}`
 }
 
 function scopeWords(chain: ChainDoc, scope: Scope): string {

@@ -23,7 +23,7 @@ const columns = [
 ]
 
 const kindNames: Readonly<Record<TrialKind, string>> = {
-  'name-x': 'X is without or with',
+  'name-x': 'X is one of the two: without or with',
   'which-of-two': 'which of two is with',
 }
 

@@ -46,7 +46,7 @@ describe('comparedWords', () => {
     [{ kind: 'chain' }, null, 'the whole chain'],
     [{ kind: 'stage', stageId: 'level' }, null, '3 Compressor'],
     [{ kind: 'band', stageId: 'clean-up', bandIndex: 1 }, null, '1 Equaliser, band b'],
-    [{ kind: 'chain' }, 'level', 'the whole chain, heard behind 3 Compressor'],
+    [{ kind: 'chain' }, 'level', 'the whole chain, heard after 3 Compressor'],
     [{ kind: 'stage', stageId: 'gone' }, 'gone', 'a stage that is gone'],
   ] as const)('%j, ear %s: %s', (scope, earAfterId, words) => {
     expect(comparedWords(chain, scope, earAfterId)).toBe(words)

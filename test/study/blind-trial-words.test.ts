@@ -5,15 +5,24 @@ import { powerSentence, trialSentence } from '../../src/core'
 describe('trialSentence(result)', () => {
   it('says how often guessing does as well (binomial distribution: 0.0384)', () => {
     expect(trialSentence({ right: 12, rounds: 16 })).toMatch(
-      /^12 of 16 right\. Guessing alone does as well or better in 3\.8 of 100 such runs\. Guessing is an unlikely account/,
+      /^Guessing alone does as well or better in 3\.8 of 100 such runs \(exact one-sided probability 0\.0384\)\. Guessing is an unlikely account/,
     )
   })
 
   it('says of a miss that it is no proof (binomial distribution: 0.1051; 0.370 missed at three in four)', () => {
     const sentence = trialSentence({ right: 11, rounds: 16 })
-    expect(sentence).toMatch(/in 10\.5 of 100 such runs\./)
+    expect(sentence).toMatch(/in 10\.5 of 100 such runs \(/)
     expect(sentence).toMatch(/no proof that there is no difference/)
-    expect(sentence).toMatch(/three times in four still falls short of it in 37\.0 of 100\.$/)
+    expect(sentence).toMatch(/three times in four is not told from guessing in 37\.0 of 100\.$/)
+  })
+
+  it('says the result nowhere: that stands above it', () => {
+    expect(trialSentence({ right: 12, rounds: 16 })).not.toMatch(/12|16/)
+    expect(trialSentence({ right: 4, rounds: 4 })).toMatch(/too short/)
+  })
+
+  it('never prints a probability as nothing (binomial distribution: 2^-20)', () => {
+    expect(trialSentence({ right: 20, rounds: 20 })).toContain('probability below 0.0001')
   })
 
   it.each([

@@ -1,4 +1,4 @@
-import { probabilityByChance } from '../../core'
+import { printProbability, probabilityByChance } from '../../core'
 import { rightOf } from '../../state/trial-record'
 import { useBench } from '../bench-context'
 import tables from './tables.module.css'
@@ -35,7 +35,7 @@ export function History() {
               </td>
               <td>{trial.compared}</td>
               <td>{trial.finished ? `${rightOf(trial)} of ${trial.rounds}` : 'abandoned'}</td>
-              <td>{trial.finished && probabilityByChance(rightOf(trial), trial.rounds).toFixed(4)}</td>
+              <td>{trial.finished && printProbability(probabilityByChance(rightOf(trial), trial.rounds))}</td>
             </tr>
           ))}
         </tbody>

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react'
-import { probabilityByChance, trialSentence } from '../../core'
+import { trialSentence } from '../../core'
 import { rightOf, type TrialRecord } from '../../state/trial-record'
 import { useBench } from '../bench-context'
 import { RoundsTable } from './rounds-table'
@@ -19,11 +19,7 @@ export function Result({ trial }: { trial: TrialRecord }) {
           ? `${right} of ${rounds} right`
           : `Abandoned after ${answers.length} of ${rounds} rounds`}
       </h3>
-      <p className={styles.facts}>
-        Compared: {compared}.
-        {trial.finished &&
-          ` Probability by guessing, exact and one-sided: ${probabilityByChance(right, rounds).toFixed(4)}.`}
-      </p>
+      <p className={styles.facts}>Compared: {compared}.</p>
       <p>
         {trial.finished
           ? trialSentence({ right, rounds })

@@ -13,7 +13,7 @@ import { matchingWords } from './trial-words'
 import { useTrialRefusal } from './use-trial'
 
 const kinds: readonly { readonly value: TrialKind; readonly label: string }[] = [
-  { value: 'name-x', label: 'X is without or with; both can be heard by name as well' },
+  { value: 'name-x', label: 'X is one of the two: without or with; both can be heard by name as well' },
   { value: 'which-of-two', label: 'A and B are both hidden; which of the two is with?' },
 ]
 

@@ -35,9 +35,17 @@ export function answersOf(kind: TrialKind): readonly [HiddenSide, HiddenSide] {
   return kind === 'name-x' ? ['without', 'with'] : ['with', 'without']
 }
 
+/** Gains this small print as 0.0 dB. */
+const NOTHING_DB = 0.05
+
 /** What is done to both sides so that their level says nothing. */
 export function matchingWords({ withoutDb, withDb, measuredOver }: MatchingGains): string {
-  return `Both are equally loud, without ${plain(withoutDb, 1)} dB, with ${plain(withDb, 1)} dB, measured over the ${measuredOver}; this stays so until the end.`
+  const [louder, gainDb] = withDb < withoutDb ? ['with', withDb] : ['without', withoutDb]
+  const made =
+    gainDb < -NOTHING_DB
+      ? `Both are made equally loud: ${louder} is turned down ${plain(-gainDb, 1)} dB`
+      : 'Both are equally loud as they are'
+  return `${made}, measured over the ${measuredOver}; this stays so until the end.`
 }
 
 /** How many trials there were, and what that does to the best of them. */

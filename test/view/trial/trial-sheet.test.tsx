@@ -5,6 +5,7 @@ import * as save from '../../../src/audio/files/save'
 import { comparisonOf } from '../../../src/core'
 import { OutputLevels } from '../../../src/view/listening/output-levels'
 import { TrialSheet } from '../../../src/view/trial/trial-sheet'
+import { matchingWords } from '../../../src/view/trial/trial-words'
 import { evidenceOf } from '../../state/trial-bench'
 import { showOnPage } from '../keys/on-page'
 
@@ -53,7 +54,9 @@ afterEach(() => {
 describe('the set-up', () => {
   it('says what is compared, how it is matched, and what a run can show before it begins', () => {
     expect(screen.getByText('the whole chain')).toBeDefined()
-    expect(screen.getByRole('status').textContent).toMatch(/^Both are equally loud, without .* over the take/)
+    expect(screen.getByRole('status').textContent).toMatch(
+      /^Both are made equally loud: without is turned down \d+\.\d dB, measured over the take/,
+    )
     expect(screen.getByText(/Guessing seldom reaches 12 of 16 \(3\.8 of 100 runs\)/)).toBeDefined()
   })
 
@@ -80,8 +83,7 @@ describe('a run', () => {
       await user.keyboard(round <= 12 ? '{ArrowRight}{Enter}' : '{ArrowLeft}{Enter}')
     }
     expect(document.activeElement?.textContent).toBe('12 of 16 right')
-    expect(screen.getByText(/exact and one-sided: 0\.0384/)).toBeDefined()
-    expect(screen.getByText(/in 3\.8 of 100 such runs/)).toBeDefined()
+    expect(screen.getByText(/in 3\.8 of 100 such runs \(exact one-sided probability 0\.0384\)/)).toBeDefined()
     expect(screen.getAllByRole('cell', { name: 'wrong', hidden: true })).toHaveLength(4)
     expect(screen.getByText('1 begun: 1 finished, 0 abandoned.')).toBeDefined()
   })
@@ -188,5 +190,19 @@ describe('the history', () => {
     await user.click(screen.getByRole('button', { name: 'Save as a table (CSV)' }))
     expect(saved.mock.calls[0]?.[1]).toBe('Blind trials - evenhand.csv')
     expect(await saved.mock.calls[0]?.[0].text()).toMatch(/\r\n1,.*abandoned/)
+  })
+})
+
+describe('matchingWords', () => {
+  it('says which side is turned down and by how much, or that neither is', () => {
+    expect(matchingWords({ withoutDb: -4.14, withDb: 0, measuredOver: 'take' })).toMatch(
+      /^Both are made equally loud: without is turned down 4\.1 dB, measured over the take;/,
+    )
+    expect(matchingWords({ withoutDb: 0, withDb: -2, measuredOver: 'loop' })).toContain(
+      'with is turned down 2.0 dB, measured over the loop',
+    )
+    expect(matchingWords({ withoutDb: -0.04, withDb: 0, measuredOver: 'take' })).toMatch(
+      /^Both are equally loud as they are/,
+    )
   })
 })
