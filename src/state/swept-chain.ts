@@ -11,9 +11,9 @@ export interface Sweep {
 export const SWEEP_GAIN_DB = 10
 const SWEEP_Q = 6
 
-/** What is heard of a band while it is swept, in place of its settings: "heard: +10 dB at 1.35 kHz, Q 6". */
+/** What is heard of a band while it is swept, in place of its settings: "heard +10 dB at 1.35 kHz, Q 6". */
 export function sweepWords({ frequencyHz }: Sweep): string {
-  return `heard: ${signed(SWEEP_GAIN_DB, 0)} dB at ${frequency(frequencyHz)}, Q ${plain(SWEEP_Q, 0)}`
+  return `heard ${signed(SWEEP_GAIN_DB, 0)} dB at ${frequency(frequencyHz)}, Q ${plain(SWEEP_Q, 0)}`
 }
 
 /** `chain` with a band as it is heard while it is swept: a narrow lift. The same chain where it has no such band. */

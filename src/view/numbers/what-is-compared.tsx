@@ -20,7 +20,7 @@ export function WhatIsCompared() {
   const ear = stages[earIndex]
   const end = ear ? `after ${earIndex + 1} ${stageDefinitions[ear.kind].label}` : 'at the end of the chain'
   const place = hasLaterStages(scope, ear ? stages.slice(0, earIndex + 1) : stages)
-    ? `${end}, behind what the later stages make of it`
+    ? `${end}, after later stages`
     : end
   const hasGaps = [without, withSide].some(
     (measures) => measures && figures.some(({ key }) => measures[key] === null),
@@ -38,7 +38,7 @@ export function WhatIsCompared() {
         </>
       )}
       {ofOthers !== null && ` ${ofOthers}`}
-      {without && withSide && !addUp(without, withSide) && ' Each figure is rounded by itself.'}
+      {without && withSide && !addUp(without, withSide) && ' Rounded one by one.'}
       {hasGaps && ' –: silent or too short to measure.'}
     </>
   )

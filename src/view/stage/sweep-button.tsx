@@ -92,7 +92,7 @@ export function SweepButton({ stageId, bandIndex, frequencyHz, onTake }: SweepBu
           if (event.key === ' ') end()
         }}
       >
-        {held ? 'sweeping' : 'sweep'}
+        sweep
       </button>
       {held && (
         <span id={heardId} className={styles.heard}>

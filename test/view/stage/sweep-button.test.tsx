@@ -61,9 +61,9 @@ describe('the sweep button', () => {
     fireEvent.change(slider(), { target: { value: 0.5 } })
     // Half of the way from 10 Hz to 24 kHz, by equal ratios.
     const row = screen.getByRole('listitem', { name: 'Band b' })
-    expect(row.textContent).toMatch(/sweepingheard: \+10 dB at 490 Hz, Q 6/)
+    expect(row.textContent).toMatch(/sweepheard \+10 dB at 490 Hz, Q 6/)
     fireEvent.keyUp(button(), { key: ' ' })
-    expect(row.textContent).not.toContain('heard:')
+    expect(row.textContent).not.toContain('heard')
   })
 
   it('ends when the focus goes elsewhere', () => {
