@@ -41,6 +41,9 @@ export function App({ bench }: { bench: Bench }) {
 function Page() {
   return (
     <div className={styles.page}>
+      <a className={styles.skip} href="#listening">
+        Go to Listening
+      </a>
       <div className={styles.sheet}>
         <TheHeader />
         <CareNote />

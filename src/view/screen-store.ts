@@ -17,6 +17,8 @@ export interface ScreenState {
   readonly careNoteRead: boolean
   /** The loop to come back to when looping is switched on again. */
   readonly lastLoop: FrameRange | null
+  /** What a key just did to the path, to be said there; the same words twice are two objects. */
+  readonly said: { readonly words: string } | null
 }
 
 /** The screen as it is at first. */
@@ -28,5 +30,6 @@ export function createScreenStore(): StoreApi<ScreenState> {
     projector: false,
     careNoteRead: false,
     lastLoop: null,
+    said: null,
   }))
 }

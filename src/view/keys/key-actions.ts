@@ -4,12 +4,19 @@ export type KeyAction =
   | 'side'
   | 'previous-stage'
   | 'next-stage'
+  | 'switch-stage'
+  | 'stage-earlier'
+  | 'stage-later'
+  | 'keep'
   | 'backing'
   | 'loop'
+  | 'loop-from'
+  | 'loop-to'
   | 'scope'
   | 'removed'
   | 'matched'
   | 'trial'
+  | 'deliver'
   | 'projector'
   | 'open'
   | 'undo'
@@ -29,12 +36,19 @@ export const keyRows: readonly KeyRow[] = [
   { action: 'side', keys: 'X', does: 'without, with' },
   { action: 'previous-stage', keys: '[', does: 'the stage before' },
   { action: 'next-stage', keys: ']', does: 'the stage after' },
+  { action: 'switch-stage', keys: 'N', does: 'the stage at hand on, off' },
+  { action: 'stage-earlier', keys: ',', does: 'the stage at hand earlier on the path' },
+  { action: 'stage-later', keys: '.', does: 'the stage at hand later on the path' },
+  { action: 'keep', keys: 'K', does: 'keep this version, as A and then as B' },
   { action: 'scope', keys: 'S', does: 'compare the whole chain, or this stage' },
   { action: 'backing', keys: 'B', does: 'alone, or with the backing' },
   { action: 'loop', keys: 'L', does: 'loop on, off' },
+  { action: 'loop-from', keys: 'F', does: 'the loop begins here' },
+  { action: 'loop-to', keys: 'G', does: 'the loop ends here' },
   { action: 'removed', keys: 'R', does: 'hear only what was removed' },
   { action: 'matched', keys: 'M', does: 'matched on, off' },
   { action: 'trial', keys: 'T', does: 'blind trial of what is compared' },
+  { action: 'deliver', keys: 'D', does: 'deliver the file' },
   { action: 'projector', keys: 'P', does: 'projector view on, off' },
   { action: 'open', keys: 'O', does: 'open a take' },
   { action: 'undo', keys: 'Ctrl or Cmd Z', does: 'undo' },
@@ -47,6 +61,13 @@ const single: ReadonlyMap<string, KeyAction> = new Map([
   ['x', 'side'],
   ['[', 'previous-stage'],
   [']', 'next-stage'],
+  ['n', 'switch-stage'],
+  [',', 'stage-earlier'],
+  ['.', 'stage-later'],
+  ['k', 'keep'],
+  ['f', 'loop-from'],
+  ['g', 'loop-to'],
+  ['d', 'deliver'],
   ['b', 'backing'],
   ['l', 'loop'],
   ['s', 'scope'],

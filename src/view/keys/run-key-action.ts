@@ -3,7 +3,9 @@ import type { Bench } from '../../state/bench'
 import { switchLoop } from '../listening/switch-loop'
 import { switchScope } from '../listening/switch-scope'
 import type { ScreenState } from '../screen-store'
+import { loopFrom, loopTo } from '../take/loop-ends'
 import type { KeyAction } from './key-actions'
+import { keepVersion, moveAtHand, stepStage, switchAtHand } from './stage-keys'
 
 /** Carries out what a key asked for. */
 export function runKeyAction(
@@ -13,6 +15,7 @@ export function runKeyAction(
   chooseTake: () => void,
 ): void {
   const { chain, listen, listening, take } = bench
+  const say = (words: string | null) => words !== null && screen.setState({ said: { words } })
   switch (action) {
     case 'play':
       void listening.togglePlay()
@@ -25,6 +28,27 @@ export function runKeyAction(
       return
     case 'next-stage':
       stepStage(bench, 1)
+      return
+    case 'switch-stage':
+      say(switchAtHand(bench))
+      return
+    case 'stage-earlier':
+      say(moveAtHand(bench, -1))
+      return
+    case 'stage-later':
+      say(moveAtHand(bench, 1))
+      return
+    case 'keep':
+      say(keepVersion(bench))
+      return
+    case 'loop-from':
+      setLoopEnd(bench, loopFrom)
+      return
+    case 'loop-to':
+      setLoopEnd(bench, loopTo)
+      return
+    case 'deliver':
+      if (take.getState().take) screen.setState({ sheet: 'deliver' })
       return
     case 'backing':
       if (take.getState().backing) listening.setBacking({ backingOn: !listen.getState().backingOn })
@@ -62,12 +86,12 @@ export function runKeyAction(
   }
 }
 
-function stepStage({ chain }: Bench, by: number): void {
-  const {
-    chain: { stages },
-    selectedId,
-    select,
-  } = chain.getState()
-  const next = stages[stages.findIndex(({ id }) => id === selectedId) + by]
-  if (next) select(next.id)
+/** Sets one end of the loop where the take plays. */
+function setLoopEnd(
+  { listen, listening, take }: Pick<Bench, 'listen' | 'listening' | 'take'>,
+  withEnd: typeof loopFrom,
+): void {
+  const { positionFrame, loop } = listen.getState()
+  const { take: onBench } = take.getState()
+  if (onBench) listening.setLoop(withEnd(positionFrame, loop, onBench.sound.sampleRate))
 }

@@ -1,12 +1,10 @@
 import { frameCount, type Sound } from '../../core'
 import { useBench, useListen } from '../bench-context'
+import { loopFrom, loopTo } from './loop-ends'
 import { ZOOM_STEP } from './seek-keys'
 import { TimeField } from './time-field'
 import styles from './time-row.module.css'
 import type { TimeViewControl } from './use-time-view'
-
-/** Length of the loop that typing one of its ends makes where there is none, seconds. */
-const NEW_LOOP_SECONDS = 4
 
 /** Position, loop and zoom without dragging. */
 export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }) {
@@ -20,14 +18,8 @@ export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }
     return Math.round((positionFrame / sampleRate) * steps) / steps
   })
 
-  const setFrom = (from: number) => {
-    const to = loop && loop.to > from ? loop.to : from + NEW_LOOP_SECONDS * sampleRate
-    listening.setLoop({ from, to })
-  }
-  const setTo = (to: number) => {
-    const from = loop && loop.from < to ? loop.from : to - NEW_LOOP_SECONDS * sampleRate
-    listening.setLoop({ from, to })
-  }
+  const setFrom = (from: number) => listening.setLoop(loopFrom(from, loop, sampleRate))
+  const setTo = (to: number) => listening.setLoop(loopTo(to, loop, sampleRate))
   const here = () => listen.getState().positionFrame
   return (
     <>
@@ -47,10 +39,10 @@ export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }
           seconds={(loop?.to ?? frames) / sampleRate}
           onChange={(seconds) => setTo(seconds * sampleRate)}
         />
-        <button type="button" title="The loop begins at the position" onClick={() => setFrom(here())}>
+        <button type="button" title="The loop begins at the position: key F" onClick={() => setFrom(here())}>
           from here
         </button>
-        <button type="button" title="The loop ends at the position" onClick={() => setTo(here())}>
+        <button type="button" title="The loop ends at the position: key G" onClick={() => setTo(here())}>
           to here
         </button>
         <button type="button" disabled={!loop} onClick={() => listening.setLoop(null)}>

@@ -63,6 +63,43 @@ describe('keys', () => {
     expect(bench.chain.getState().selectedId).toBe('sibilance')
   })
 
+  it('switch and move the stage at hand, and say so', async () => {
+    await user.keyboard(']n')
+    expect(bench.chain.getState().chain.stages[1]?.on).toBe(false)
+    expect(page.screen.getState().said?.words).toBe('2 Equaliser off')
+    await user.keyboard(',')
+    expect(bench.chain.getState().chain.stages[0]?.id).toBe('lift')
+    await user.keyboard(',..')
+    expect(bench.chain.getState().chain.stages[2]?.id).toBe('lift')
+    expect(page.screen.getState().said?.words).toBe('Equaliser, position 3 of 4')
+  })
+
+  it('keep versions under names that are free, and replace none', async () => {
+    await user.keyboard('k')
+    const first = bench.kept.getState().a
+    expect(first).not.toBeNull()
+    await user.keyboard('nk')
+    const second = bench.kept.getState().b
+    expect(second).toBe(bench.chain.getState().chain)
+    await user.keyboard('nk')
+    expect(bench.kept.getState()).toEqual({ a: first, b: second })
+    expect(page.screen.getState().said?.words).toContain('kept already')
+  })
+
+  it('set both ends of the loop where the take is', async () => {
+    bench.listening.seek(16_000)
+    await user.keyboard('f')
+    expect(bench.listen.getState().loop).toEqual({ from: 16_000, to: 48_000 })
+    bench.listening.seek(24_000)
+    await user.keyboard('g')
+    expect(bench.listen.getState().loop).toEqual({ from: 16_000, to: 24_000 })
+  })
+
+  it('open the deliver sheet', async () => {
+    await user.keyboard('d')
+    expect(page.screen.getState().sheet).toBe('deliver')
+  })
+
   it('do nothing while text is typed', async () => {
     await user.type(screen.getByRole('textbox', { name: 'some field' }), 'mix')
     expect(bench.listen.getState()).toMatchObject({ heard: 'with', matched: true })
