@@ -3,6 +3,7 @@ import { type KeptName, keptWords } from '../../state/kept-versions'
 import { useBench } from '../bench-context'
 import { Menu } from '../fields/menu'
 import styles from './add-stage.module.css'
+import { discardKept } from './discard-kept'
 
 interface Entry {
   readonly label: string
@@ -15,7 +16,8 @@ const names: readonly KeptName[] = ['a', 'b']
 
 /** Keeps the chain as it is, to compare it with another later or to go back to it. */
 export function KeptMenu({ announce }: { announce(text: string): void }) {
-  const { kept, keptVersions } = useBench()
+  const bench = useBench()
+  const { kept, keptVersions } = bench
   const state = useStore(kept)
   const both = state.a !== null && state.b !== null
   const entries: Entry[] = [
@@ -43,9 +45,17 @@ export function KeptMenu({ announce }: { announce(text: string): void }) {
         said: `Back to ${keptWords[name]}`,
         act: () => keptVersions.bringBack(name),
       })),
+    ...names
+      .filter((name) => state[name] !== null)
+      .map((name) => ({
+        label: `Discard ${name.toUpperCase()}`,
+        purpose: 'No longer kept. The chain on the bench stays.',
+        said: `No longer kept: ${name.toUpperCase()}`,
+        act: () => discardKept(bench, name),
+      })),
   ]
   return (
-    <Menu label="Keep">
+    <Menu label="Keep this version">
       {(close) =>
         entries.map(({ label, purpose, said, act }) => (
           <button

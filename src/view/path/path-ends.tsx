@@ -30,7 +30,7 @@ export function Out({ earAtEnd, children }: OutProps) {
   const measures = useEvidence((state) => state.evidence?.with.measures)
   return (
     <li className={styles.end}>
-      <span className={styles.name}>{earAtEnd ? 'out' : 'at the ear'}</span>
+      <span className={styles.name}>{earAtEnd ? 'out: the whole chain' : 'at the ear'}</span>
       <span>{hasTake && loudness(measures?.integratedLufs, pending)}</span>
       <span>{measures ? level(measures.truePeakDbtp) : ''}</span>
       {children}

@@ -1,5 +1,7 @@
+import { useEffect } from 'react'
 import { useBench, useChain, useListen } from '../bench-context'
 import { usePassingWords } from '../notices/use-passing-words'
+import { useScreen } from '../screen-context'
 import { AddStage } from './add-stage'
 import { Ear } from './ear'
 import { earIndexOf } from './ear-place'
@@ -16,6 +18,10 @@ export function ThePath() {
   const stages = useChain((state) => state.chain.stages)
   const earAfterId = useListen((state) => state.earAfterId)
   const [announcement, announce] = usePassingWords()
+  const said = useScreen((state) => state.said)
+  useEffect(() => {
+    if (said) announce(said.words)
+  }, [said, announce])
   const reorder = useReorder(announce)
   const selectedId = useChain((state) => state.selectedId)
   const selectedIndex = stages.findIndex(({ id }) => id === selectedId)
@@ -27,7 +33,10 @@ export function ThePath() {
     <section className={styles.path} aria-labelledby="the-path">
       <div className={styles.head}>
         <h2 id="the-path">The path</h2>
-        <p className={styles.note}>what each stage does, in this order</p>
+        <p className={styles.said} aria-live="polite">
+          {announcement}
+        </p>
+        {announcement === '' && <p className={styles.note}>what each stage does, in this order</p>}
         {selected && (
           <StageActions
             stage={selected}
@@ -61,9 +70,6 @@ export function ThePath() {
           <Ear here={earAtEnd} place="at the end of the chain" onPut={() => listening.setEar(null)} />
         </Out>
       </ol>
-      <p className={styles.live} aria-live="polite">
-        {announcement}
-      </p>
     </section>
   )
 }

@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
 import { plain, type StaticCurve } from '../../core'
-import { useStageColour } from '../bench-context'
+import { useListen, useStageColour } from '../bench-context'
 import { PictureFrame } from './picture-frame'
 import { HIGHEST_DBFS, lowestShownDbfs, staticCurvePoints } from './static-curve'
 import styles from './static-curve-picture.module.css'
@@ -9,6 +9,8 @@ import { WorkingPoint } from './working-point'
 
 const SIDE = 200
 const MARGIN = 28
+/** Where the words at the top end. */
+const BENEATH_WORDS = 21
 
 interface StaticCurvePictureProps {
   readonly curve: StaticCurve
@@ -20,6 +22,7 @@ interface StaticCurvePictureProps {
 /** Output against input level once everything has settled, without makeup; the point is where it works just now. */
 export function StaticCurvePicture({ curve, stageId, index, on }: StaticCurvePictureProps) {
   const colour = useStageColour(stageId)
+  const playing = useListen((state) => state.playing)
   const lowest = lowestShownDbfs(curve)
   const x = scaleLinear([lowest, HIGHEST_DBFS], [MARGIN, SIDE - 8])
   const y = scaleLinear([lowest, HIGHEST_DBFS], [SIDE - MARGIN, 8])
@@ -32,7 +35,7 @@ export function StaticCurvePicture({ curve, stageId, index, on }: StaticCurvePic
       width={SIDE}
       height={SIDE}
       label={`Static curve: levels up to the threshold of ${threshold} leave as they came, what rises above it is held.`}
-      caption="Point: where it works now."
+      caption={playing && on ? 'Point: where it works now.' : 'Output against input.'}
     >
       {x.ticks(-lowest / 20).map((db) => (
         <g key={db}>
@@ -51,7 +54,7 @@ export function StaticCurvePicture({ curve, stageId, index, on }: StaticCurvePic
         in, dBFS
       </text>
       <path className={styles.axes} d={`M${MARGIN},8V${SIDE - MARGIN}H${SIDE - 8}`} />
-      <path className={styles.threshold} d={`M${x(curve.thresholdDb)},8V${SIDE - MARGIN}`} />
+      <path className={styles.threshold} d={`M${x(curve.thresholdDb)},${BENEATH_WORDS}V${SIDE - MARGIN}`} />
       <path
         className={styles.without}
         d={`M${x(lowest)},${y(lowest)}L${x(HIGHEST_DBFS)},${y(HIGHEST_DBFS)}`}

@@ -8,7 +8,7 @@ import { showOnPage } from '../keys/on-page'
 
 const user = userEvent.setup()
 const choose = async (label: RegExp) => {
-  await user.click(screen.getByRole('button', { name: 'Keep' }))
+  await user.click(screen.getByRole('button', { name: 'Keep this version' }))
   await user.click(screen.getByRole('button', { name: label }))
 }
 
@@ -32,7 +32,12 @@ describe('keeping versions', () => {
     expect(screen.getByRole('radio', { name: 'kept B' })).toBeDefined()
     await choose(/^Back to A/)
     expect(bench.chain.getState().past).toHaveLength(2)
-    await user.click(screen.getByRole('radio', { name: 'the whole chain' }))
+    await choose(/^Discard A/)
+    expect(screen.getByRole('radio', { name: 'now' })).toBeDefined()
+    expect(bench.kept.getState().a).toBeNull()
+    await choose(/^Discard B/)
+    expect(screen.queryByRole('radio', { name: 'what was kept' })).toBeNull()
+    expect(bench.listen.getState().scope).toEqual({ kind: 'chain' })
     expect(screen.getByRole('radio', { name: 'without' })).toBeDefined()
   })
 })

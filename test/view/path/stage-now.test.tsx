@@ -1,7 +1,7 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { ThePath } from '../../../src/view/path/the-path'
-import { showOnBench } from './on-bench'
+import { showOnPage } from '../keys/on-page'
 
 beforeEach(() => {
   vi.useFakeTimers()
@@ -13,7 +13,7 @@ afterEach(() => {
 
 describe('gain reduction now', () => {
   it('stands at each stage that reduces gain while it plays, and says the most of the last tenth of a second', () => {
-    const bench = showOnBench(<ThePath />)
+    const bench = showOnPage(<ThePath />).bench
     expect(screen.queryAllByRole('meter')).toEqual([])
     act(() => {
       bench.listen.setState({ playing: true, stageGainsDb: [0, 0, -6.24, 0] })

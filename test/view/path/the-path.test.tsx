@@ -3,7 +3,7 @@ import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Bench } from '../../../src/state/bench'
 import { ThePath } from '../../../src/view/path/the-path'
-import { showOnBench } from './on-bench'
+import { showOnPage } from '../keys/on-page'
 
 let bench: Bench
 const user = userEvent.setup()
@@ -13,7 +13,7 @@ const pressedEars = () =>
   screen.getAllByRole('button', { pressed: true }).map((ear) => ear.getAttribute('aria-label'))
 
 beforeEach(() => {
-  bench = showOnBench(<ThePath />)
+  bench = showOnPage(<ThePath />).bench
 })
 afterEach(cleanup)
 

@@ -1,0 +1,14 @@
+import type { Bench } from '../../state/bench'
+import type { KeptName } from '../../state/kept-versions'
+
+/** Keeps a version no longer. Where it is being compared, the other one is, with the chain as it is now; else the chain. */
+export function discardKept(
+  { kept, keptVersions, listen, listening }: Pick<Bench, 'kept' | 'keptVersions' | 'listen' | 'listening'>,
+  name: KeptName,
+): void {
+  kept.setState({ [name]: null })
+  if (listen.getState().scope.kind !== 'kept') return
+  const { a, b } = kept.getState()
+  if (a || b) keptVersions.compare()
+  else listening.setScope({ kind: 'chain' })
+}
