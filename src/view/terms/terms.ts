@@ -22,6 +22,17 @@ export const termGroups: readonly TermGroup[] = [
       ],
       ['Matched', 'Both sides are brought to the same integrated loudness, for louder sounds better.'],
       ['Blind trial', 'A run of choices between hidden sides, counted against guessing.'],
+      [
+        'Kept A, kept B',
+        'Two versions of the chain, to be compared with one another or with the one at hand.',
+      ],
+      ['Ear', 'The place on the path up to which the sound is heard and measured.'],
+      ['Only what was removed', 'The difference of both sides, in place of either.'],
+      [
+        'Guarded',
+        'No peak leaves for your ears above −1 dBFS, whatever the settings. Files know nothing of it.',
+      ],
+      ['Silent', 'Nothing above −90 dBFS goes out.'],
       ['Loop', 'A stretch of the take that plays again and again.'],
     ],
   },
@@ -34,7 +45,14 @@ export const termGroups: readonly TermGroup[] = [
       ['Notch', 'Takes out a narrow place.'],
       ['Q', 'How narrow a band is: higher is narrower.'],
       ['Slope', 'How steeply a pass falls, in dB for each octave.'],
-      ['Presence', 'The range, about 2 to 5 kHz, that brings a voice forward.'],
+      [
+        'Sweep',
+        'To hold a band up narrowly and move it along the frequencies, to find by ear what sounds bad.',
+      ],
+      [
+        'Design',
+        'How a filter is worked out: matched to its analogue shape up to the top, or bilinear, which squeezes it there.',
+      ],
     ],
   },
   {
@@ -52,7 +70,20 @@ export const termGroups: readonly TermGroup[] = [
         'The sound that a stage reads its level from, which need not be the sound it turns down.',
       ],
       ['Crossover', 'The frequency at which a sound is split into a lower and an upper part.'],
+      [
+        'Most, typical',
+        'Of gain reduction along the take: the largest, and the middle one of all that is more than none.',
+      ],
+      ['Range', 'The most that a de-esser ever takes away.'],
       ['Sibilance', 'The hiss of S, T and the like; a de-esser holds it back.'],
+    ],
+  },
+  {
+    title: 'Saturator',
+    terms: [
+      ['Drive', 'How far the wave is pushed into the bend of the curve.'],
+      ['Bias', 'Moves the wave along the curve, so that its two halves are bent differently.'],
+      ['Mix', 'How much of the stage’s sound there is beside the untouched one.'],
     ],
   },
   {
@@ -66,10 +97,8 @@ export const termGroups: readonly TermGroup[] = [
       ['Loudness range', 'How far quiet and loud passages lie apart, in LU (EBU Tech 3342).'],
       ['Crest factor', 'Peak level less RMS level, in dB.'],
       ['Peak to loudness', 'True peak less integrated loudness.'],
+      ['DC', 'How far the middle of the wave lies off zero, as a share of full scale.'],
       ['Noise floor', 'The level that is left in the pauses.'],
-      ['Headroom', 'What is left between the highest peak and full scale.'],
-      ['Dither', 'Faint noise added where bits are cut off, so that no distortion comes of it.'],
-      ['Null test', 'Two files taken from one another: silence means they are the same.'],
     ],
   },
 ]
