@@ -1,5 +1,5 @@
 import { memo, useRef } from 'react'
-import { bandParameters } from '../../core'
+import { bandParameters, plain } from '../../core'
 import { bandLetter, setBand } from '../../state/chain-edits'
 import { useBench, useListen, useStageColour } from '../bench-context'
 import { pressSize } from '../fields/key-steps'
@@ -67,7 +67,7 @@ export const BandHandle = memo(({ handle, plot, onHold }: BandHandleProps) => {
       data-above={handle.letterAbove}
       style={{ left: handle.left, top: handle.top, '--stage': colour }}
       aria-label={`Band ${name}, ${band.shape}`}
-      title={`Band ${name}: drag for frequency${hasGain ? ' and gain' : ''}, Shift and drag or wheel for Q`}
+      title={`Band ${name}${cornerWords(handle)}: drag for frequency${hasGain ? ' and gain' : ''}, Shift and drag or wheel for Q`}
       onPointerDown={(event) => drag(event, handle)}
       onDoubleClick={() => {
         if (hasGain) change({ gainDb: 0 }, 'gain')
@@ -89,4 +89,10 @@ export const BandHandle = memo(({ handle, plot, onHold }: BandHandleProps) => {
 
 function isSame(a: BandHandleProps, b: BandHandleProps): boolean {
   return a.plot === b.plot && a.onHold === b.onHold && sameHandle(a.handle, b.handle)
+}
+
+/** That a pass does something at its corner already, for its handle does not stand on the line. */
+function cornerWords({ band: { shape }, heightDb }: Handle): string {
+  if (shape !== 'high-pass' && shape !== 'low-pass') return ''
+  return `, corner, ${plain(Math.abs(heightDb), 0)} dB ${heightDb > 0 ? 'up' : 'down'}`
 }

@@ -19,6 +19,8 @@ export interface Handle {
   readonly on: boolean
   /** Whether dragging up and down sets a gain; passes and notches have none. */
   readonly hasGain: boolean
+  /** Where on the dB scale it stands. */
+  readonly heightDb: number
   /** Where it stands, CSS pixels. */
   readonly left: number
   readonly top: number
@@ -39,7 +41,8 @@ export function handlesOf(chain: ChainDoc, plot: Plot, sampleRate: number): Hand
     stage.kind !== 'equaliser'
       ? []
       : stage.settings.bands.map((band, bandIndex) => {
-          const top = plot.y(heightDb(band, sampleRate, stage.settings.design))
+          const atDb = heightDb(band, sampleRate, stage.settings.design)
+          const top = plot.y(atDb)
           return {
             stageId: stage.id,
             stageIndex,
@@ -47,6 +50,7 @@ export function handlesOf(chain: ChainDoc, plot: Plot, sampleRate: number): Hand
             band,
             on: stage.on && band.on,
             hasGain: usedBandSettings(band).gain,
+            heightDb: atDb,
             left: plot.x(band.frequencyHz),
             top,
             toZero: zero - top,

@@ -15,7 +15,7 @@ import styles from './the-curve.module.css'
 import { useTextScale } from './use-text-scale'
 import { useWidth } from './use-width'
 
-const HEIGHT = 250
+const HEIGHT = 236
 const FIRST_WIDTH = 640
 
 /** Before there is a take, responses are those at the commonest rate, Hz. */
@@ -86,7 +86,9 @@ export function TheCurve() {
         ))}
       </div>
       {handles.length > 0 && (
-        <p className={styles.note}>Drag a band, with Shift for its Q; arrow keys move it too.</p>
+        <p className={styles.note}>
+          Drag a band<span className={styles.keyHint}>, with Shift for its Q; arrow keys move it too</span>.
+        </p>
       )}
     </section>
   )

@@ -59,7 +59,10 @@ export function TheHeader() {
           Deliver
         </button>
         <button type="button" data-class-view onClick={() => screen.setState({ sheet: 'keys' })}>
-          Keys <span aria-hidden="true">?</span>
+          Keys{' '}
+          <span aria-hidden="true" className={styles.keyHint}>
+            ?
+          </span>
         </button>
         <button type="button" onClick={() => screen.setState({ sheet: 'terms' })}>
           Terms
