@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react'
-import type { ChainDoc } from '../../core'
+import type { ChainDoc, Scope } from '../../core'
 import { sideWords } from '../../state/kept-versions'
+import type { ListenState } from '../../state/listen-store'
 import { useBench, useListen } from '../bench-context'
 import styles from './bar-notes.module.css'
 import { isUnheard } from './unheard'
@@ -8,25 +9,37 @@ import { isUnheard } from './unheard'
 /** Long enough to be read and answered, ms. */
 const STAY_MS = 10_000
 
+interface Change {
+  readonly before: ChainDoc
+  readonly now: ChainDoc
+  /** What was heard, and what was compared, when it was made. */
+  readonly heard: ListenState['heard']
+  readonly kind: Scope['kind']
+}
+
 /** Says when something was changed that is not in what is heard, and offers to hear it. */
 export function UnheardChange() {
-  const { chain, listening } = useBench()
+  const { chain, listen, listening } = useBench()
   const heard = useListen((state) => state.heard)
   const scope = useListen((state) => state.scope)
-  const [change, setChange] = useState<{ before: ChainDoc; now: ChainDoc } | null>(null)
+  const [change, setChange] = useState<Change | null>(null)
   useEffect(
     () =>
       chain.subscribe((now, before) => {
-        if (now.chain !== before.chain) setChange({ before: before.chain, now: now.chain })
+        if (now.chain === before.chain) return
+        const { heard, scope } = listen.getState()
+        setChange({ before: before.chain, now: now.chain, heard, kind: scope.kind })
       }),
-    [chain],
+    [chain, listen],
   )
   useEffect(() => {
     if (!change) return
     const timer = setTimeout(() => setChange(null), STAY_MS)
     return () => clearTimeout(timer)
   }, [change])
-  if (!change || !isUnheard(change.before, change.now, { heard, scope })) return null
+  // Whoever went to hear something else since knows that it is something else.
+  if (!change || change.heard !== heard || change.kind !== scope.kind) return null
+  if (!isUnheard(change.before, change.now, { heard, scope })) return null
   const sides = sideWords(scope)
   const what = heard === 'removed' ? 'the difference of what was kept' : `“${sides[heard]}”`
   return (

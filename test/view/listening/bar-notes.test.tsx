@@ -47,6 +47,8 @@ describe('the notes of the listening bar', () => {
     expect(screen.getByText(/^You hear “without”/)).toBeDefined()
     const { chain } = bench.chain.getState()
     act(() => bench.listening.setScope({ kind: 'kept', a: chain, b: null }))
+    expect(screen.queryByText(/the change is not in it/)).toBeNull()
+    act(() => bench.chain.getState().edit(switchStage('clean-up', true)))
     expect(screen.getByText(/^You hear “kept A”/)).toBeDefined()
     act(() => bench.listening.setSide('with'))
     expect(screen.queryByText(/the change is not in it/)).toBeNull()
