@@ -36,6 +36,12 @@ test('the whole job is done with keys alone', async ({ page }) => {
   await page.keyboard.type('-19,3')
   await page.keyboard.press('Enter')
   await expect(typed).toHaveValue('−19.3 dBFS')
+  // The field has the focus still, but the page's keys work in it: it plays, and stops.
+  await page.keyboard.press('Space')
+  await expect(page.getByRole('button', { name: 'Stop' })).toBeVisible()
+  await page.keyboard.press('Space')
+  await expect(page.getByRole('button', { name: 'Play' })).toBeVisible()
+  await expect(typed).toHaveValue('−19.3 dBFS')
   // Undo and redo in the field itself; but while something is typed, letters are what is taken back.
   await page.keyboard.press('Control+z')
   await expect(typed).not.toHaveValue('−19.3 dBFS')
@@ -46,7 +52,11 @@ test('the whole job is done with keys alone', async ({ page }) => {
   await page.keyboard.press('Control+z')
   await expect(typed).toHaveValue('−19.3 dBFS')
   await expect(page.getByRole('button', { name: /^Undo: threshold/ })).toBeVisible()
+  // Escape leaves the field, and nothing of what was typed is taken.
   await page.keyboard.press('Escape')
+  await expect(typed).not.toBeFocused()
+  await expect(typed).toHaveValue('−19.3 dBFS')
+  await typed.focus()
   await page.keyboard.press('ArrowDown')
   await expect(typed).not.toHaveValue('−19.3 dBFS')
   const ratio = await tabTo(page, 'slider', 'Ratio')
