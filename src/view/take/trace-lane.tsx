@@ -49,7 +49,7 @@ export const TraceLane = memo(({ stage, number, heard, found, view, width, textS
     <>
       <span>
         <strong style={colour}>{number}</strong> {name}
-        {trace && <span className={styles.reaches}> to {plain(-rangeDb, 0)} dB</span>}
+        {trace && <span className={styles.depth}> to {plain(-rangeDb, 0)} dB</span>}
       </span>
       <span>{figures}</span>
     </>
