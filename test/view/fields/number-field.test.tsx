@@ -87,6 +87,17 @@ describe('the number field', () => {
     expect(onChange).toHaveBeenCalledExactlyOnceWith(6)
   })
 
+  it('keeps from the page what begins a number or a word for one, and nothing else', async () => {
+    const { field, user } = rowOf('compressor lookaheadMs', 2)
+    const reached: string[] = []
+    const listen = ({ key }: KeyboardEvent) => void reached.push(key)
+    window.addEventListener('keydown', listen)
+    field.focus()
+    await user.keyboard('x o5{Control>}z{/Control}')
+    window.removeEventListener('keydown', listen)
+    expect(reached).toEqual(['x', ' ', 'Control', 'z'])
+  })
+
   it('is ready for the next number once it has taken one', async () => {
     const { field, onChange, user } = rowOf('band gainDb', 3)
     await user.clear(field)
