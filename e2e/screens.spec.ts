@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url'
 import { expect, test } from '@playwright/test'
-import { openBench } from './setup/bench-page'
+import { expectFigures, giveTake, openBench, RECORDING } from './setup/bench-page'
 
 const WIDTHS = [
   { width: 1440, height: 900 },
@@ -8,6 +8,9 @@ const WIDTHS = [
   { width: 768, height: 1024 },
   { width: 360, height: 740 },
 ]
+
+/** Nothing stands nearer to the sides of the window, CSS pixels. */
+const MARGIN_PX = 16
 
 /** The picture in the README: `PICTURES=1 npm run browser -- screens` takes it anew. */
 const README_PICTURE = fileURLToPath(new URL('../public/pictures/bench.png', import.meta.url))
@@ -100,6 +103,41 @@ test('at 1440 x 900 all of a compressor is seen at once, with its picture, the p
   expect(await page.evaluate(() => window.scrollY)).toBe(0)
 })
 
+test('at 1440 x 900 five stages, kept versions, a compared band and a note push no figure out of sight', async ({
+  page,
+}) => {
+  await openBench(page)
+  await page.getByRole('button', { name: 'Add a stage' }).click()
+  await page.getByRole('button', { name: /^Saturator/ }).click()
+  const bar = page.getByRole('region', { name: 'Listening' })
+  const low = (await bar.boundingBox())?.height
+  for (const _ of ['A', 'B']) await page.keyboard.press('k')
+  await page
+    .getByRole('button', { name: /^1 ?Equaliser/ })
+    .first()
+    .click()
+  await page.getByRole('button', { name: 'Compare band b with its bypass' }).click()
+  await expect(page.getByRole('radio', { name: 'what was kept' })).toBeVisible()
+  expect((await bar.boundingBox())?.height).toBe(low)
+  await giveTake(page, RECORDING)
+  const note = page.getByText(/is in the place of/)
+  await expect(note).toBeVisible()
+  await expectFigures(page)
+  const top = (await note.boundingBox())?.y ?? 0
+  const parts = [
+    page.getByRole('region', { name: 'The curve' }).getByRole('img'),
+    page.getByRole('row', { name: /^Noise floor/ }),
+    page.getByRole('combobox', { name: 'Design' }),
+  ]
+  for (const part of parts) {
+    const box = await part.boundingBox()
+    expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThanOrEqual(top)
+  }
+  const margin = await page.getByRole('region', { name: 'The take' }).boundingBox()
+  const table = await page.getByRole('table').boundingBox()
+  expect((table?.x ?? 0) + (table?.width ?? 0)).toBeLessThanOrEqual((margin?.x ?? 0) + (margin?.width ?? 0))
+})
+
 test('the projector view enlarges type, hides what need not be shown, and goes again with its key', async ({
   page,
 }, info) => {
@@ -142,6 +180,8 @@ for (const viewport of [
       const box = await page.getByRole('region', { name }).boundingBox()
       expect((box?.y ?? 0) + (box?.height ?? 0), name).toBeLessThanOrEqual(bar?.y ?? 0)
     }
+    const table = await page.getByRole('table').boundingBox()
+    expect((table?.x ?? 0) + (table?.width ?? 0)).toBeLessThanOrEqual(viewport.width - MARGIN_PX)
     const fontPx = await page.evaluate(() => Number.parseFloat(getComputedStyle(document.body).fontSize))
     // As large against the window, however many points that has.
     expect(fontPx / viewport.width).toBeGreaterThan(0.9375 * 0.0145)

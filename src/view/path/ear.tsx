@@ -22,7 +22,7 @@ export function Ear({ here, place, onPut }: EarProps) {
       <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
         <path d="M4.5 6.5a3.5 3.5 0 0 1 7 0c0 2.5-2.5 3-2.5 5a2 2 0 0 1-3.6 1.2M6.6 6.6a1.4 1.4 0 0 1 2.8 0c0 1-.9 1.2-1.1 2" />
       </svg>
-      listen here
+      <span className={styles.words}>listen here</span>
     </button>
   )
 }

@@ -30,7 +30,7 @@ export function SibilancePicture({ settings: { crossoverHz, thresholdDb }, stage
       width={WIDTH}
       height={HEIGHT}
       label={`What lies above ${frequency(crossoverHz)} is held to ${plain(thresholdDb, 1)} dBFS, drawn over the spectrum of the take.`}
-      caption="Crossover and threshold over the average spectrum. Single S and T stand far above their average."
+      caption="Over the average spectrum: single S and T stand far above it."
     >
       <rect className={styles.above} x={split} y={8} width={WIDTH - 12 - split} height={BOTTOM - 8} />
       {TICKS_HZ.map((hz) => (
