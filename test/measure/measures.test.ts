@@ -110,6 +110,12 @@ describe('the shortest sounds', () => {
     expect(subBlockEnergies(fading).at(-1)).toBe(0)
   })
 
+  it('long sounds are filtered in one go, though they are measured in steps: a constant is heard once', () => {
+    const energies = subBlockEnergies(mono(new Float32Array(21 * 48_000).fill(0.5)))
+    expect(energies[0]).toBeGreaterThan(1)
+    expect(Math.max(...energies.subarray(200))).toBeLessThan(1e-12)
+  })
+
   it('below -70 LUFS there is no integrated loudness, but the ungated ones remain', () => {
     const measures = measure(scaled(tone(4, 48_000), 10 ** (-60 / 20)))
     expect(measures.integratedLufs).toBeNull()
