@@ -1,14 +1,7 @@
-import { durationSeconds, renderChain } from '../../src/core'
-import { demoTake, startingChain } from '../../src/demo'
+import { renderChain } from '../../src/core'
+import { startingChain } from '../../src/demo'
 import { longTake } from './long-take'
-import { medianMs, processorMs } from './timing'
-
-/** The starting chain with traces on the demo: seconds of sound for each second of processor time. */
-export function chainSpeed(): number {
-  const { vocal } = demoTake()
-  const ms = processorMs(() => renderChain(vocal, startingChain()))
-  return (durationSeconds(vocal) * 1000) / ms
-}
+import { medianMs } from './timing'
 
 export interface Growth {
   readonly minutes: number

@@ -31,16 +31,3 @@ export async function medianPair(ours: () => unknown, reference: () => unknown):
   const median = (values: number[]) => values.sort((a, b) => a - b)[RUNS >> 1] ?? Number.NaN
   return [median(times[0]), median(times[1])]
 }
-
-/** Least processor time of `work` in milliseconds: what it costs where nothing else wants the machine. */
-export function processorMs(work: () => unknown): number {
-  for (let i = 0; i < WARM_UPS; i++) work()
-  let least = Number.POSITIVE_INFINITY
-  for (let i = 0; i < RUNS; i++) {
-    const start = process.cpuUsage()
-    work()
-    const { user, system } = process.cpuUsage(start)
-    least = Math.min(least, (user + system) / 1000)
-  }
-  return least
-}

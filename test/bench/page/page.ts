@@ -1,15 +1,23 @@
 import { ebur128_integrated_mono, ebur128_true_peak_mono } from 'ebur128-wasm'
 import { renderForDelivery } from '../../../src/audio/deliver'
-import { type ChainDoc, frameCount, measure, type Sound } from '../../../src/core'
+import {
+  type ChainDoc,
+  durationSeconds,
+  frameCount,
+  measure,
+  renderChain,
+  type Sound,
+} from '../../../src/core'
 import { createProcessor } from '../../../src/core/stages/create-processor'
+import { demoTake, startingChain } from '../../../src/demo'
 import { COMPRESSOR_CHAIN, FIVE_BANDS, FIVE_SECTION_CHAIN } from '../chains'
 import type { LiveCost } from '../live-cost'
 import { longTake } from '../long-take'
-import { medianPair } from '../timing'
+import { medianMs, medianPair } from '../timing'
 import liveCostWorker from './live-cost.worker.ts?worker&url'
 import type { SoakReport } from './soak'
 
-/** One comparison made in the page: median times in ms. */
+/** One comparison made in the page: median times in ms; the reference of a whole chain is how long the sound lasts. */
 export interface PageResult {
   readonly what: string
   readonly oursMs: number
@@ -23,9 +31,6 @@ declare global {
     runSoak?: (minutes: number, seed: number) => Promise<SoakReport>
   }
 }
-
-/** Frames the audio thread works on at a time. */
-const BLOCK_FRAMES = 128
 
 const NATIVE_TYPES: Record<string, BiquadFilterType> = {
   'high-pass': 'highpass',
@@ -67,18 +72,18 @@ function nativeCompressor(context: OfflineAudioContext): AudioNode[] {
   ]
 }
 
-/** The one stage of a chain called directly, in blocks as long as the audio thread's. */
-function runDirectly(take: Sound, { stages: [stage] }: ChainDoc): void {
+/** The one stage of a chain, to be called directly on all of a take. */
+function directly(take: Sound, { stages: [stage] }: ChainDoc): () => void {
   if (!stage) throw new Error('no stage to run')
   const processor = createProcessor(stage, {
     sampleRate: take.sampleRate,
     channelCount: 1,
     settingsStay: true,
   })
-  const samples = new Float32Array(take.channels[0] ?? [])
-  for (let from = 0; from < samples.length; from += BLOCK_FRAMES) {
-    const block = samples.subarray(from, from + BLOCK_FRAMES)
-    processor.process([block], block.length)
+  const samples = new Float32Array(frameCount(take))
+  return () => {
+    samples.set(take.channels[0] ?? [])
+    processor.process([samples], samples.length)
   }
 }
 
@@ -97,6 +102,7 @@ window.runSoak = async (minutes, seed) => (await import('./soak')).soak(minutes,
 window.runBench = async () => {
   // Long enough for what starting a context costs not to count.
   const take = longTake(2)
+  const { vocal } = demoTake()
   const compare = async (
     what: string,
     ours: () => unknown,
@@ -108,7 +114,7 @@ window.runBench = async () => {
   return [
     await compare(
       'five-section equaliser, called directly / five native biquads',
-      () => runDirectly(take, FIVE_SECTION_CHAIN),
+      directly(take, FIVE_SECTION_CHAIN),
       () => renderNative(take, fiveBiquads),
     ),
     await compare(
@@ -118,7 +124,7 @@ window.runBench = async () => {
     ),
     await compare(
       'compressor, called directly / the native compressor',
-      () => runDirectly(take, COMPRESSOR_CHAIN),
+      directly(take, COMPRESSOR_CHAIN),
       () => renderNative(take, nativeCompressor),
     ),
     await compare(
@@ -130,5 +136,10 @@ window.runBench = async () => {
         ebur128_true_peak_mono(take.sampleRate, samples)
       },
     ),
+    {
+      what: 'starting chain with traces on the demo, mono 48 kHz / its length',
+      oursMs: await medianMs(() => renderChain(vocal, startingChain())),
+      referenceMs: durationSeconds(vocal) * 1000,
+    },
   ]
 }
