@@ -24,6 +24,7 @@ export default defineConfig({
     alias: { 'ebur128-wasm': fromRoot('./node_modules/ebur128-wasm/ebur128_wasm.js') },
     server: { deps: { inline: ['ebur128-wasm'] } },
     testTimeout: 60_000,
+    maxWorkers: '100%',
     projects: [
       {
         extends: true,

@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test'
 declare global {
   interface Window {
     /** Everything that reached the page's audio output since the last look, first channel. */
-    capturedBlocks?: Float32Array[]
+    capturedBlocks?: Float32Array<ArrayBuffer>[]
   }
 }
 
@@ -29,14 +29,14 @@ registerProcessor('recorder-of-the-test', class extends AudioWorkletProcessor {
  */
 export async function captureOutput(page: Page): Promise<void> {
   await page.addInitScript((recorderModule) => {
-    const blocks: Float32Array[] = []
+    const blocks: Float32Array<ArrayBuffer>[] = []
     window.capturedBlocks = blocks
     const own = Object.getOwnPropertyDescriptor(BaseAudioContext.prototype, 'destination')
     const tees = new WeakMap<AudioContext, AudioNode>()
     const record = async (context: AudioContext, tee: AudioNode, destination: AudioNode) => {
       await context.audioWorklet.addModule(`data:text/javascript,${encodeURIComponent(recorderModule)}`)
       const recorder = new AudioWorkletNode(context, 'recorder-of-the-test')
-      recorder.port.onmessage = ({ data }: MessageEvent<Float32Array>) => blocks.push(data)
+      recorder.port.onmessage = ({ data }: MessageEvent<Float32Array<ArrayBuffer>>) => blocks.push(data)
       tee.connect(recorder).connect(destination)
     }
     Object.defineProperty(AudioContext.prototype, 'destination', {
@@ -56,9 +56,15 @@ export async function captureOutput(page: Page): Promise<void> {
 
 /** What was sent to the output since the last call. */
 export async function takeCaptured(page: Page): Promise<Float32Array> {
-  const samples = await page.evaluate(() => {
-    const blocks = window.capturedBlocks?.splice(0) ?? []
-    return blocks.flatMap((block) => Array.from(block))
-  })
-  return Float32Array.from(samples)
+  const url = await page.evaluate(
+    () =>
+      new Promise<string>((resolve, reject) => {
+        const reader = new FileReader()
+        reader.onload = () => resolve(String(reader.result))
+        reader.onerror = () => reject(reader.error)
+        reader.readAsDataURL(new Blob(window.capturedBlocks?.splice(0) ?? []))
+      }),
+  )
+  const bytes = Uint8Array.from(Buffer.from(url.slice(url.indexOf(',') + 1), 'base64'))
+  return new Float32Array(bytes.buffer)
 }
