@@ -24,7 +24,6 @@ export class BiquadCascade {
   private earlier: SectionBank
   private readonly hear = (channel: number, count: number) => this.bank.run(this.scratch, channel, count)
   private framesToHush = CHUNK_FRAMES
-  private started = false
 
   /**
    * @param maxSections the most sections `set` will be given.
@@ -46,8 +45,7 @@ export class BiquadCascade {
   /** Goes to new sections, at once before the first frame, faded after it; the last asked for wins. */
   set(sections: readonly Biquad[]): void {
     if (this.fade.framesLeft === 0 && this.bank.holds(sections)) return
-    if (this.started) this.fade.goTo(sections)
-    else this.fade.jumpTo(sections)
+    this.fade.goTo(sections)
   }
 
   /** Filters `frames` of every channel, from frame `start` on: in place, or into `outputs` from `outputStart` on. */
@@ -58,7 +56,6 @@ export class BiquadCascade {
     outputs = channels,
     outputStart = start,
   ): void {
-    this.started = true
     const { fade } = this
     const end = start + frames
     let from = start
@@ -84,10 +81,9 @@ export class BiquadCascade {
   /** Forgets all past input and finishes any fade. */
   reset(): void {
     this.recent.reset()
-    this.fade.finish()
+    this.fade.reset()
     this.bank.forget()
     this.framesToHush = CHUNK_FRAMES
-    this.started = false
   }
 
   private load(samples: Float32Array, from: number, count: number): void {

@@ -10,10 +10,11 @@ export class CrossFade<Thing> {
   /** Frames until what is coming stands; 0 where nothing fades. */
   framesLeft = 0
   private waiting: Thing | null = null
+  private started = false
 
   /**
    * @param frames length of a fade; 0 goes to everything at once.
-   * @param begin called as a fade begins, with what is coming, and when that is gone to at once
+   * @param begin called with what is coming, as a fade to it begins or it is gone to at once
    */
   constructor(
     public standing: Thing,
@@ -28,28 +29,21 @@ export class CrossFade<Thing> {
     return this.framesLeft === 0 ? 1 : smoothStep((this.frames - this.framesLeft + n + 1) / this.frames)
   }
 
-  /** Fades to `next`, once what is fading now has arrived. */
+  /** Goes to `next`: at once before the first frame, faded after it, once what is fading now has arrived. */
   goTo(next: Thing): void {
     if (this.framesLeft > 0) {
       this.waiting = next
       return
     }
+    this.framesLeft = this.started ? this.frames : 0
     this.coming = next
-    this.framesLeft = this.frames
-    if (this.frames === 0) this.standing = next
-    this.begin(next)
-  }
-
-  /** Stands at `next`, at once. */
-  jumpTo(next: Thing): void {
-    this.waiting = null
-    this.framesLeft = 0
-    this.standing = this.coming = next
+    if (this.framesLeft === 0) this.standing = next
     this.begin(next)
   }
 
   /** Lets `count` frames pass, at most {@link framesLeft} while something fades. */
   pass(count: number): void {
+    this.started = true
     if (this.framesLeft === 0) return
     this.framesLeft -= count
     if (this.framesLeft > 0) return
@@ -59,11 +53,14 @@ export class CrossFade<Thing> {
     if (waiting !== null) this.goTo(waiting)
   }
 
-  /** Stands where it was last asked to go. */
-  finish(): void {
-    if (this.waiting !== null) this.jumpTo(this.waiting)
+  /** Stands where it was last asked to go, with the first frame still to come. */
+  reset(): void {
+    const { waiting } = this
     this.standing = this.coming
     this.framesLeft = 0
+    this.waiting = null
+    this.started = false
+    if (waiting !== null) this.goTo(waiting)
   }
 }
 

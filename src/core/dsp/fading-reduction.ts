@@ -12,8 +12,6 @@ export class FadingReduction<Settings extends ReductionSettings> {
   readonly fade: CrossFade<Settings>
   private envelope: ReductionEnvelope
   private earlier: ReductionEnvelope
-  private settings: Settings
-  private started = false
 
   /** @param raises whether the sound is made louder after the reduction by going from one to the other */
   constructor(
@@ -22,7 +20,6 @@ export class FadingReduction<Settings extends ReductionSettings> {
     fadeFrames: number,
     private readonly raises: (from: Settings, to: Settings) => boolean = () => false,
   ) {
-    this.settings = settings
     this.envelope = new ReductionEnvelope(sampleRate)
     this.earlier = new ReductionEnvelope(sampleRate)
     this.envelope.take(settings)
@@ -31,8 +28,7 @@ export class FadingReduction<Settings extends ReductionSettings> {
 
   /** Goes to new settings, at once before the first frame, faded after it; the last asked for wins. */
   set(settings: Settings): void {
-    if (this.started) this.fade.goTo(settings)
-    else this.fade.jumpTo(settings)
+    this.fade.goTo(settings)
   }
 
   /**
@@ -40,25 +36,22 @@ export class FadingReduction<Settings extends ReductionSettings> {
    * while there is a fade that by the settings before to `earlier`. {@link CrossFade.pass} is left to the caller.
    */
   run(levels: Float64Array, count: number, reductions: Float64Array, earlier: Float64Array): void {
-    this.started = true
     if (this.fade.framesLeft > 0) this.earlier.run(levels, count, earlier)
     this.envelope.run(levels, count, reductions)
   }
 
   /** Back to no reduction, any fade finished. */
   reset(): void {
-    this.fade.finish()
+    this.fade.reset()
     this.envelope.reset()
     this.earlier.reset()
-    this.started = false
   }
 
   private takeOver(coming: Settings): void {
-    const { envelope, settings } = this
+    const { envelope } = this
     this.envelope = this.earlier
     this.earlier = envelope
-    this.envelope.take(coming, this.startDb(envelope, settings, coming), envelope.loudestLevel)
-    this.settings = coming
+    this.envelope.take(coming, this.startDb(envelope, this.fade.standing, coming), envelope.loudestLevel)
   }
 
   private startDb(

@@ -20,10 +20,9 @@ export class LevelDelay {
     return this.delayFrames.framesLeft
   }
 
-  /** Goes to a delay of `frames`: smoothly, or at once. */
-  goTo(frames: number, smoothly: boolean): void {
+  /** Goes to a delay of `frames`: at once before the first frame, faded after it. */
+  goTo(frames: number): void {
     if (frames !== this.delayFrames.standing || this.fadeFramesLeft > 0) this.delayFrames.goTo(frames)
-    if (!smoothly) this.delayFrames.finish()
   }
 
   /** Replaces the first `count` of `levels` by those of so many frames before. */
@@ -51,6 +50,6 @@ export class LevelDelay {
   reset(): void {
     this.ring.fill(0)
     this.position = 0
-    this.delayFrames.finish()
+    this.delayFrames.reset()
   }
 }

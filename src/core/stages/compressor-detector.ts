@@ -51,7 +51,7 @@ export class CompressorDetector {
   set({ detector, lookaheadMs, sideChainHighPassHz }: DetectorSettings, smoothly: boolean): void {
     const { sampleRate } = this.host
     const delayFrames = Math.max(0, this.latencyFrames - framesOf(lookaheadMs, sampleRate))
-    this.delay.goTo(delayFrames, smoothly)
+    this.delay.goTo(delayFrames)
     // The window is not fed while only peaks are asked for: what it would hold is long past.
     if (this.rmsShare.left === 0 && this.rmsShare.now === 0) this.window.reset()
     this.rmsShare.goTo(detector === 'rms' ? 1 : 0, smoothly ? this.fadeFrames : 0)

@@ -17,19 +17,16 @@ export interface GainSettings {
 class GainProcessor implements Processor<GainSettings> {
   readonly latencyFrames = 0
   private readonly gains: CrossFade<number>
-  private started = false
 
   constructor({ gainDb }: GainSettings, host: ProcessorHost) {
     this.gains = new CrossFade(dbToGain(gainDb), settingFadeFrames(host))
   }
 
   set({ gainDb }: GainSettings): void {
-    if (this.started) this.gains.goTo(dbToGain(gainDb))
-    else this.gains.jumpTo(dbToGain(gainDb))
+    this.gains.goTo(dbToGain(gainDb))
   }
 
   process(channels: readonly Float32Array[], frames: number): void {
-    this.started = true
     let from = 0
     while (from < frames) {
       const count = upToEnd(frames - from, this.gains.framesLeft)
@@ -40,8 +37,7 @@ class GainProcessor implements Processor<GainSettings> {
   }
 
   reset(): void {
-    this.gains.finish()
-    this.started = false
+    this.gains.reset()
   }
 
   private apply(channels: readonly Float32Array[], from: number, count: number): void {

@@ -63,7 +63,6 @@ class SaturatorProcessor implements Processor<SaturatorSettings> {
   private readonly dcCoefficient: number
   private readonly wet = new Float64Array(CHUNK_FRAMES)
   private readonly shaped = new Float64Array(CHUNK_FRAMES * OVERSAMPLING)
-  private started = false
 
   constructor(settings: SaturatorSettings, host: ProcessorHost) {
     const { sampleRate, channelCount } = host
@@ -77,12 +76,10 @@ class SaturatorProcessor implements Processor<SaturatorSettings> {
   }
 
   set(settings: SaturatorSettings): void {
-    if (this.started) this.curves.goTo(curveOf(settings))
-    else this.curves.jumpTo(curveOf(settings))
+    this.curves.goTo(curveOf(settings))
   }
 
   process(channels: readonly Float32Array[], frames: number): void {
-    this.started = true
     let from = 0
     while (from < frames) {
       const count = upToEnd(Math.min(CHUNK_FRAMES, frames - from), this.curves.framesLeft)
@@ -96,11 +93,10 @@ class SaturatorProcessor implements Processor<SaturatorSettings> {
   }
 
   reset(): void {
-    this.curves.finish()
+    this.curves.reset()
     for (const oversampler of this.oversamplers) oversampler.reset()
     for (const delay of [...this.waysUp, ...this.waysDown]) delay.reset()
     this.dc.fill(0)
-    this.started = false
   }
 
   private processChunk(samples: Float32Array, c: number, from: number, count: number): void {
