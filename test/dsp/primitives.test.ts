@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { exp2, fastDbToGain } from '../../src/core/dsp/exp2'
+import { exp2 } from '../../src/core/dsp/exp2'
 import { fastLog } from '../../src/core/dsp/fast-log'
 import { limitedFrequencyHz } from '../../src/core/dsp/frequency-limit'
 import { HalfBandDown, HalfBandUp, halfBandTaps } from '../../src/core/dsp/half-band'
 import { MeanSquareWindow } from '../../src/core/dsp/mean-square-window'
 import { OVERSAMPLER_LATENCY_FRAMES, OVERSAMPLING, Oversampler } from '../../src/core/dsp/oversampler'
 import { Ramp } from '../../src/core/dsp/ramp'
+import { mixGains } from '../../src/core/dsp/reduction-gain'
 import { timeCoefficient } from '../../src/core/dsp/time-constant'
 import { noise } from '../setup/signals'
 import { transformDb } from '../setup/spectrum'
@@ -42,11 +43,29 @@ describe('exp2', () => {
     for (let x = -1000; x <= 1000; x += 0.7373) expect(Math.abs(exp2(x) / 2 ** x - 1)).toBeLessThan(1e-14)
     for (const whole of [-1022, -1, 0, 1, 1023]) expect(exp2(whole)).toBe(2 ** whole)
   })
+})
 
-  it('makes gains: 0 dB is 1 exactly, far below it is 0', () => {
-    expect(fastDbToGain(0)).toBe(1)
-    expect(fastDbToGain(-20)).toBeCloseTo(0.1, 14)
-    expect(fastDbToGain(-7000)).toBe(0)
+describe('mixGains', () => {
+  const gainOf = (reductionDb: number, dry = 0, wet = 1) => {
+    const mixed = new Float64Array(1)
+    mixGains(Float64Array.of(reductionDb), 1, dry, wet, mixed)
+    return mixed[0] ?? Number.NaN
+  }
+
+  it('is right to 2e-10 between the steps of its table and at its ends', () => {
+    for (let db = 0; db <= 260; db += 0.00173) {
+      expect(Math.abs(gainOf(db) / 10 ** (-db / 20) - 1)).toBeLessThan(2e-10)
+    }
+  })
+
+  it('is 1 to the bit where nothing is held back, and next to nothing beyond its table', () => {
+    expect(gainOf(0)).toBe(1)
+    expect(gainOf(0, 1, -1)).toBe(0)
+    for (const db of [260, 261, 1e9, Number.POSITIVE_INFINITY]) expect(gainOf(db)).toBeCloseTo(0, 12)
+  })
+
+  it('mixes: so much of what is not held back, so much of what is', () => {
+    expect(gainOf(20, 0.25, 0.75)).toBeCloseTo(0.325, 9)
   })
 })
 

@@ -17,10 +17,3 @@ export function exp2(x: number): number {
   const power = POWERS[(whole >> 11) - SMALLEST_EXPONENT] ?? 0
   return fraction * power * (1 + rest * (1 + rest * (0.5 + rest / 6)))
 }
-
-/** Linear gain of a level in dB, by {@link exp2}. Levels below -6000 dB give 0. */
-export function fastDbToGain(db: number): number {
-  return exp2(db * OCTAVES_PER_DB)
-}
-
-const OCTAVES_PER_DB = Math.log2(10) / 20

@@ -29,6 +29,8 @@ export class ReductionEnvelope {
   private thresholdDb = 0
   private slope = 0
   private kneeDb = 0
+  /** Of the parabola within the knee; 0 for a hard one, so that rounding at its very corner makes no infinity. */
+  private bend = 0
   private rangeDb = 0
   private attack = 0
   private release = 0
@@ -58,6 +60,7 @@ export class ReductionEnvelope {
     this.thresholdDb = thresholdDb
     this.slope = slopeOfRatio(ratio)
     this.kneeDb = kneeDb
+    this.bend = kneeDb > 0 ? this.slope / (2 * kneeDb) : 0
     this.rangeDb = rangeDb ?? Number.POSITIVE_INFINITY
     this.attack = timeCoefficient(attackMs, this.sampleRate)
     this.release = timeCoefficient(releaseMs, this.sampleRate)
@@ -68,7 +71,7 @@ export class ReductionEnvelope {
 
   /** Writes the gain reduction (dB, 0 or more) at the first `frames` of `levels` (linear) to `reductions`. */
   run(levels: Float64Array, frames: number, reductions: Float64Array): void {
-    const { thresholdDb, slope, kneeDb, rangeDb, attack, release, quietest, forgetting } = this
+    const { thresholdDb, slope, kneeDb, bend, rangeDb, attack, release, quietest, forgetting } = this
     let { reduction, loudest } = this
     for (let n = 0; n < frames; n++) {
       const level = levels[n] ?? 0
@@ -76,7 +79,7 @@ export class ReductionEnvelope {
       if (level > quietest) {
         const over = DB_PER_NEPER * fastLog(level) - thresholdDb
         const intoKnee = over + kneeDb / 2
-        let wanted = intoKnee < kneeDb ? (slope * intoKnee * intoKnee) / (2 * kneeDb) : slope * over
+        let wanted = intoKnee < kneeDb ? bend * intoKnee * intoKnee : slope * over
         if (wanted > rangeDb) wanted = rangeDb
         else if (wanted < 0) wanted = 0
         const coefficient = wanted > reduction ? attack : release

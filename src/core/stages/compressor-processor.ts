@@ -1,8 +1,8 @@
 import { upToEnd } from '../dsp/cross-fade'
 import { dbToGain } from '../dsp/decibels'
 import { DelayLine } from '../dsp/delay-line'
-import { fastDbToGain } from '../dsp/exp2'
 import { FadingReduction } from '../dsp/fading-reduction'
+import { mixGains } from '../dsp/reduction-gain'
 import { framesOf } from '../dsp/time-constant'
 import { CompressorDetector } from './compressor-detector'
 import { CHUNK_FRAMES } from './shared-parameters'
@@ -43,6 +43,7 @@ export class CompressorProcessor implements Processor<CompressorSettings> {
   private readonly reductions = new Float64Array(CHUNK_FRAMES)
   private readonly earlierReductions = new Float64Array(CHUNK_FRAMES)
   private readonly gains = new Float64Array(CHUNK_FRAMES)
+  private readonly earlierGains = new Float64Array(CHUNK_FRAMES)
   private started = false
 
   constructor(settings: CompressorSettings, host: ProcessorHost) {
@@ -91,14 +92,15 @@ export class CompressorProcessor implements Processor<CompressorSettings> {
 
   /** Turns reductions in dB into one linear gain a frame, makeup and mix included. */
   private computeGains(count: number): void {
-    const { reductions, earlierReductions, gains } = this
+    const { reductions, earlierReductions, gains, earlierGains } = this
     const { fade } = this.reduction
     const { dry, wet } = fade.coming
-    for (let n = 0; n < count; n++) gains[n] = dry + wet * gainOf(reductions[n] ?? 0)
+    mixGains(reductions, count, dry, wet, gains)
     if (fade.framesLeft === 0) return
     const { standing } = fade
+    mixGains(earlierReductions, count, standing.dry, standing.wet, earlierGains)
     for (let n = 0; n < count; n++) {
-      const before = standing.dry + standing.wet * gainOf(earlierReductions[n] ?? 0)
+      const before = earlierGains[n] ?? 0
       gains[n] = before + fade.share(n) * ((gains[n] ?? 0) - before)
     }
   }
@@ -112,11 +114,6 @@ export class CompressorProcessor implements Processor<CompressorSettings> {
       for (let n = 0; n < count; n++) samples[from + n] = (samples[from + n] ?? 0) * (gains[n] ?? 1)
     }
   }
-}
-
-/** Linear gain of a reduction in dB; 1 to the bit where there is none. */
-function gainOf(reductionDb: number): number {
-  return reductionDb > 0 ? fastDbToGain(-reductionDb) : 1
 }
 
 function pathsOf(settings: CompressorSettings): Paths {

@@ -1,11 +1,11 @@
 import { BiquadCascade } from '../dsp/biquad-cascade'
 import { upToEnd } from '../dsp/cross-fade'
 import { linkwitzRiley4 } from '../dsp/crossover'
-import { fastDbToGain } from '../dsp/exp2'
 import { FadingReduction } from '../dsp/fading-reduction'
 import { limitedFrequencyHz } from '../dsp/frequency-limit'
 import { linkedPeak } from '../dsp/linked-peak'
 import { Ramp } from '../dsp/ramp'
+import { mixGains } from '../dsp/reduction-gain'
 import { smoothStep } from '../dsp/smooth-step'
 import { frequency, plain } from './describe'
 import {
@@ -51,6 +51,7 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
   private readonly earlierReductions = new Float64Array(CHUNK_FRAMES)
   /** What is taken from each frame, as a share of it. */
   private readonly taken = new Float64Array(CHUNK_FRAMES)
+  private readonly earlierTaken = new Float64Array(CHUNK_FRAMES)
   /** 1 where the band above is turned down, 0 where everything is. */
   private readonly split: Ramp
   private readonly rampFrames: number
@@ -106,12 +107,13 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
   }
 
   private computeTaken(count: number): void {
-    const { reductions, earlierReductions, taken } = this
+    const { reductions, earlierReductions, taken, earlierTaken } = this
     const { fade } = this.reduction
-    for (let n = 0; n < count; n++) taken[n] = shareTaken(reductions[n] ?? 0)
+    mixGains(reductions, count, 1, -1, taken)
     if (fade.framesLeft === 0) return
+    mixGains(earlierReductions, count, 1, -1, earlierTaken)
     for (let n = 0; n < count; n++) {
-      const before = shareTaken(earlierReductions[n] ?? 0)
+      const before = earlierTaken[n] ?? 0
       taken[n] = before + fade.share(n) * ((taken[n] ?? 0) - before)
     }
   }
@@ -133,11 +135,6 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
     }
     split.pass(count)
   }
-}
-
-/** What a reduction in dB takes away, as a share; 0 to the bit where there is none. */
-function shareTaken(reductionDb: number): number {
-  return reductionDb > 0 ? 1 - fastDbToGain(-reductionDb) : 0
 }
 
 /** The path of a de-esser that finds nothing to hold: its all-pass alone. */
