@@ -1,15 +1,12 @@
 import {
   type ChainDoc,
-  excerpt,
-  frameCount,
   type Rendering,
-  renderSteps,
   type Sound,
   type StageDoc,
   sameStage,
-  stageDefinitions,
   TRACE_HOP_FRAMES,
   type Trace,
+  TraceRun,
 } from '../../core'
 import type { StretchTrace } from './evidence'
 import type { FrameRange } from './matching'
@@ -22,40 +19,39 @@ import type { FrameRange } from './matching'
 const WARM_UP_TIME_CONSTANTS = 6
 const LEAST_WARM_UP_SECONDS = 0.25
 const MOST_WARM_UP_SECONDS = 3
-/** Carried on this long behind it: more than any stage looks ahead or delays. */
-const RUN_OUT_SECONDS = 0.1
 
 /**
- * Gain traces of one stretch of the take, for a picture that follows the hand: only from the first stage that
- * differs from `previous` up to the last that reduces gain, each given as soon as it is there. Provisional: what is
- * worked out from the whole take replaces them.
- * @returns steps of one block: the trace of a stage that is done, or null
+ * Gain traces of one stretch of the take, from its start on and piece by piece, for a picture that follows the hand:
+ * only from the first stage that differs from `previous` up to the last that reduces gain. Provisional: what is worked
+ * out from the whole take replaces them.
  */
-export function* liveTraces(
-  take: Sound,
-  chain: ChainDoc,
-  previous: Rendering | undefined,
-  stretch: FrameRange,
-): Generator<StretchTrace | null, void, void> {
-  const taps = previous?.kept?.source === take ? previous.kept.taps : []
-  const changed = chain.stages.findIndex((stage, k) => !sameStage(stage, taps[k]?.stage))
-  const last = chain.stages.findLastIndex(({ kind, on }) => on && stageDefinitions[kind].reducesGain)
-  if (changed < 0) return
-  const stages = chain.stages.slice(changed, last + 1)
-  const run = runOf(take, stretch, warmUpSeconds(stages))
-  const channels = taps[changed - 1]?.channels ?? take.channels
-  let working = excerpt({ sampleRate: take.sampleRate, channels }, run.from, run.to)
-  for (const stage of stages) {
-    if (!stage.on) continue
-    const steps = renderSteps(working, { ...chain, stages: [stage] })
-    let step = steps.next()
-    while (!step.done) {
-      yield null
-      step = steps.next()
-    }
-    working = step.value.sound
-    const trace = step.value.traces.get(stage.id)
-    if (trace) yield cut(stage.id, trace, run.from, stretch, frameCount(take))
+export class LiveTraces {
+  /** Frame up to which they have been given. */
+  at: number
+  private readonly run: TraceRun | null
+
+  constructor(take: Sound, chain: ChainDoc, previous: Rendering | undefined, stretch: FrameRange) {
+    const taps = previous?.kept?.source === take ? previous.kept.taps : []
+    const changed = chain.stages.findIndex((stage, k) => !sameStage(stage, taps[k]?.stage))
+    const stages = chain.stages.slice(changed)
+    const channels = taps[changed - 1]?.channels ?? take.channels
+    this.at = stretch.from
+    this.run =
+      changed < 0
+        ? null
+        : new TraceRun({ ...take, channels }, stages, stretch, warmUpSeconds(stages) * take.sampleRate)
+  }
+
+  /** Goes on to frame `to`: steps of one block, then what has come of each stage. */
+  *goOn(to: number): Generator<StretchTrace | null, void, void> {
+    const { run, at } = this
+    this.at = to
+    if (!run) return
+    yield* run.goOn(to)
+    const firstHop = Math.floor(at / TRACE_HOP_FRAMES)
+    const endHop = Math.ceil(to / TRACE_HOP_FRAMES)
+    for (const { stageId, gainDb } of run.traces())
+      yield { stageId, firstHop, gainDb: gainDb.slice(firstHop - run.firstHop, endHop - run.firstHop) }
   }
 }
 
@@ -68,30 +64,6 @@ function warmUpSeconds(stages: readonly StageDoc[]): number {
   const seconds = LEAST_WARM_UP_SECONDS + (WARM_UP_TIME_CONSTANTS * timeConstantsMs) / 1000
   return Math.min(MOST_WARM_UP_SECONDS, seconds)
 }
-
-/** What has to be run to know the stretch; it starts where a hop of the traces does. */
-function runOf(take: Sound, { from, to }: FrameRange, warmUp: number): FrameRange {
-  const start = Math.max(0, from - warmUp * take.sampleRate)
-  return {
-    from: Math.floor(start / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES,
-    to: Math.min(frameCount(take), Math.ceil(to + RUN_OUT_SECONDS * take.sampleRate)),
-  }
-}
-
-/** The part of a trace of frames from `runFrom` on that lies in the stretch. */
-function cut(
-  stageId: string,
-  trace: Trace,
-  runFrom: number,
-  stretch: FrameRange,
-  frames: number,
-): StretchTrace {
-  const firstHop = Math.floor(stretch.from / TRACE_HOP_FRAMES)
-  const endHop = Math.ceil(Math.min(stretch.to, frames) / TRACE_HOP_FRAMES)
-  const skipped = runFrom / TRACE_HOP_FRAMES
-  return { stageId, firstHop, gainDb: trace.gainDb.slice(firstHop - skipped, endHop - skipped) }
-}
-
 /** `trace` (null: no reduction anywhere) of a take of so many frames, with what is known of stretches of it put in. */
 export function withStretches(
   trace: Trace | null,

@@ -1,5 +1,5 @@
 import { matchingMakeupDb, measureSteps, renderSteps, type Sound } from '../../core'
-import { liveTraces } from '../evidence/live-traces'
+import { LiveTraces } from '../evidence/live-traces'
 import { Sweep } from '../evidence/sweep'
 import { type EvidenceCache, workOutEvidence } from '../evidence/work-out'
 import { NewestOnly } from './newest-only'
@@ -11,8 +11,8 @@ import { IncomingTake } from './take-parts'
 
 /** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
 const REST_MS = 60
-/** A piece of the gain traces, frames: shorter ones come sooner, but each costs a warm-up and a picture. */
-const PIECE_FRAMES = 2 ** 18
+/** A piece of the gain traces, frames: what is newer than a request waits for the end of one, and warms up anew. */
+const PIECE_FRAMES = 2 ** 17
 /** Distance between two reports of progress, ms. */
 const PROGRESS_MS = 100
 
@@ -39,9 +39,12 @@ const evidenceWork = new NewestOnly<EvidenceRequest & { readonly id: number }>((
   answer(request.id, async (source) => {
     const { id, live } = request
     if (live) {
-      for (const piece of sweep.round(live)) {
+      let traces: LiveTraces | undefined
+      for (const { from, to } of sweep.round(live)) {
+        if (traces?.at !== from)
+          traces = new LiveTraces(source, request.with, cache?.with.rendering, { from, to: live.to })
         await inSlices(
-          liveTraces(source, request.with, cache?.with.rendering, piece),
+          traces.goOn(to),
           () => take === source,
           (trace) => trace && postOwned(self, { type: 'live-trace', id, trace }),
         )

@@ -1,7 +1,6 @@
 /**
- * The table: reductions up to 260 dB, which is more than the loudest sound that a
- * chain lets through (+180 dBFS) can ask of the lowest threshold; so close that a parabola between its steps is exact to 2e-10
- * (-190 dB).
+ * The table: reductions up to 260 dB, more than the loudest sound that a chain lets through (+180 dBFS) can ask of the
+ * lowest threshold; steps so close that a parabola between them is exact to 2e-10 (-190 dB).
  */
 const STEPS_PER_DB = 64
 const MOST_DB = 260

@@ -67,6 +67,26 @@ export class CompressorProcessor implements Processor<CompressorSettings> {
   }
 
   process(channels: readonly Float32Array[], frames: number, gainDb?: Float32Array): void {
+    this.run(channels, frames, gainDb, true)
+  }
+
+  trace(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void {
+    this.run(channels, frames, gainDb, false)
+  }
+
+  reset(): void {
+    this.detector.reset()
+    this.reduction.reset()
+    for (const delay of this.delays) delay.reset()
+    this.started = false
+  }
+
+  private run(
+    channels: readonly Float32Array[],
+    frames: number,
+    gainDb: Float32Array | undefined,
+    isHeard: boolean,
+  ): void {
     this.started = true
     const { detector, reduction, levels, reductions } = this
     let from = 0
@@ -76,18 +96,11 @@ export class CompressorProcessor implements Processor<CompressorSettings> {
       detector.process(channels, from, count, levels)
       reduction.run(levels, count, reductions, this.earlierReductions)
       if (gainDb) for (let n = 0; n < count; n++) gainDb[from + n] = -(reductions[n] ?? 0)
-      this.computeGains(count)
+      if (isHeard) this.computeGains(count)
       reduction.fade.pass(count)
-      this.apply(channels, from, count)
+      if (isHeard) this.apply(channels, from, count)
       from += count
     }
-  }
-
-  reset(): void {
-    this.detector.reset()
-    this.reduction.reset()
-    for (const delay of this.delays) delay.reset()
-    this.started = false
   }
 
   /** Turns reductions in dB into one linear gain a frame, makeup and mix included. */

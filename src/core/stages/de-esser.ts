@@ -82,6 +82,27 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
   }
 
   process(channels: readonly Float32Array[], frames: number, gainDb?: Float32Array): void {
+    this.run(channels, frames, gainDb, true)
+  }
+
+  trace(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void {
+    this.run(channels, frames, gainDb, false)
+  }
+
+  reset(): void {
+    this.reduction.reset()
+    this.high.reset()
+    this.sum.reset()
+    this.split.finish()
+    this.started = false
+  }
+
+  private run(
+    channels: readonly Float32Array[],
+    frames: number,
+    gainDb: Float32Array | undefined,
+    isHeard: boolean,
+  ): void {
     this.started = true
     const { reduction, reductions } = this
     let from = 0
@@ -91,19 +112,11 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
       linkedPeak(this.upper, 0, count, this.levels)
       reduction.run(this.levels, count, reductions, this.earlierReductions)
       if (gainDb) for (let n = 0; n < count; n++) gainDb[from + n] = -(reductions[n] ?? 0)
-      this.computeTaken(count)
+      if (isHeard) this.computeTaken(count)
       reduction.fade.pass(count)
-      this.apply(channels, from, count)
+      if (isHeard) this.apply(channels, from, count)
       from += count
     }
-  }
-
-  reset(): void {
-    this.reduction.reset()
-    this.high.reset()
-    this.sum.reset()
-    this.split.finish()
-    this.started = false
   }
 
   private computeTaken(count: number): void {

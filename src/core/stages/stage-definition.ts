@@ -34,6 +34,11 @@ export interface Processor<Settings> {
    * writes the gain of each frame (0 dB or less, makeup not counted) to it.
    */
   process(channels: readonly Float32Array[], frames: number, gainDb?: Float32Array): void
+  /**
+   * Of stages that reduce gain: writes to `gainDb` what `process` would, and leaves the sound as it is. For those who
+   * want no sound of this stage: in one run either all is processed or all is traced.
+   */
+  trace?(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void
   /** As new. */
   reset(): void
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { StretchTrace } from '../../../src/audio/evidence/evidence'
-import { liveTraces, withStretches } from '../../../src/audio/evidence/live-traces'
+import { LiveTraces, withStretches } from '../../../src/audio/evidence/live-traces'
 import { type ChainDoc, chainOf, type Rendering, renderChain, TRACE_HOP_FRAMES } from '../../../src/core'
 import { stageWith } from '../../setup/chains'
 import { noise } from '../../setup/signals'
@@ -22,7 +22,11 @@ const STRETCH = { from: 5 * RATE + 17, to: 8 * RATE + 3 }
 const NOT_SEEN_DB = 0.05
 
 function tracesOf(doc: ChainDoc, previous?: Rendering, stretch = STRETCH): StretchTrace[] {
-  return [...liveTraces(take, doc, previous, stretch)].filter((trace) => trace !== null)
+  return piecesOf(new LiveTraces(take, doc, previous, stretch), stretch.to)
+}
+
+function piecesOf(traces: LiveTraces, to: number): StretchTrace[] {
+  return [...traces.goOn(to)].filter((trace) => trace !== null)
 }
 
 function changed(stageId: string, ratio: number): ChainDoc {
@@ -53,12 +57,25 @@ describe('traces of a stretch, ahead of the rest', () => {
   it('know of what was loud before the stretch, for as long as a release lasts', () => {
     const hushed = noise(RATE, 6, 1, 5, (at) => (at < 4.4 ? 0.5 : 0.001))
     const slow = chainOf([stageWith('compressor', { thresholdDb: -40, ratio: 8, releaseMs: 400 }, 'slow')])
-    const [live] = [...liveTraces(hushed, slow, undefined, { from: 5 * RATE, to: 6 * RATE })].filter(
-      (trace) => trace !== null,
-    )
+    const stretch = { from: 5 * RATE, to: 6 * RATE }
+    const [live] = piecesOf(new LiveTraces(hushed, slow, undefined, stretch), stretch.to)
     const whole = renderChain(hushed, slow).traces.get('slow')?.gainDb[live?.firstHop ?? 0] ?? 0
     expect(whole).toBeLessThan(-3)
     expect(Math.abs((live?.gainDb[0] ?? 0) - whole)).toBeLessThan(NOT_SEEN_DB)
+  })
+
+  it('are the same in however many pieces they come', () => {
+    const whole = tracesOf(chain)
+    const traces = new LiveTraces(take, chain, undefined, STRETCH)
+    const pieces = [5.5, 6, 7.7].flatMap((seconds) => piecesOf(traces, Math.round(seconds * RATE)))
+    pieces.push(...piecesOf(traces, STRETCH.to))
+    expect(traces.at).toBe(STRETCH.to)
+    for (const { stageId, firstHop, gainDb } of whole) {
+      const joined = new Float32Array(gainDb.length)
+      for (const piece of pieces.filter((one) => one.stageId === stageId))
+        joined.set(piece.gainDb, piece.firstHop - firstHop)
+      expect(joined).toEqual(gainDb)
+    }
   })
 
   it('start from what is known of the stages before the change', () => {

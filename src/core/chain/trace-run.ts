@@ -1,0 +1,113 @@
+import { frameCount, type Sound } from '../sound'
+import { type StageDoc, stageDefinitions } from '../stages'
+import { createProcessor } from '../stages/create-processor'
+import type { Processor } from '../stages/stage-definition'
+import { contain } from './contain'
+import { TRACE_HOP_FRAMES, TraceBuilder } from './trace'
+
+/** Frames from `from` up to, but not including, `to`. */
+interface Stretch {
+  readonly from: number
+  readonly to: number
+}
+
+/** One stage on the way, and its trace if it reduces gain. */
+interface Link {
+  readonly stageId: string
+  readonly processor: Pick<Processor<never>, 'process' | 'trace'>
+  /** By how much what leaves this stage is behind the input, frames. */
+  readonly behind: number
+  readonly trace: TraceBuilder | null
+}
+
+const BLOCK_FRAMES = 4096
+
+/**
+ * Works out the gains of stages along a stretch of sound and nothing else, block by block, from the first frame to as
+ * far as it is told to go: no sound is kept, and of the last stage that reduces gain only the gain is worked out.
+ */
+export class TraceRun {
+  /** First hop, counted from the start of the sound, of every trace. */
+  readonly firstHop: number
+  private readonly links: readonly Link[]
+  private readonly block: readonly Float32Array[]
+  private readonly gainDb = new Float32Array(BLOCK_FRAMES)
+  private readonly origin: number
+  private nextFrame: number
+
+  /**
+   * @param stages what `sound` runs through; those that are off let it pass
+   * @param warmUpFrames how far ahead of the stretch it starts, for detectors to have settled there
+   */
+  constructor(
+    private readonly sound: Sound,
+    stages: readonly StageDoc[],
+    stretch: Stretch,
+    warmUpFrames: number,
+  ) {
+    this.firstHop = Math.floor(stretch.from / TRACE_HOP_FRAMES)
+    this.origin = this.firstHop * TRACE_HOP_FRAMES
+    this.nextFrame = Math.max(0, this.origin - Math.ceil(warmUpFrames))
+    this.block = sound.channels.map(() => new Float32Array(BLOCK_FRAMES))
+    this.links = linksOf(stages, sound, Math.min(stretch.to, frameCount(sound)) - this.origin)
+  }
+
+  /** Goes on until the traces are complete up to frame `to`: a step a block. */
+  *goOn(to: number): Generator<null, void, void> {
+    const end = Math.ceil(to / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES + (this.links.at(-1)?.behind ?? 0)
+    while (this.nextFrame < end) {
+      this.pass(Math.min(BLOCK_FRAMES, end - this.nextFrame))
+      yield null
+    }
+  }
+
+  /** The traces as far as they have come, by stage id: dB a hop, from {@link firstHop} on. */
+  *traces(): Generator<{ readonly stageId: string; readonly gainDb: Float32Array }, void, void> {
+    for (const { stageId, trace } of this.links) if (trace) yield { stageId, gainDb: trace.gainDb }
+  }
+
+  private pass(count: number): void {
+    const { block, gainDb, nextFrame, links } = this
+    this.load(count)
+    for (const link of links) {
+      const { processor, trace, behind } = link
+      if (link === links.at(-1) && processor.trace) processor.trace(block, count, gainDb)
+      else {
+        processor.process(block, count, trace ? gainDb : undefined)
+        contain(block, count)
+        this.dropAhead(behind - nextFrame, count)
+      }
+      trace?.add(gainDb, nextFrame - behind - this.origin, count)
+    }
+    this.nextFrame += count
+  }
+
+  /** What a stage puts out ahead of the first frame of the sound is not heard by the next: renders cut it off. */
+  private dropAhead(frames: number, count: number): void {
+    if (frames > 0) for (const samples of this.block) samples.fill(0, 0, Math.min(frames, count))
+  }
+
+  /** The next `count` frames of the sound, and silence behind its end. */
+  private load(count: number): void {
+    const { sound, block, nextFrame } = this
+    block.forEach((samples, c) => {
+      const there = sound.channels[c]?.subarray(nextFrame, nextFrame + count)
+      samples.fill(0, there?.length ?? 0, count)
+      if (there) samples.set(there)
+    })
+  }
+}
+
+/** The stages that are on, up to the last that reduces gain. */
+function linksOf(stages: readonly StageDoc[], { sampleRate, channels }: Sound, frames: number): Link[] {
+  const on = stages.filter((stage) => stage.on)
+  const last = on.findLastIndex(({ kind }) => stageDefinitions[kind].reducesGain)
+  const host = { sampleRate, channelCount: channels.length, settingsStay: true }
+  let behind = 0
+  return on.slice(0, last + 1).map((stage) => {
+    const processor = createProcessor(stage, host)
+    behind += processor.latencyFrames
+    const { reducesGain } = stageDefinitions[stage.kind]
+    return { stageId: stage.id, processor, behind, trace: reducesGain ? new TraceBuilder(frames) : null }
+  })
+}
