@@ -1,38 +1,53 @@
 import { scaleLinear, scaleLog } from 'd3-scale'
 import { frequency, plain, type SettingsByKind } from '../../core'
-import { useEvidence, useStageColour } from '../bench-context'
+import { useEvidence, useListen, useStageColour } from '../bench-context'
 import { spectrumPath } from '../curve/spectrum-path'
+import { LoudestSibilance } from './loudest-sibilance'
 import { PictureFrame } from './picture-frame'
+import { loudestMet, type MetLevel } from './sibilance-level'
+import { SibilanceNow } from './sibilance-now'
 import styles from './sibilance-picture.module.css'
 
 const WIDTH = 200
 const HEIGHT = 190
 const LEFT = 30
+const RIGHT = WIDTH - 12
+const TOP = 8
 const BOTTOM = HEIGHT - 24
-const x = scaleLog([200, 20_000], [LEFT, WIDTH - 12])
-const y = scaleLinear([-90, 0], [BOTTOM, 8])
+const x = scaleLog([200, 20_000], [LEFT, RIGHT])
+const y = scaleLinear([-90, 0], [BOTTOM, TOP]).clamp(true)
 const TICKS_HZ = [200, 1000, 5000]
 const TICKS_DB = [-80, -60, -40, -20, 0]
 
 interface SibilancePictureProps {
   readonly settings: SettingsByKind['de-esser']
   readonly stageId: string
+  /** Position of the stage in the chain, from 0. */
+  readonly index: number
+  readonly on: boolean
 }
 
-/** Where a de-esser splits the sound and what level it holds, over the spectrum of the take. */
-export function SibilancePicture({ settings: { crossoverHz, thresholdDb }, stageId }: SibilancePictureProps) {
+/**
+ * What a de-esser compares with its threshold: how loud it gets above the crossover, at the most and just now. The
+ * average spectrum lies beneath it, to show where the crossover cuts.
+ */
+export function SibilancePicture({ settings, stageId, index, on }: SibilancePictureProps) {
+  const { crossoverHz, thresholdDb } = settings
   const evidence = useEvidence((state) => state.evidence)
+  const playing = useListen((state) => state.playing)
   const colour = useStageColour(stageId)
+  const reduction = on ? evidence?.stages.get(stageId)?.reduction : null
+  const loudest = evidence && reduction ? loudestMet(evidence.chains.with, stageId, reduction.mostDb) : null
+  const passing = loudest && loudest.levelDbfs > thresholdDb ? loudest : null
   const split = x(crossoverHz)
-  const held = y(thresholdDb)
   return (
     <PictureFrame
       width={WIDTH}
       height={HEIGHT}
-      label={`What lies above ${frequency(crossoverHz)} is held to ${plain(thresholdDb, 1)} dBFS, drawn over the spectrum of the take.`}
-      caption="Over the average spectrum: single S and T stand far above it."
+      label={`What lies above ${frequency(crossoverHz)} is held back where it passes ${plain(thresholdDb, 1)} dBFS${loudestWords(passing)}; drawn over the average spectrum of the take.`}
+      caption={captionOf(playing && on, reduction ? passing !== null : null)}
     >
-      <rect className={styles.above} x={split} y={8} width={WIDTH - 12 - split} height={BOTTOM - 8} />
+      <rect className={styles.above} x={split} y={TOP} width={RIGHT - split} height={BOTTOM - TOP} />
       {TICKS_HZ.map((hz) => (
         <text key={hz} className={styles.tick} x={x(hz)} y={BOTTOM + 16} textAnchor="middle">
           {hz < 1000 ? hz : `${hz / 1000}k`}
@@ -46,17 +61,41 @@ export function SibilancePicture({ settings: { crossoverHz, thresholdDb }, stage
       <text className={styles.tick} x={LEFT + 6} y={16}>
         dBFS
       </text>
-      <text className={styles.tick} x={WIDTH - 12} y={BOTTOM + 16} textAnchor="end">
+      <text className={styles.tick} x={RIGHT} y={BOTTOM + 16} textAnchor="end">
         Hz
       </text>
-      <path className={styles.axes} d={`M${LEFT},8V${BOTTOM}H${WIDTH - 12}`} />
+      <path className={styles.axes} d={`M${LEFT},${TOP}V${BOTTOM}H${RIGHT}`} />
       {evidence && <path className={styles.without} d={spectrumPath(evidence.without.spectrum, x, y)} />}
       {evidence && <path className={styles.with} d={spectrumPath(evidence.with.spectrum, x, y)} />}
-      <path
-        className={styles.split}
-        style={{ '--stage': colour }}
-        d={`M${split},${BOTTOM}V${held}H${WIDTH - 12}`}
-      />
+      <g style={{ '--stage': colour }}>
+        {passing && (
+          <LoudestSibilance
+            met={passing}
+            thresholdDb={thresholdDb}
+            left={split}
+            right={RIGHT}
+            start={LEFT}
+            y={y}
+          />
+        )}
+        <path className={styles.split} d={`M${split},${BOTTOM}V${y(thresholdDb)}H${RIGHT}`} />
+      </g>
+      {on && <SibilanceNow settings={settings} index={index} x={(split + RIGHT) / 2} y={y} />}
     </PictureFrame>
   )
+}
+
+function loudestWords(passing: MetLevel | null): string {
+  if (passing === null) return ''
+  const level = `${plain(passing.levelDbfs, 1)} dBFS`
+  return passing.orMore ? `, and rises past ${level}` : `, and reaches ${level}`
+}
+
+/** @param passes whether anything passes the threshold; null while that is not known */
+function captionOf(playing: boolean, passes: boolean | null): string {
+  if (passes === null) return 'Lines: the average spectrum.'
+  if (!passes) return 'Nothing passes the threshold. Lines: the average spectrum.'
+  return playing
+    ? 'Point: how loud it is there now. Lines: the average.'
+    : 'Tinted: what passes the threshold. Lines: the average.'
 }

@@ -14,7 +14,7 @@ export function StagePicture({ stage, index }: { stage: StageDoc; index: number 
     case 'compressor':
       return <StaticCurvePicture curve={stage.settings} stageId={stage.id} index={index} on={stage.on} />
     case 'de-esser':
-      return <SibilancePicture settings={stage.settings} stageId={stage.id} />
+      return <SibilancePicture settings={stage.settings} stageId={stage.id} index={index} on={stage.on} />
     case 'saturator':
       return <SaturationPicture settings={stage.settings} stageId={stage.id} />
     case 'equaliser':

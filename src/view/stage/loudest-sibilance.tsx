@@ -1,0 +1,51 @@
+import { plain } from '../../core'
+import type { MetLevel } from './sibilance-level'
+import styles from './sibilance-picture.module.css'
+
+/** What is written beside the level is as wide as this. */
+const WORDS_WIDTH = 80
+
+interface LoudestSibilanceProps {
+  readonly met: MetLevel
+  readonly thresholdDb: number
+  /** The band above the crossover. */
+  readonly left: number
+  readonly right: number
+  /** Where the picture begins. */
+  readonly start: number
+  y(levelDbfs: number): number
+}
+
+/** What passes the threshold of a de-esser: from there to the loudest level it met. */
+export function LoudestSibilance({
+  met: { levelDbfs, orMore },
+  thresholdDb,
+  left,
+  right,
+  start,
+  y,
+}: LoudestSibilanceProps) {
+  const top = y(levelDbfs)
+  const outside = left - start > WORDS_WIDTH
+  return (
+    <>
+      <rect
+        className={styles.passing}
+        x={left}
+        y={top}
+        width={right - left}
+        height={Math.max(0, y(thresholdDb) - top)}
+      />
+      <path className={orMore ? styles.orMore : styles.loudest} d={`M${left},${top}H${right}`} />
+      <text
+        className={styles.tick}
+        x={outside ? left - 4 : left + 4}
+        y={top}
+        dy={outside ? '0.35em' : '-0.4em'}
+        textAnchor={outside ? 'end' : 'start'}
+      >
+        {orMore ? 'past' : 'loudest'} {plain(levelDbfs, 0)}
+      </text>
+    </>
+  )
+}

@@ -1,0 +1,76 @@
+import { act, cleanup, screen } from '@testing-library/react'
+import { afterEach, describe, expect, it } from 'vitest'
+import type { SideEvidence, StageEvidence } from '../../../src/audio/evidence/evidence'
+import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../src/core'
+import { setSetting } from '../../../src/state/chain-edits'
+import { StageAtHand } from '../../../src/view/stage/stage-at-hand'
+import { showOnBench } from '../path/on-bench'
+
+afterEach(cleanup)
+
+const sound: Sound = {
+  sampleRate: 48_000,
+  channels: [Float32Array.from({ length: 48_000 }, (_, n) => 0.1 * Math.sin(n / 8))],
+}
+
+const side: SideEvidence = {
+  measures: measure(sound),
+  loudness: loudnessOverTime(sound),
+  peaks: peakPyramid(sound),
+  spectrum: longTermSpectrum(sound),
+}
+
+/** The de-esser at hand, after it held back so much at the most. */
+function showHeld(mostDb: number) {
+  const bench = showOnBench(<StageAtHand />)
+  const { chain } = bench.chain.getState()
+  const held: StageEvidence = {
+    loudnessChangeLu: 0,
+    reduction: { mostDb, typicalDb: mostDb },
+    trace: null,
+  }
+  act(() => {
+    bench.chain.getState().select('sibilance')
+    bench.evidence.setState({
+      evidence: {
+        without: side,
+        with: side,
+        stages: new Map([['sibilance', held]]),
+        matching: { withoutDb: 0, withDb: 0, measuredOver: 'take' },
+        chains: { without: chain, with: chain },
+      },
+    })
+  })
+  return bench
+}
+
+const label = () => screen.getByRole('img').getAttribute('aria-label')
+
+describe('the picture of a de-esser', () => {
+  it('says how far the loudest sibilance stands above the threshold', () => {
+    showHeld(9.5)
+    // −30 dBFS, 20:1, hard knee: 9.5 dB are held back 10 dB above the threshold.
+    expect(label()).toContain('passes −30.0 dBFS, and reaches −20.0 dBFS')
+    expect(screen.getByText('loudest −20')).toBeDefined()
+    expect(screen.getByText(/^Tinted: what passes the threshold/)).toBeDefined()
+  })
+
+  it('says that there may be more where the range ended', () => {
+    showHeld(10)
+    expect(label()).toContain('and rises past −19.5 dBFS')
+  })
+
+  it('leaves the loudest level where it is while the threshold moves', () => {
+    const bench = showHeld(9.5)
+    act(() => bench.chain.getState().edit(setSetting('sibilance', 'thresholdDb', -40)))
+    expect(label()).toContain('passes −40.0 dBFS, and reaches −20.0 dBFS')
+    act(() => bench.chain.getState().edit(setSetting('sibilance', 'thresholdDb', -10)))
+    expect(screen.getByText(/^Nothing passes the threshold/)).toBeDefined()
+  })
+
+  it('says so where nothing passes', () => {
+    showHeld(0)
+    expect(label()).not.toContain('reaches')
+    expect(screen.getByText(/^Nothing passes the threshold/)).toBeDefined()
+  })
+})
