@@ -120,10 +120,9 @@ test('at 1440 x 900 five stages, kept versions, a compared band and a note push 
   await expect(page.getByRole('radio', { name: 'what was kept' })).toBeVisible()
   expect((await bar.boundingBox())?.height).toBe(low)
   await giveTake(page, RECORDING)
-  const note = page.getByText(/is in the place of/)
-  await expect(note).toBeVisible()
+  await expect(page.getByText(/In the place of/)).toBeVisible()
   await expectFigures(page)
-  const top = (await note.boundingBox())?.y ?? 0
+  const top = (await bar.boundingBox())?.y ?? 0
   const parts = [
     page.getByRole('region', { name: 'The curve' }).getByRole('img'),
     page.getByRole('row', { name: /^Noise floor/ }),

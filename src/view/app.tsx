@@ -8,10 +8,9 @@ import { FilePickers } from './files/file-pickers'
 import { TheHeader } from './header/the-header'
 import { PageKeys } from './keys/page-keys'
 import { ListeningBar } from './listening/listening-bar'
-import { CareNote } from './notices/care-note'
 import { ErrorBoundary } from './notices/error-boundary'
 import { Notices } from './notices/notices'
-import { ReplacedTake } from './notices/replaced-take'
+import { PageNotes } from './notices/page-notes'
 import { TheNumbers } from './numbers/the-numbers'
 import { ThePath } from './path/the-path'
 import { Reach } from './reach'
@@ -46,7 +45,7 @@ function Page() {
       </a>
       <div className={styles.sheet}>
         <TheHeader />
-        <CareNote />
+        <PageNotes />
         <main className={styles.parts}>
           <ErrorBoundary what="The take">
             <TheTake />
@@ -69,7 +68,6 @@ function Page() {
       </div>
       <Reach>
         <Notices />
-        <ReplacedTake />
         <ListeningBar />
       </Reach>
       <Sheets />

@@ -3,13 +3,14 @@ import { useBench, useTake } from '../bench-context'
 import styles from './notices.module.css'
 import { takeNews } from './take-news'
 
-/** Long enough to be read or spoken, ms. */
-const STAY_MS = 20_000
-
-/** Says what stayed and what went when a take came in the place of another; what the demo replaced can be brought back. */
+/**
+ * Says what stayed and what went when a take came in the place of another; what the demo replaced can be brought back.
+ * It stands above the take until it is closed, so that it covers nothing, and nothing moves by itself.
+ */
 export function ReplacedTake() {
   const { take, listen, takes } = useBench()
   const canComeBack = useTake(({ replaced }) => replaced !== null)
+  const name = useTake((state) => state.take?.name ?? '')
   const [news, setNews] = useState<string | null>(null)
   useEffect(
     () =>
@@ -20,29 +21,26 @@ export function ReplacedTake() {
       }),
     [take, listen],
   )
-  // What can be brought back is offered for as long as it can.
-  useEffect(() => {
-    if (news === null || canComeBack) return
-    const timer = setTimeout(() => setNews(null), STAY_MS)
-    return () => clearTimeout(timer)
-  }, [news, canComeBack])
   const letGo = () => {
     takes.forgetReplaced()
     setNews(null)
   }
   return (
-    <div role="status">
+    <div role="status" className={styles.status}>
       {news !== null && (
         <div className={styles.news}>
-          <p>{news}</p>
+          <p>
+            <span className={styles.unseen}>{name}: </span>
+            {news}
+          </p>
           <span className={styles.answers}>
             {canComeBack && (
               <button type="button" onClick={() => void takes.bringBack()}>
                 Bring it back
               </button>
             )}
-            <button type="button" onClick={letGo}>
-              {canComeBack ? 'Let it go' : 'Close the note'}
+            <button type="button" aria-label={canComeBack ? undefined : 'Close the note'} onClick={letGo}>
+              {canComeBack ? 'Let it go' : 'Close'}
             </button>
           </span>
         </div>

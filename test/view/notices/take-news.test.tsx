@@ -30,10 +30,7 @@ describe('what is told when a take comes in the place of another', () => {
 
   it('names what stayed and what was put away with the demo', () => {
     const news = takeNews({ take: demo, backing: ofDemo }, { take: own, backing: null }, true)
-    expect(news).toContain('Take 4.wav is in the place of Demo.')
-    expect(news).toContain('The chain and its undo steps stayed.')
-    expect(news).toContain('demo’s backing was put away')
-    expect(news).toContain('The loop went')
+    expect(news).toBe('In the place of Demo. The chain stayed. The demo’s backing went. The loop went.')
   })
 
   it('tells a backing that stays from one that could not', () => {
@@ -41,7 +38,7 @@ describe('what is told when a take comes in the place of another', () => {
     expect(stays).toContain('The backing Band.wav stayed.')
     expect(stays).not.toContain('loop')
     const goes = takeNews({ take: demo, backing: band }, { take: own, backing: null }, false)
-    expect(goes).toContain('Band.wav was put away')
+    expect(goes).toContain('The backing Band.wav went, for its sample rate is another')
   })
 })
 
@@ -53,7 +50,7 @@ describe('the notice of it', () => {
     act(() => bench.listening.setLoop({ from: 0, to: 8000 }))
     act(() => bench.take.setState({ take: own }))
     const notice = screen.getByRole('status')
-    expect(notice.textContent).toContain('Take 4.wav is in the place of Take 3.wav.')
+    expect(notice.textContent).toContain('Take 4.wav: In the place of Take 3.wav.')
     expect(notice.textContent).toContain('The loop went')
     await userEvent.click(screen.getByRole('button', { name: 'Close the note' }))
     expect(notice.textContent).toBe('')
@@ -63,7 +60,7 @@ describe('the notice of it', () => {
     const { bench } = showOnPage(<ReplacedTake />)
     act(() => bench.take.setState({ take: own }))
     act(() => bench.take.setState({ take: demo, replaced: { take: own, backing: null } }))
-    expect(screen.getByRole('status').textContent).toContain('The demo is in the place of Take 4.wav.')
+    expect(screen.getByRole('status').textContent).toContain('Demo: In the place of Take 4.wav.')
     expect(screen.getByRole('button', { name: 'Bring it back' })).toBeDefined()
     await userEvent.click(screen.getByRole('button', { name: 'Let it go' }))
     expect(bench.take.getState().replaced).toBeNull()
