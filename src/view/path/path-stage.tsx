@@ -58,8 +58,8 @@ export function PathStage({ stage, index, count, earIndex, reorder }: PathStageP
           }}
         />
       </span>
-      <StageChange stage={stage} heard={index <= earIndex} />
       <div className={styles.foot}>
+        <StageChange stage={stage} heard={index <= earIndex} />
         {stageDefinitions[stage.kind].reducesGain && (
           <StageNow stageId={stage.id} index={index} name={name} />
         )}

@@ -32,6 +32,6 @@ export function StageChange({ stage, heard }: StageChangeProps) {
 
 function loudnessWords(changeLu: number): string {
   const printed = plain(Math.abs(changeLu), 1)
-  if (Number(printed) === 0) return 'as loud after it as before'
+  if (Number(printed) === 0) return 'as loud after it'
   return `${printed} LU ${changeLu > 0 ? 'louder' : 'quieter'} after it`
 }
