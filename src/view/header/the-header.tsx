@@ -15,7 +15,7 @@ export function TheHeader() {
   const { chooseTake, chooseBacking } = useFilePickers()
   const take = useTake((state) => state.take)
   const name = take?.name ?? 'no take yet'
-  const facts = take ? `· ${takeFacts(take).join(' · ')}` : ''
+  const facts = take ? takeFacts(take).join(' · ') : ''
   return (
     <header className={styles.header}>
       <h1 className={styles.name}>Evenhand</h1>
@@ -23,7 +23,10 @@ export function TheHeader() {
         <span className={styles.takeName} title={name}>
           {name}
         </span>{' '}
-        <span className={styles.facts}>{facts}</span>
+        <span className={styles.facts}>
+          {take && <span className={styles.dot}>· </span>}
+          {facts}
+        </span>
         <span className={styles.stays} title="Files are read by this page and sent nowhere">
           stays on this computer
         </span>
