@@ -18,7 +18,8 @@ export function WhatIsCompared() {
   const matching = useEvidence((state) => state.evidence?.matching)
   const earIndex = stages.findIndex(({ id }) => id === earAfterId)
   const ear = stages[earIndex]
-  const end = ear ? `after ${earIndex + 1} ${stageDefinitions[ear.kind].label}` : 'at the end of the chain'
+  const last = scope.kind === 'chain' ? 'at its end' : 'at the end of the chain'
+  const end = ear ? `after ${earIndex + 1} ${stageDefinitions[ear.kind].label}` : last
   const place = hasLaterStages(scope, ear ? stages.slice(0, earIndex + 1) : stages)
     ? `${end}, after later stages`
     : end
