@@ -1,15 +1,15 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Evidence } from '../audio/evidence/evidence'
 import type { FrameRange } from '../audio/evidence/matching'
-import type { Trace } from '../core'
+import type { LiveTrace } from './live-trace'
 
 export interface EvidenceState {
   /** Of the comparison as it was last worked out; null before the first. */
   readonly evidence: Evidence | null
   /** Share done of what is being worked out now, 0 to 1; null when it is up to date. */
   readonly working: number | null
-  /** Gain traces newer than the evidence, by stage id, while a control moves; in part still those of the evidence. */
-  readonly liveTraces: ReadonlyMap<string, Trace>
+  /** Gain traces newer than the evidence, by stage id, while a control moves. */
+  readonly liveTraces: ReadonlyMap<string, LiveTrace>
   /** The stretch of the take that is on show, whose traces come first; null for all of it. */
   readonly seen: FrameRange | null
   /** Why the evidence could not be worked out, in words made to be shown. */

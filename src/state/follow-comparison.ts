@@ -1,12 +1,12 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { StretchTrace } from '../audio/evidence/evidence'
-import { withStretches } from '../audio/evidence/live-traces'
 import type { BenchWorker } from '../audio/worker/bench-worker'
 import { comparisonOf, frameCount } from '../core'
 import type { ChainState } from './chain-store'
 import type { EvidenceState } from './evidence-store'
 import { liveStretch } from './follow-stretch'
 import type { ListenState } from './listen-store'
+import { followed } from './live-trace'
 import type { TakeState } from './take-store'
 
 interface Stores {
@@ -39,9 +39,9 @@ export function followComparison(
     if (!sound || come.length === 0) return
     const placed = new Map(liveTraces)
     for (const id of new Set(come.map(({ stageId }) => stageId))) {
-      const before = liveTraces.get(id) ?? found?.stages.get(id)?.trace ?? null
+      const known = found?.stages.get(id)?.trace ?? null
       const stretches = come.filter(({ stageId }) => stageId === id)
-      placed.set(id, withStretches(before, stretches, frameCount(sound)))
+      placed.set(id, followed(liveTraces.get(id), known, stretches, frameCount(sound)))
     }
     come = []
     evidence.setState({ liveTraces: placed })

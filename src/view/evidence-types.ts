@@ -3,8 +3,5 @@ import type { EvidenceState } from '../state/evidence-store'
 /** All that is known about a comparison. */
 export type Evidence = NonNullable<EvidenceState['evidence']>
 
-/** What one stage did on the way. */
-export type StageEvidence = NonNullable<ReturnType<Evidence['stages']['get']>>
-
 /** The gain each side is given so that both are equally loud, dB. */
 export type MatchingGains = Evidence['matching']

@@ -84,7 +84,7 @@ describe('following the comparison', () => {
     on.changeChain()
     on.last().onLiveTrace({ stageId: 'level', firstHop: 2, gainDb: Float32Array.of(-40, -41) })
     on.frame()
-    const live = evidence().liveTraces.get('level')
+    const live = evidence().liveTraces.get('level')?.trace
     const known = first.stages.get('level')?.trace
     expect(live?.hopFrames).toBe(TRACE_HOP_FRAMES)
     expect(live?.gainDb.subarray(2, 4)).toEqual(Float32Array.of(-40, -41))
@@ -107,12 +107,13 @@ describe('following the comparison', () => {
     on.frame()
     expect(put).toHaveBeenCalledTimes(1)
     const traces = evidence().liveTraces
-    expect(traces.get('level')?.gainDb.subarray(0, 4)).toEqual(Float32Array.of(-1, -2, -3, 0))
-    expect(traces.get('soften')?.gainDb[0]).toBe(-4)
+    expect(traces.get('level')?.trace.gainDb.subarray(0, 4)).toEqual(Float32Array.of(-1, -2, -3, 0))
+    expect(traces.get('soften')?.trace.gainDb[0]).toBe(-4)
     onLiveTrace({ stageId: 'level', firstHop: 3, gainDb: Float32Array.of(-5) })
     on.frame()
     const later = evidence().liveTraces
-    expect(later.get('level')?.gainDb.subarray(0, 4)).toEqual(Float32Array.of(-1, -2, -3, -5))
+    expect(later.get('level')?.trace.gainDb.subarray(0, 4)).toEqual(Float32Array.of(-1, -2, -3, -5))
+    expect(later.get('level')?.changed).toEqual({ from: 3, to: 4 })
     expect(later.get('soften')).toBe(traces.get('soften'))
   })
 

@@ -1,6 +1,16 @@
 import type { ReactNode } from 'react'
 import styles from './take.module.css'
 
+/** What stands along the take, with its words beside it. */
+export function LaneRow({ label, children }: { readonly label: ReactNode; readonly children: ReactNode }) {
+  return (
+    <div className={styles.lane}>
+      <div className={styles.label}>{label}</div>
+      {children}
+    </div>
+  )
+}
+
 interface LaneProps {
   readonly label: ReactNode
   /** One sentence on what the picture shows. */
@@ -13,8 +23,7 @@ interface LaneProps {
 /** One picture along the take, with its words beside it. */
 export function Lane({ label, sentence, width, height, children }: LaneProps) {
   return (
-    <div className={styles.lane}>
-      <div className={styles.label}>{label}</div>
+    <LaneRow label={label}>
       <svg
         className={styles.picture}
         role="img"
@@ -25,6 +34,6 @@ export function Lane({ label, sentence, width, height, children }: LaneProps) {
       >
         {children}
       </svg>
-    </div>
+    </LaneRow>
   )
 }

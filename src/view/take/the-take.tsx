@@ -70,7 +70,6 @@ function TraceLanes({ view, width, textScale }: { view: TimeView; width: number;
   const scope = useListen((state) => state.scope)
   // What the figures are of, be it on the bench or kept.
   const chain = scope.kind === 'kept' ? (scope.b ?? onBench) : onBench
-  const found = useEvidence((state) => state.evidence?.stages)
   const earIndex = earIndexOf(
     chain.stages,
     useListen((state) => state.earAfterId),
@@ -79,10 +78,11 @@ function TraceLanes({ view, width, textScale }: { view: TimeView; width: number;
     stageDefinitions[stage.kind].reducesGain ? (
       <TraceLane
         key={stage.id}
-        stage={stage}
+        stageId={stage.id}
+        kind={stage.kind}
+        on={stage.on}
         number={index + 1}
         heard={index <= earIndex}
-        found={found?.get(stage.id)}
         view={view}
         width={width}
         textScale={textScale}

@@ -1,0 +1,126 @@
+import { act, cleanup, screen } from '@testing-library/react'
+import { Profiler } from 'react'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { TRACE_HOP_FRAMES } from '../../../src/core'
+import type { Bench } from '../../../src/state/bench'
+import type { LiveTrace } from '../../../src/state/live-trace'
+import { wholeTake } from '../../../src/view/take/time-view'
+import { TraceLane } from '../../../src/view/take/trace-lane'
+import { showOnPage } from '../keys/on-page'
+import { type DrawnRect, noteDrawing } from './drawn-on'
+
+const HOPS = 1000
+const WIDTH = 500
+const STAGE = 'level'
+const view = wholeTake(HOPS * TRACE_HOP_FRAMES)
+const trace = { hopFrames: TRACE_HOP_FRAMES, gainDb: new Float32Array(HOPS).fill(-3) }
+
+let drawn: DrawnRect[]
+let renders: number
+
+beforeEach(() => {
+  drawn = noteDrawing()
+  renders = 0
+})
+afterEach(cleanup)
+
+async function showLane(on = true) {
+  const shown = showOnPage(
+    <Profiler id="lane" onRender={() => void renders++}>
+      <TraceLane
+        stageId={STAGE}
+        kind="compressor"
+        on={on}
+        number={1}
+        heard
+        view={view}
+        width={WIDTH}
+        textScale={1}
+      />
+    </Profiler>,
+  )
+  // All that the take brings is rendered.
+  await act(async () => undefined)
+  return shown
+}
+
+function come(bench: Bench, live: LiveTrace, stageId = STAGE) {
+  drawn.length = 0
+  renders = 0
+  act(() =>
+    bench.evidence.setState({ liveTraces: new Map(bench.evidence.getState().liveTraces).set(stageId, live) }),
+  )
+}
+
+const reach = () => ({
+  from: Math.min(...drawn.map(({ x }) => x)),
+  to: Math.max(...drawn.map(({ x, width }) => x + width)),
+})
+
+describe('the picture of a trace', () => {
+  it('draws anew only what came, and renders nothing', async () => {
+    const { bench } = await showLane()
+    come(bench, { trace, changed: { from: 0, to: HOPS } })
+    expect(reach()).toEqual({ from: 0, to: WIDTH })
+    trace.gainDb.fill(-5, 400, 600)
+    come(bench, { trace, changed: { from: 400, to: 600 } })
+    // Two hops a pixel: 200 to 300, and the line's way there and back.
+    expect(reach().from).toBeGreaterThan(194)
+    expect(reach().from).toBeLessThanOrEqual(198)
+    expect(reach().to).toBeGreaterThanOrEqual(302)
+    expect(reach().to).toBeLessThan(306)
+    expect(renders).toBe(0)
+  })
+
+  it('leaves alone what came for another stage', async () => {
+    const { bench } = await showLane()
+    come(bench, { trace, changed: { from: 0, to: HOPS } }, 'soften')
+    expect(drawn).toEqual([])
+    expect(renders).toBe(0)
+  })
+
+  it('is drawn whole, on a scale that is said, when what came reaches deeper', async () => {
+    const { bench } = await showLane()
+    come(bench, { trace, changed: { from: 0, to: HOPS } })
+    expect(screen.getByText(/to −12 dB/)).toBeDefined()
+    const deep = { ...trace, gainDb: trace.gainDb.slice().fill(-13, 10, 12) }
+    come(bench, { trace: deep, changed: { from: 0, to: HOPS } })
+    deep.gainDb.fill(-19, 10, 12)
+    come(bench, { trace: deep, changed: { from: 10, to: 12 } })
+    expect(reach()).toEqual({ from: 0, to: WIDTH })
+    expect(screen.getByText(/to −24 dB/)).toBeDefined()
+  })
+
+  it('forgets a live trace that is gone', async () => {
+    const { bench } = await showLane()
+    come(bench, { trace, changed: { from: 0, to: HOPS } })
+    drawn.length = 0
+    act(() => bench.evidence.setState({ liveTraces: new Map() }))
+    // Cleared, and the line at 0 dB.
+    expect(drawn.map(({ does, x, width }) => [does, x, width])).toEqual([
+      ['clear', 0, WIDTH],
+      ['fill', 0, WIDTH],
+    ])
+  })
+
+  it('has a dashed line for a stage that is off, whatever comes', async () => {
+    const { bench } = await showLane(false)
+    expect(drawn.filter(({ does }) => does === 'fill').length).toBeGreaterThan(10)
+    come(bench, { trace, changed: { from: 0, to: HOPS } })
+    expect(Math.max(...drawn.filter(({ does }) => does === 'fill').map(({ width }) => width))).toBeLessThan(9)
+    expect(screen.getByRole('img').getAttribute('aria-label')).toContain('off')
+  })
+
+  it('is drawn anew when the page is turned dark', async () => {
+    await showLane()
+    drawn.length = 0
+    await act(async () => {
+      document.documentElement.style.color = 'rgb(1, 2, 3)'
+      document.documentElement.dataset.theme = 'dark'
+      await new Promise((resolve) => setTimeout(resolve))
+    })
+    expect(reach()).toEqual({ from: 0, to: WIDTH })
+    delete document.documentElement.dataset.theme
+    document.documentElement.style.color = ''
+  })
+})
