@@ -20,33 +20,43 @@ const WARM_UP_TIME_CONSTANTS = 6
 const LEAST_WARM_UP_SECONDS = 0.25
 const MOST_WARM_UP_SECONDS = 3
 
+/** Where live traces begin: the sound before the first stage that has changed, and the stages from there on. */
+export interface ChangedPart {
+  readonly sound: Sound
+  readonly stages: readonly StageDoc[]
+}
+
+/** What of `chain` has changed since `previous`; null where nothing has. */
+export function changedPart(
+  take: Sound,
+  chain: ChainDoc,
+  previous: Rendering | undefined,
+): ChangedPart | null {
+  const taps = previous?.kept?.source === take ? previous.kept.taps : []
+  const changed = chain.stages.findIndex((stage, k) => !sameStage(stage, taps[k]?.stage))
+  if (changed < 0) return null
+  const channels = taps[changed - 1]?.channels ?? take.channels
+  return { sound: { ...take, channels }, stages: chain.stages.slice(changed) }
+}
+
 /**
- * Gain traces of one stretch of the take, from its start on and piece by piece, for a picture that follows the hand:
- * only from the first stage that differs from `previous` up to the last that reduces gain. Provisional: what is worked
- * out from the whole take replaces them.
+ * Gain traces of one stretch of the take, from its start on and piece by piece, for a picture that follows the hand.
+ * Provisional: what is worked out from the whole take replaces them.
  */
 export class LiveTraces {
   /** Frame up to which they have been given. */
   at: number
-  private readonly run: TraceRun | null
+  private readonly run: TraceRun
 
-  constructor(take: Sound, chain: ChainDoc, previous: Rendering | undefined, stretch: FrameRange) {
-    const taps = previous?.kept?.source === take ? previous.kept.taps : []
-    const changed = chain.stages.findIndex((stage, k) => !sameStage(stage, taps[k]?.stage))
-    const stages = chain.stages.slice(changed)
-    const channels = taps[changed - 1]?.channels ?? take.channels
+  constructor({ sound, stages }: ChangedPart, stretch: FrameRange) {
     this.at = stretch.from
-    this.run =
-      changed < 0
-        ? null
-        : new TraceRun({ ...take, channels }, stages, stretch, warmUpSeconds(stages) * take.sampleRate)
+    this.run = new TraceRun(sound, stages, stretch, warmUpSeconds(stages) * sound.sampleRate)
   }
 
   /** Goes on to frame `to`: steps of one block, then what has come of each stage. */
   *goOn(to: number): Generator<StretchTrace | null, void, void> {
     const { run, at } = this
     this.at = to
-    if (!run) return
     yield* run.goOn(to)
     const firstHop = Math.floor(at / TRACE_HOP_FRAMES)
     const endHop = Math.ceil(to / TRACE_HOP_FRAMES)

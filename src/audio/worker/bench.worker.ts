@@ -1,5 +1,5 @@
 import { matchingMakeupDb, measureSteps, renderSteps, type Sound } from '../../core'
-import { LiveTraces } from '../evidence/live-traces'
+import { changedPart } from '../evidence/live-traces'
 import { Sweep } from '../evidence/sweep'
 import { type EvidenceCache, workOutEvidence } from '../evidence/work-out'
 import { NewestOnly } from './newest-only'
@@ -8,11 +8,10 @@ import { postMoving, postOwned } from './post-moving'
 import type { EvidenceRequest, FromWorker, ToWorker } from './protocol'
 import { inSlices } from './slices'
 import { IncomingTake } from './take-parts'
+import { PIECE_FRAMES, traceRound } from './trace-round'
 
 /** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
 const REST_MS = 60
-/** A piece of the gain traces, frames: what is newer than a request waits for the end of one, and warms up anew. */
-const PIECE_FRAMES = 2 ** 17
 /** Distance between two reports of progress, ms. */
 const PROGRESS_MS = 100
 
@@ -39,16 +38,13 @@ const evidenceWork = new NewestOnly<EvidenceRequest & { readonly id: number }>((
   answer(request.id, async (source) => {
     const { id, live } = request
     if (live) {
-      let traces: LiveTraces | undefined
-      for (const { from, to } of sweep.round(live)) {
-        if (traces?.at !== from)
-          traces = new LiveTraces(source, request.with, cache?.with.rendering, { from, to: live.to })
-        await inSlices(
-          traces.goOn(to),
-          () => take === source,
-          (trace) => trace && postOwned(self, { type: 'live-trace', id, trace }),
+      const part = changedPart(source, request.with, cache?.with.rendering)
+      if (part) {
+        const goOn = { isNewest: turn.isNewest, stands: () => take === source }
+        const isDone = await traceRound(part, live, sweep, goOn, (trace) =>
+          postOwned(self, { type: 'live-trace', id, trace }),
         )
-        if (!turn.isNewest()) return
+        if (!isDone) return
       }
       await turn.rest(REST_MS)
     }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { StretchTrace } from '../../../src/audio/evidence/evidence'
-import { LiveTraces, withStretches } from '../../../src/audio/evidence/live-traces'
+import { changedPart, LiveTraces, withStretches } from '../../../src/audio/evidence/live-traces'
 import { type ChainDoc, chainOf, type Rendering, renderChain, TRACE_HOP_FRAMES } from '../../../src/core'
 import { stageWith } from '../../setup/chains'
 import { noise } from '../../setup/signals'
@@ -22,7 +22,8 @@ const STRETCH = { from: 5 * RATE + 17, to: 8 * RATE + 3 }
 const NOT_SEEN_DB = 0.05
 
 function tracesOf(doc: ChainDoc, previous?: Rendering, stretch = STRETCH): StretchTrace[] {
-  return piecesOf(new LiveTraces(take, doc, previous, stretch), stretch.to)
+  const part = changedPart(take, doc, previous)
+  return part ? piecesOf(new LiveTraces(part, stretch), stretch.to) : []
 }
 
 function piecesOf(traces: LiveTraces, to: number): StretchTrace[] {
@@ -58,7 +59,7 @@ describe('traces of a stretch, ahead of the rest', () => {
     const hushed = noise(RATE, 6, 1, 5, (at) => (at < 4.4 ? 0.5 : 0.001))
     const slow = chainOf([stageWith('compressor', { thresholdDb: -40, ratio: 8, releaseMs: 400 }, 'slow')])
     const stretch = { from: 5 * RATE, to: 6 * RATE }
-    const [live] = piecesOf(new LiveTraces(hushed, slow, undefined, stretch), stretch.to)
+    const [live] = piecesOf(new LiveTraces({ sound: hushed, stages: slow.stages }, stretch), stretch.to)
     const whole = renderChain(hushed, slow).traces.get('slow')?.gainDb[live?.firstHop ?? 0] ?? 0
     expect(whole).toBeLessThan(-3)
     expect(Math.abs((live?.gainDb[0] ?? 0) - whole)).toBeLessThan(NOT_SEEN_DB)
@@ -66,7 +67,7 @@ describe('traces of a stretch, ahead of the rest', () => {
 
   it('are the same in however many pieces they come', () => {
     const whole = tracesOf(chain)
-    const traces = new LiveTraces(take, chain, undefined, STRETCH)
+    const traces = new LiveTraces({ sound: take, stages: chain.stages }, STRETCH)
     const pieces = [5.5, 6, 7.7].flatMap((seconds) => piecesOf(traces, Math.round(seconds * RATE)))
     pieces.push(...piecesOf(traces, STRETCH.to))
     expect(traces.at).toBe(STRETCH.to)
