@@ -47,7 +47,7 @@ export function drawTrace(
   context.clearRect(from, 0, to - from, layout.heightPx)
   context.fillStyle = ink.colour
   context.globalAlpha = ink.tint
-  for (const { x, width, top } of pieces) context.fillRect(x, 0, width, top)
+  for (const { x, width, top } of pieces) context.fillRect(x, 0, width, Math.round(top))
   context.globalAlpha = 1
   context.fillRect(from, 0, to - from, ink.zeroPx)
   for (const { x, width, top, bottom } of pieces) context.fillRect(x, top, width, bottom - top)
