@@ -17,20 +17,18 @@ export function StageChange({ stage, heard }: StageChangeProps) {
   const ofKept = stagesOfWords(scope, chain) !== null
   if (!heard) return <p className={styles.change}>after the ear, not heard</p>
   if (!stage.on || !evidence) return <p className={styles.change} />
-  const { loudnessChangeLu } = evidence
   return (
     <p className={styles.change}>
-      {loudnessChangeLu !== null && (
-        <span title="Integrated loudness right after this stage against right before it, over the whole take. What it comes to at the end of the chain stands in the numbers.">
-          {ofKept && 'in kept B '}
-          {loudnessWords(loudnessChangeLu)}
-        </span>
-      )}
+      <span title="Integrated loudness right after this stage against right before it, over the whole take. What it comes to at the end of the chain stands in the numbers.">
+        {ofKept && 'in kept B '}
+        {loudnessWords(evidence.loudnessChangeLu)}
+      </span>
     </p>
   )
 }
 
-function loudnessWords(changeLu: number): string {
+function loudnessWords(changeLu: number | null): string {
+  if (changeLu === null) return 'loudness not measurable'
   const printed = plain(Math.abs(changeLu), 1)
   if (Number(printed) === 0) return 'as loud after it'
   return `${printed} LU ${changeLu > 0 ? 'louder' : 'quieter'} after it`
