@@ -26,7 +26,10 @@ export class TraceBuilder implements Trace {
       const hop = Math.floor((start + n) / TRACE_HOP_FRAMES)
       const hopEnd = Math.min(end, (hop + 1) * TRACE_HOP_FRAMES - start)
       let least = lowest[hop] ?? 0
-      for (; n < hopEnd; n++) least = Math.min(least, gainDb[n] ?? 0)
+      for (; n < hopEnd; n++) {
+        const gain = gainDb[n] ?? 0
+        if (gain < least) least = gain
+      }
       lowest[hop] = least
     }
   }

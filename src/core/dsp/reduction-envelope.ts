@@ -75,7 +75,8 @@ export class ReductionEnvelope {
     let { reduction, loudest } = this
     for (let n = 0; n < frames; n++) {
       const level = levels[n] ?? 0
-      loudest = Math.max(level, loudest * forgetting)
+      loudest *= forgetting
+      if (level > loudest) loudest = level
       if (level > quietest) {
         const over = DB_PER_NEPER * fastLog(level) - thresholdDb
         const intoKnee = over + kneeDb / 2
