@@ -18,11 +18,10 @@ export function WhatIsCompared() {
   const matching = useEvidence((state) => state.evidence?.matching)
   const earIndex = stages.findIndex(({ id }) => id === earAfterId)
   const ear = stages[earIndex]
-  const last = scope.kind === 'chain' ? 'at its end' : 'at the end of the chain'
-  const end = ear ? `after ${earIndex + 1} ${stageDefinitions[ear.kind].label}` : last
-  const place = hasLaterStages(scope, ear ? stages.slice(0, earIndex + 1) : stages)
-    ? `${end}, after later stages`
-    : end
+  const hasLater = hasLaterStages(scope, ear ? stages.slice(0, earIndex + 1) : stages)
+  const place = ear
+    ? `after ${earIndex + 1} ${stageDefinitions[ear.kind].label}${hasLater ? ', after later stages' : ''}`
+    : endWords(scope, hasLater)
   const hasGaps = [without, withSide].some(
     (measures) => measures && figures.some(({ key }) => measures[key] === null),
   )
@@ -64,6 +63,12 @@ function hasLaterStages(scope: Scope, heard: readonly StageDoc[]): boolean {
   if (scope.kind === 'chain' || scope.kind === 'kept') return false
   const index = heard.findIndex(({ id }) => id === scope.stageId)
   return index >= 0 && heard.slice(index + 1).some(({ on }) => on)
+}
+
+/** Where it is measured while the ear is at the end. */
+function endWords({ kind }: Scope, hasLater: boolean): string {
+  if (hasLater) return 'after all later stages'
+  return kind === 'chain' ? 'at its end' : 'at the end of the chain'
 }
 
 function gain(db: number): string {

@@ -43,6 +43,21 @@ describe('the numbers', () => {
     expect(screen.getByRole('table').textContent).toContain('figures of stages are those of kept B')
   })
 
+  it('say where both sides are measured', () => {
+    const bench = showOnBench(<TheNumbers />)
+    const caption = () => screen.getByRole('table').textContent
+    expect(caption()).toContain('against its bypass. Measured at its end.')
+    act(() => bench.listening.setScope({ kind: 'stage', stageId: 'level' }))
+    expect(caption()).toContain('all else as it is. Measured after all later stages.')
+    act(() => bench.listening.setScope({ kind: 'stage', stageId: 'sibilance' }))
+    expect(caption()).toContain('Measured at the end of the chain.')
+    act(() => bench.listening.setScope({ kind: 'stage', stageId: 'clean-up' }))
+    act(() => bench.listening.setEar('level'))
+    expect(caption()).toContain('Measured after 3 Compressor, after later stages.')
+    act(() => bench.listening.setEar('clean-up'))
+    expect(caption()).toContain('Measured after 1 Equaliser.')
+  })
+
   it('show both sides, the difference and the matching, and what cannot be measured', () => {
     const bench = showOnBench(<TheNumbers />)
     const { chain } = bench.chain.getState()
