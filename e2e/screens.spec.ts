@@ -103,6 +103,24 @@ test('at 1440 x 900 all of a compressor is seen at once, with its picture, the p
   expect(await page.evaluate(() => window.scrollY)).toBe(0)
 })
 
+test('at 1024 x 768 the first settings of a compressor are seen with the path, the take and the care note', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 1024, height: 768 })
+  await openBench(page)
+  await expect(page.getByText('Figures and sources')).toBeVisible()
+  await page
+    .getByRole('button', { name: /^3? ?Compressor/ })
+    .first()
+    .click()
+  expect(await page.evaluate(() => window.scrollY)).toBe(0)
+  const bar = await page.getByRole('region', { name: 'Listening' }).boundingBox()
+  for (const name of ['Threshold', 'Ratio', 'Knee', 'Attack']) {
+    const box = await page.getByRole('slider', { name, exact: true }).boundingBox()
+    expect((box?.y ?? 0) + (box?.height ?? 0), name).toBeLessThanOrEqual(bar?.y ?? 0)
+  }
+})
+
 test('at 1440 x 900 five stages, kept versions, a compared band and a note push no figure out of sight', async ({
   page,
 }) => {
