@@ -48,9 +48,14 @@ export class LiveTraces {
   at: number
   private readonly run: TraceRun
 
-  constructor({ sound, stages }: ChangedPart, stretch: FrameRange) {
+  /** @param output as in a {@link TraceRun} */
+  constructor(
+    { sound, stages }: ChangedPart,
+    stretch: FrameRange,
+    output: readonly Float32Array[] | null = null,
+  ) {
     this.at = stretch.from
-    this.run = new TraceRun(sound, stages, stretch, warmUpSeconds(stages) * sound.sampleRate)
+    this.run = new TraceRun(sound, stages, stretch, warmUpSeconds(stages) * sound.sampleRate, output)
   }
 
   /** Goes on to frame `to`: steps of one block, then what has come of each stage. */
@@ -65,7 +70,8 @@ export class LiveTraces {
   }
 }
 
-function warmUpSeconds(stages: readonly StageDoc[]): number {
+/** How long ahead of a stretch `stages` have to run for it to be right, seconds. */
+export function warmUpSeconds(stages: readonly StageDoc[]): number {
   const timeConstantsMs = stages.reduce(
     (sum, { on, settings }) =>
       on && 'releaseMs' in settings ? sum + settings.attackMs + settings.releaseMs : sum,

@@ -1,14 +1,13 @@
 import { matchingMakeupDb, measureSteps, renderSteps, type Sound } from '../../core'
 import { changedPart } from '../evidence/live-traces'
-import { Sweep } from '../evidence/sweep'
 import { type EvidenceCache, workOutEvidence } from '../evidence/work-out'
+import { LiveLanes } from './live-lanes'
 import { NewestOnly } from './newest-only'
 import { EvidencePacker } from './packed-evidence'
 import { postMoving, postOwned } from './post-moving'
 import type { EvidenceRequest, FromWorker, ToWorker } from './protocol'
 import { inSlices } from './slices'
 import { IncomingTake } from './take-parts'
-import { PIECE_FRAMES, traceRound } from './trace-round'
 
 /** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
 const REST_MS = 60
@@ -27,7 +26,7 @@ let incoming: IncomingTake | null = null
 const waiting: ToWorker[] = []
 let cache: EvidenceCache | null = null
 const packer = new EvidencePacker()
-const sweep = new Sweep(PIECE_FRAMES)
+const lanes = new LiveLanes()
 const abandoned = new Set<number>()
 
 /**
@@ -41,10 +40,8 @@ const evidenceWork = new NewestOnly<EvidenceRequest & { readonly id: number }>((
       const part = changedPart(source, request.with, cache?.with.rendering)
       if (part) {
         const goOn = { isNewest: turn.isNewest, stands: () => take === source }
-        const isDone = await traceRound(part, live, sweep, goOn, (trace) =>
-          postOwned(self, { type: 'live-trace', id, trace }),
-        )
-        if (!isDone) return
+        await lanes.trace(part, live, goOn, (trace) => postOwned(self, { type: 'live-trace', id, trace }))
+        if (!turn.isNewest()) return
       }
       await turn.rest(REST_MS)
     }

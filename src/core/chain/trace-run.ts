@@ -23,8 +23,9 @@ interface Link {
 const BLOCK_FRAMES = 4096
 
 /**
- * Works out the gains of stages along a stretch of sound and nothing else, block by block, from the first frame to as
- * far as it is told to go: no sound is kept, and of the last stage that reduces gain only the gain is worked out.
+ * Works out the gains of stages along a stretch of sound, block by block, from the first frame to as far as it is told
+ * to go. Stages behind the last that reduces gain are left out. Where no output is asked for, no sound is kept, and of
+ * that last stage only the gain is worked out.
  */
 export class TraceRun {
   /** First hop, counted from the start of the sound, of every trace. */
@@ -38,12 +39,14 @@ export class TraceRun {
   /**
    * @param stages what `sound` runs through; those that are off let it pass
    * @param warmUpFrames how far ahead of the stretch it starts, for detectors to have settled there
+   * @param output as long as `sound`: what leaves the last of the stages is written to it, frame for frame
    */
   constructor(
     private readonly sound: Sound,
     stages: readonly StageDoc[],
     stretch: Stretch,
     warmUpFrames: number,
+    private readonly output: readonly Float32Array[] | null = null,
   ) {
     this.firstHop = Math.floor(stretch.from / TRACE_HOP_FRAMES)
     this.origin = this.firstHop * TRACE_HOP_FRAMES
@@ -67,11 +70,11 @@ export class TraceRun {
   }
 
   private pass(count: number): void {
-    const { block, gainDb, nextFrame, links } = this
+    const { block, gainDb, nextFrame, links, output } = this
     this.load(count)
     for (const link of links) {
       const { processor, trace, behind } = link
-      if (link === links.at(-1) && processor.trace) processor.trace(block, count, gainDb)
+      if (!output && link === links.at(-1) && processor.trace) processor.trace(block, count, gainDb)
       else {
         processor.process(block, count, trace ? gainDb : undefined)
         contain(block, count)
@@ -79,7 +82,17 @@ export class TraceRun {
       }
       trace?.add(gainDb, nextFrame - behind - this.origin, count)
     }
+    if (output) this.keep(output, nextFrame - (links.at(-1)?.behind ?? 0), count)
     this.nextFrame += count
+  }
+
+  /** Writes `count` frames of the block to `output`, from frame `start` on; what lies outside it is dropped. */
+  private keep(output: readonly Float32Array[], start: number, count: number): void {
+    output.forEach((samples, c) => {
+      const from = Math.max(0, -start)
+      const to = Math.min(count, samples.length - start)
+      if (from < to) samples.set(this.block[c]?.subarray(from, to) ?? [], start + from)
+    })
   }
 
   /** What a stage puts out ahead of the first frame of the sound is not heard by the next: renders cut it off. */
