@@ -1,7 +1,7 @@
 import { plain } from '../../core'
 import { useBench, useListen } from '../bench-context'
 import { Slider } from '../fields/slider'
-import styles from './listening.module.css'
+import styles from './monitor.module.css'
 import { OutputLevels } from './output-levels'
 import { monitorParameter } from './parameters'
 

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react'
 import { useStore } from 'zustand'
 import { plain } from '../../core'
 import { useBench } from '../bench-context'
-import styles from './listening.module.css'
+import styles from './monitor.module.css'
 
 /** Calm enough to read, ms. */
 const EVERY_MS = 250

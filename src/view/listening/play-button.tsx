@@ -1,5 +1,5 @@
 import { useBench, useListen, useTake } from '../bench-context'
-import styles from './listening.module.css'
+import styles from './play-button.module.css'
 
 /** Starts and stops. */
 export function PlayButton() {
