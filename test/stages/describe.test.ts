@@ -20,7 +20,7 @@ describe('what a stage does, in a sentence', () => {
   })
 
   it.each([
-    [{}, 'Turns S and T above 4.5 kHz down where they pass −30.0 dBFS, by 10.0 dB at most'],
+    [{}, 'Turns S and T above 4.5 kHz down past −30.0 dBFS, by 10.0 dB at most'],
     [
       { band: 'all' as const },
       'Turns everything down where S and T above 4.5 kHz pass −30.0 dBFS, by 10.0 dB at most',

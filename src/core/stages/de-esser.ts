@@ -234,13 +234,13 @@ export const deEsser: StageDefinition<DeEsserSettings> = {
   describe: describeDeEsser,
 }
 
-/** "Turns S and T above 4.5 kHz down where they pass −30.0 dBFS, by 10.0 dB at most". */
+/** "Turns S and T above 4.5 kHz down past −30.0 dBFS, by 10.0 dB at most". */
 function describeDeEsser({ crossoverHz, thresholdDb, ratio, rangeDb, band }: DeEsserSettings): string {
   if (rangeDb === 0) return 'Turns nothing down: range 0 dB'
   if (ratio === 1) return 'Turns nothing down: ratio 1:1'
   const sibilants = `S and T above ${frequency(crossoverHz)}`
-  const rest = `pass ${plain(thresholdDb, 1)} dBFS, by ${plain(rangeDb, 1)} dB at most`
+  const limits = `${plain(thresholdDb, 1)} dBFS, by ${plain(rangeDb, 1)} dB at most`
   return band === 'above'
-    ? `Turns ${sibilants} down where they ${rest}`
-    : `Turns everything down where ${sibilants} ${rest}`
+    ? `Turns ${sibilants} down past ${limits}`
+    : `Turns everything down where ${sibilants} pass ${limits}`
 }
