@@ -1,4 +1,11 @@
-import { excerpt, type Sound, type StageDoc, stageDefinitions, TRACE_HOP_FRAMES } from '../../core'
+import {
+  excerpt,
+  frameCount,
+  type Sound,
+  type StageDoc,
+  stageDefinitions,
+  TRACE_HOP_FRAMES,
+} from '../../core'
 import type { StretchTrace } from '../evidence/evidence'
 import { type ChangedPart, LiveTraces, warmUpSeconds } from '../evidence/live-traces'
 import type { FrameRange } from '../evidence/matching'
@@ -62,7 +69,8 @@ export class LiveLanes {
       source,
       parts,
     )
-    const seen = { from: 0, to: stretch.to - from }
+    // Run-out and all: lanes behind look ahead into it.
+    const seen = { from: 0, to: frameCount(source) }
     for (const [k, part] of parts.entries()) {
       const lane = this.lanes[k]
       if (!lane || !goOn.stands()) return
