@@ -1,6 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { ChainDoc } from '../core'
 import type { ChainEdit } from './chain-edits'
+import { withSameParts } from './same-parts'
 
 /** One change that can be undone, with what it was in words. */
 export interface Change {
@@ -51,8 +52,9 @@ export function createChainStore(initial: ChainDoc): StoreApi<ChainState> {
       const begun = gesture !== undefined && gesture === openGesture ? last : undefined
       // From where the gesture began, so that the words span all of it.
       const before = begun?.before ?? chain
-      const result = edit(before)
-      if (!result) return
+      const edited = edit(before)
+      if (!edited) return
+      const result = { ...edited, chain: withSameParts(edited.chain, chain) }
       const earlier = begun ? past.slice(0, -1) : past
       if (sameChain(result.chain, before)) {
         openGesture = null
