@@ -14,6 +14,7 @@ import { inSlices, nextTask } from './slices'
 
 /** A piece, frames: what is newer than a request waits for the end of one, and warms up anew. */
 export const PIECE_FRAMES = 2 ** 17
+const LEAST_PIECES = 3
 /** Sound behind the stretch that stages look ahead into or delay, seconds. */
 const RUN_OUT_SECONDS = 0.1
 
@@ -74,7 +75,8 @@ export class LiveLanes {
     for (const [k, part] of parts.entries()) {
       const lane = this.lanes[k]
       if (!lane || !goOn.stands()) return
-      await round({ sound: source, stages: part }, seen, lane, goOn, (trace) =>
+      const least = k === 0 ? 1 : LEAST_PIECES
+      await round({ sound: source, stages: part }, seen, lane, goOn, least, (trace) =>
         onTrace({ ...trace, firstHop: firstHop + trace.firstHop }),
       )
       source = lane.output ?? source
@@ -121,14 +123,17 @@ async function round(
   stretch: FrameRange,
   { sweep, output }: Lane,
   { isNewest, stands }: GoOn,
+  leastPieces: number,
   onTrace: (trace: StretchTrace) => void,
 ): Promise<void> {
   let traces: LiveTraces | undefined
+  let pieces = 0
   for (const { from, to } of sweep.round(stretch)) {
     if (traces?.at !== from) traces = new LiveTraces(part, { from, to: stretch.to }, output?.channels)
     await inSlices(traces.goOn(to), stands, (trace) => trace && onTrace(trace))
     // Pieces are shorter than slices: what has arrived is handled between them.
     await nextTask()
-    if (!isNewest()) return
+    pieces++
+    if (pieces >= leastPieces && !isNewest()) return
   }
 }
