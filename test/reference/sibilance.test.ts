@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { sibilantEvents } from '../../src/core/measure'
+import { sibilanceDb, sibilantEvents } from '../../src/core/measure'
 import { recordings } from '../setup/recordings'
 import { inChannels, joined, mulberry32, noise, scaled } from '../setup/signals'
 
@@ -108,6 +108,45 @@ describe('an /s/ between two vowels', () => {
       expect(Math.abs(start - i * 0.45)).toBeLessThan(EDGE_SECONDS)
     })
     expect(starts(1 / 64)).toEqual(starts(1))
+  })
+})
+
+describe('how loud sibilants are against vowels', () => {
+  const spoken = (levelsDb: readonly number[], sampleRate = 48_000) => {
+    const parts = levelsDb.map((levelDb) => hiss(sampleRate, S.seconds, S.peakHz, loudnessOf(levelDb)))
+    const between = vowel(sampleRate, 0.4)
+    return inChannels(sampleRate, joined([between, ...parts.flatMap((part) => [part, between])]), 1)
+  }
+
+  it.each([22_050, 44_100, 48_000, 96_000])('is the level of /s/ at %i Hz (Jongman et al.)', (sampleRate) => {
+    const sound = spoken([S.levelDb], sampleRate)
+    expect(Math.abs((sibilanceDb(sound, sibilantEvents(sound)) ?? 0) - S.levelDb)).toBeLessThan(2)
+  })
+
+  it('agrees with the level of each event, and is the median of several', () => {
+    const sound = spoken([-14, -6, -10])
+    const events = sibilantEvents(sound)
+    for (const event of events) {
+      expect(Math.abs((sibilanceDb(sound, [event]) ?? 0) - (event.levelDb ?? 0))).toBeLessThan(1)
+    }
+    expect(sibilanceDb(sound, events)).toBe(sibilanceDb(sound, events.slice(2)))
+  })
+
+  it('falls by as much as they are held back, whatever the level of the take', () => {
+    const [before, held] = [spoken([-6, -6]), spoken([-14, -14])]
+    const events = sibilantEvents(before)
+    const change = (sibilanceDb(held, events) ?? 0) - (sibilanceDb(before, events) ?? 0)
+    expect(Math.abs(change + 8)).toBeLessThan(0.2)
+    expect(sibilanceDb(scaled(before, 1 / 64), events)).toBeCloseTo(sibilanceDb(before, events) ?? 0, 4)
+  })
+
+  it('is unknown without sibilants, or with none that has a vowel near', () => {
+    const sound = spoken([-6])
+    expect(sibilanceDb(sound, [])).toBeNull()
+    const alone = inChannels(48_000, hiss(48_000, 0.5, S.peakHz, 0.1), 1)
+    expect(sibilanceDb(alone, [{ startSeconds: 0, endSeconds: 0.5, levelDb: null }])).toBeNull()
+    const silence = inChannels(48_000, new Float32Array(48_000), 1)
+    expect(sibilanceDb(silence, [{ startSeconds: 0.2, endSeconds: 0.4, levelDb: null }])).toBeNull()
   })
 })
 

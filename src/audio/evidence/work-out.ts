@@ -2,6 +2,7 @@ import {
   type ChainDoc,
   excerpt,
   frameCount,
+  hasSibilantBand,
   integratedLoudness,
   longTermSpectrum,
   loudnessOverTime,
@@ -12,8 +13,10 @@ import {
   type Rendering,
   reductionSummary,
   renderSteps,
+  type SibilantEvent,
   type Sound,
   sameSound,
+  sibilantEventSteps,
   subBlockEnergySteps,
 } from '../../core'
 import type { Evidence, SideEvidence, StageEvidence } from './evidence'
@@ -32,8 +35,13 @@ export interface EvidenceCache {
   readonly with: KnownSide
   /** Integrated loudness behind each stage, by the samples it was measured on. */
   readonly tapLoudness: ReadonlyMap<Float32Array, number | null>
-  /** Of the take: both sides' noise floors are measured there. */
+  readonly places: Places
+}
+
+/** Where in the take both sides are measured for what is not everywhere: noise floor and sibilance. */
+interface Places {
   readonly pauses: Pauses | null
+  readonly sibilants: readonly SibilantEvent[]
 }
 
 /**
@@ -59,8 +67,8 @@ export function* workOutEvidence(
   loop: FrameRange | null,
   cache: EvidenceCache | null,
 ): Generator<number, { evidence: Evidence; cache: EvidenceCache }, void> {
-  const pauses = cache?.with.rendering.kept?.source === take ? cache.pauses : pausesOf(take)
-  const source = { take, pauses }
+  const places = cache?.with.rendering.kept?.source === take ? cache.places : yield* placesIn(take)
+  const source = { take, places }
   const without = yield* knownSide(source, chains.without, cache?.without, 0, SHARES.without)
   const withSide = yield* knownSide(source, chains.with, cache?.with, SHARES.without, SHARES.with)
   const tapLoudness = yield* loudnessOfTaps(take, withSide, cache?.tapLoudness)
@@ -74,17 +82,29 @@ export function* workOutEvidence(
     }),
     chains,
   }
-  return { evidence, cache: { without, with: withSide, tapLoudness, pauses } }
+  return { evidence, cache: { without, with: withSide, tapLoudness, places } }
 }
 
-/** What is processed, and where it pauses. */
+/** What is processed, and where it is looked at. */
 interface Source {
   readonly take: Sound
-  readonly pauses: Pauses | null
+  readonly places: Places
+}
+
+function* placesIn(take: Sound): Generator<number, Places, void> {
+  const pauses = pausesOf(take)
+  yield 0
+  if (!hasSibilantBand(take)) return { pauses, sibilants: [] }
+  const steps = sibilantEventSteps(take)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return { pauses, sibilants: step.value }
+    yield 0
+  }
 }
 
 function* knownSide(
-  { take, pauses }: Source,
+  { take, places }: Source,
   chain: ChainDoc,
   known: KnownSide | undefined,
   from: number,
@@ -100,7 +120,7 @@ function* knownSide(
   }
   const rendering = step.value
   const measuredFrom = from + (to - from) * RENDERING_SHARE
-  const evidence = yield* sideEvidence(rendering.sound, pauses, measuredFrom, to)
+  const evidence = yield* sideEvidence(rendering.sound, places, measuredFrom, to)
   return { chain, rendering, evidence }
 }
 
@@ -108,12 +128,12 @@ const RENDERING_SHARE = 0.6
 
 function* sideEvidence(
   sound: Sound,
-  pauses: Pauses | null,
+  places: Places,
   from: number,
   to: number,
 ): Generator<number, SideEvidence, void> {
   const energies = yield* partOf(subBlockEnergySteps(sound), from, to, 0, 0.2)
-  const measures = yield* partOf(measureSteps(sound, { energies, pauses }), from, to, 0.2, 0.5)
+  const measures = yield* partOf(measureSteps(sound, { energies, ...places }), from, to, 0.2, 0.5)
   const loudness = loudnessOverTime(sound, HOP_SECONDS, energies)
   yield from + (to - from) * 0.5
   const peaks = peakPyramid(sound)

@@ -1,5 +1,6 @@
 import { FourierTransform, powerOfTwoFrom } from '../dsp/fft'
 import { hann } from '../dsp/window'
+import { finished } from './finished'
 
 /** Powers below and above a frequency along a sound, one value for each hop. */
 export interface BandPowers {
@@ -14,8 +15,20 @@ const WINDOW_SECONDS = 0.01
 /** What lies lower is rumble, not voice. */
 const LOWEST_HZ = 100
 
+/** Hops worked on between two steps: ten seconds. */
+const HOPS_A_STEP = 2000
+
 /** Splits `samples` at `splitHz` every 5 ms with Hann windows of about 10 ms; reaches into silence at both ends. */
 export function bandPowers(samples: Float32Array, sampleRate: number, splitHz: number): BandPowers {
+  return finished(bandPowerSteps(samples, sampleRate, splitHz))
+}
+
+/** {@link bandPowers} in steps: yields the share done. */
+export function* bandPowerSteps(
+  samples: Float32Array,
+  sampleRate: number,
+  splitHz: number,
+): Generator<number, BandPowers, void> {
   const fft = new FourierTransform(powerOfTwoFrom(WINDOW_SECONDS * sampleRate))
   const window = hann(fft.size)
   const segment = new Float64Array(fft.size)
@@ -35,6 +48,7 @@ export function bandPowers(samples: Float32Array, sampleRate: number, splitHz: n
     const powers = fft.powers(segment)
     below[i] = scale * sum(powers, lowestBin, splitBin)
     above[i] = scale * sum(powers, splitBin, powers.length)
+    if (i % HOPS_A_STEP === 0) yield i / count
   }
   return { hopSeconds: HOP_SECONDS, below, above }
 }

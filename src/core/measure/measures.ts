@@ -6,6 +6,8 @@ import { finished } from './finished'
 import { type ChannelLevels, channelLevels } from './levels'
 import { type Loudness, loudness } from './loudness'
 import { noiseFloorDbfs, type Pauses } from './noise-floor'
+import type { SibilantEvent } from './sibilance'
+import { sibilanceDb } from './sibilance-level'
 
 /** What a sound measures. Null means not measurable: the sound is silent or too short for that measure. */
 export interface Measures extends Loudness {
@@ -20,6 +22,8 @@ export interface Measures extends Loudness {
   readonly peakToLoudnessLu: number | null
   /** In the pauses of the take it was made from (see `noiseFloorDbfs`). */
   readonly noiseFloorDbfs: number | null
+  /** Of the sibilants it was given, against the vowels next to them (see `sibilanceDb`); null without any. */
+  readonly sibilanceDb: number | null
   /** Samples in runs of three or more equal ones at full scale, all channels added. */
   readonly clippedSamples: number
   /** Mean of each channel, full scale = 1. */
@@ -33,6 +37,8 @@ export interface MeasureKnown {
   readonly energies?: Float64Array
   /** Pauses of the take that it was made from, in which its noise floor is measured; its own if not given. */
   readonly pauses?: Pauses | null
+  /** Sibilants of the take that it was made from; none are looked for if not given. */
+  readonly sibilants?: readonly SibilantEvent[]
 }
 
 /**
@@ -48,7 +54,7 @@ export function measure(sound: Sound, known: MeasureKnown = {}): Measures {
 /** {@link measure} in steps, none longer than one look at one channel: yields the share done, roughly. */
 export function* measureSteps(
   sound: Sound,
-  { energies: known, pauses }: MeasureKnown = {},
+  { energies: known, pauses, sibilants = [] }: MeasureKnown = {},
 ): Generator<number, Measures, void> {
   const energies = known ?? (yield* subBlockEnergySteps(sound))
   const loud = loudness(sound, energies)
@@ -75,6 +81,7 @@ export function* measureSteps(
     crestFactorDb: difference(samplePeakDbfs, rmsDbfs),
     peakToLoudnessLu: difference(truePeakDbtp, loud.integratedLufs),
     noiseFloorDbfs: noiseFloorDbfs(sound, pauses),
+    sibilanceDb: sibilanceDb(sound, sibilants),
     clippedSamples: levels.reduce((sum, level) => sum + level.clippedSamples, 0),
     dcOffset: levels.map((level) => level.mean),
     durationSeconds: durationSeconds(sound),

@@ -1,7 +1,8 @@
 import { powerToDb } from '../dsp/decibels'
 import type { Sound } from '../sound'
-import { type BandPowers, bandPowers } from './band-powers'
+import { type BandPowers, bandPowerSteps } from './band-powers'
 import { MeasureError } from './error'
+import { finished } from './finished'
 import { monoMix } from './mono'
 
 export interface SibilantEvent {
@@ -24,7 +25,8 @@ const LOUD_PERCENTILE = 0.95
 /** A dip shorter than this does not end an event; an event shorter than this is a click or a T. */
 const LONGEST_DIP_SECONDS = 0.015
 const SHORTEST_EVENT_SECONDS = 0.03
-const NEIGHBOUR_SECONDS = 0.3
+/** How far from a sibilant the vowels next to it are looked for. */
+export const NEIGHBOUR_SECONDS = 0.3
 /** Jongman et al. (2000): /s/ and /sh/ lie 11 and 10 dB below the vowel, /f/ and /th/ 21 and 22. */
 const FAINTEST_DB = -20
 
@@ -39,13 +41,18 @@ const FAINTEST_DB = -20
  * @throws MeasureError `sample-rate` below 10.5 kHz, which leaves no band above the split
  */
 export function sibilantEvents(sound: Sound): SibilantEvent[] {
-  if (!(sound.sampleRate >= 3 * SPLIT_HZ)) {
+  return finished(sibilantEventSteps(sound))
+}
+
+/** {@link sibilantEvents} in steps: yields the share done. */
+export function* sibilantEventSteps(sound: Sound): Generator<number, SibilantEvent[], void> {
+  if (!hasSibilantBand(sound)) {
     throw new MeasureError(
       'sample-rate',
       `sample rate ${sound.sampleRate} Hz (expected at least ${3 * SPLIT_HZ})`,
     )
   }
-  const bands = bandPowers(monoMix(sound), sound.sampleRate, SPLIT_HZ)
+  const bands = yield* bandPowerSteps(monoMix(sound), sound.sampleRate, SPLIT_HZ)
   const total = bands.above.map((power, i) => power + (bands.below[i] ?? 0))
   const faint = FAINT_RATIO * (total.toSorted()[Math.floor(LOUD_PERCENTILE * (total.length - 1))] ?? 0)
   const hissing = Array.from(bands.above, (power, i) => power > faint && power > (bands.below[i] ?? 0))
@@ -57,6 +64,11 @@ export function sibilantEvents(sound: Sound): SibilantEvent[] {
       levelDb: levelAgainstNeighbours(bands, total, hissing, from, to),
     }))
     .filter(({ levelDb }) => levelDb === null || levelDb >= FAINTEST_DB)
+}
+
+/** Whether the sample rate leaves a band above the split. */
+export function hasSibilantBand({ sampleRate }: Sound): boolean {
+  return sampleRate >= 3 * SPLIT_HZ
 }
 
 /** Spans [from, to) of true, those no more than `dip` apart joined. */

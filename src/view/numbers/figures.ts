@@ -10,7 +10,7 @@ export interface Figure {
     | 'loudnessRangeLu'
     | 'truePeakDbtp'
     | 'crestFactorDb'
-    | 'peakToLoudnessLu'
+    | 'sibilanceDb'
     | 'noiseFloorDbfs'
   >
   readonly label: string
@@ -19,7 +19,7 @@ export interface Figure {
   readonly differenceUnit: 'LU' | 'dB'
 }
 
-/** What the table shows, from loudness over peaks to the floor. */
+/** What the table shows, from loudness over peaks to sibilance and the floor. */
 export const figures: readonly Figure[] = [
   { key: 'integratedLufs', label: 'Integrated', unit: 'LUFS', differenceUnit: 'LU' },
   { key: 'shortTermMaxLufs', label: 'Short-term max', unit: 'LUFS', differenceUnit: 'LU' },
@@ -27,7 +27,7 @@ export const figures: readonly Figure[] = [
   { key: 'loudnessRangeLu', label: 'Loudness range', unit: 'LU', differenceUnit: 'LU' },
   { key: 'truePeakDbtp', label: 'True peak', unit: 'dBTP', differenceUnit: 'dB' },
   { key: 'crestFactorDb', label: 'Crest factor', unit: 'dB', differenceUnit: 'dB' },
-  { key: 'peakToLoudnessLu', label: 'Peak to loudness', unit: 'LU', differenceUnit: 'LU' },
+  { key: 'sibilanceDb', label: 'Sibilance to vowels', unit: 'dB', differenceUnit: 'dB' },
   { key: 'noiseFloorDbfs', label: 'Noise floor', unit: 'dBFS', differenceUnit: 'dB' },
 ]
 

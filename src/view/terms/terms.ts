@@ -96,7 +96,10 @@ export const termGroups: readonly TermGroup[] = [
       ['Momentary, short-term', 'Loudness of the last 0.4 s, and of the last 3 s (EBU Tech 3341).'],
       ['Loudness range', 'How far quiet and loud passages lie apart, in LU (EBU Tech 3342).'],
       ['Crest factor', 'Peak level less RMS level, in dB.'],
-      ['Peak to loudness', 'True peak less integrated loudness.'],
+      [
+        'Sibilance to vowels',
+        'How loud S and SH are against the vowels next to them: the median of all in the take, in dB.',
+      ],
       ['DC', 'How far the middle of the wave lies off zero, as a share of full scale.'],
       ['Noise floor', 'The level that is left in the pauses.'],
     ],

@@ -16,6 +16,7 @@ import {
   reductionSummary,
   renderChain,
   type Sound,
+  sibilantEvents,
 } from '../../../src/core'
 import { stageWith } from '../../setup/chains'
 import { chains, SEED } from '../../setup/random-chains'
@@ -73,9 +74,33 @@ function direct(chains: { without: ChainDoc; with: ChainDoc }, loop: FrameRange 
   }
 }
 
+/** Loud noise, hissing every second for 0.2 s. */
+const hissing = noise(44_100, 4, 1, 3, (at) => (at % 1 < 0.2 ? 0.05 : 0))
+const sung = {
+  sampleRate: 44_100,
+  channels: hissing.channels.map((samples) =>
+    samples.map((x, n) => x + (n % 44_100 < 0.2 * 44_100 ? 0 : 0.2 * Math.sin(n / 20))),
+  ),
+}
+
 const wholeChain = (doc: ChainDoc) => ({ without: bypassed(doc), with: doc })
 
 describe('evidence worked out in steps', () => {
+  it('looks for sibilants in the take, and measures both sides there, however much is held back of them', () => {
+    const held = stageWith(
+      'de-esser',
+      { thresholdDb: -80, ratio: 20, rangeDb: 40, releaseMs: 5, band: 'all' },
+      'held',
+    )
+    const { evidence } = workedOut(wholeChain(chainOf([held])), null, null, sung)
+    const sibilants = sibilantEvents(sung)
+    const { sound } = renderChain(sung, chainOf([held]))
+    expect(sibilants).toHaveLength(4)
+    expect(evidence.with.measures.sibilanceDb).toBe(measure(sound, { sibilants }).sibilanceDb)
+    const [without, withSide] = [evidence.without.measures.sibilanceDb, evidence.with.measures.sibilanceDb]
+    expect((without ?? 0) - (withSide ?? 0)).toBeGreaterThan(10)
+  })
+
   it.each([null, { from: 800, to: 7200 }, { from: 0, to: 100 }])(
     'is what direct computation gives, matched over the loop %o',
     (loop) => {

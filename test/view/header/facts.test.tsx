@@ -14,6 +14,7 @@ const measures: Measures = {
   crestFactorDb: 19.9,
   peakToLoudnessLu: 20,
   noiseFloorDbfs: null,
+  sibilanceDb: null,
   clippedSamples: 12,
   dcOffset: [0.0002, -0.004],
   durationSeconds: 10,
