@@ -40,7 +40,7 @@ const evidenceWork = new NewestOnly<EvidenceRequest & { readonly id: number }>((
       const part = changedPart(source, request.with, cache?.with.rendering)
       if (part) {
         const goOn = { isNewest: turn.isNewest, stands: () => take === source }
-        await lanes.trace(part, live, goOn, (trace) => postOwned(self, { type: 'live-trace', id, trace }))
+        await lanes.trace(part, live, goOn, (trace) => postMoving(self, { type: 'live-trace', id, trace }))
         if (!turn.isNewest()) return
       }
       await turn.rest(REST_MS)
