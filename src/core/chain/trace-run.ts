@@ -20,7 +20,7 @@ interface Link {
   readonly trace: TraceBuilder | null
 }
 
-const BLOCK_FRAMES = 4096
+const BLOCK_FRAMES = 16384
 
 /**
  * Works out the gains of stages along a stretch of sound, block by block, from the first frame to as far as it is told
