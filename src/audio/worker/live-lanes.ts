@@ -14,7 +14,8 @@ import { inSlices, nextTask } from './slices'
 
 /** A piece, frames: what is newer than a request waits for the end of one, and warms up anew. */
 export const PIECE_FRAMES = 2 ** 17
-const LEAST_PIECES = 3
+/** Pieces that a lane behind the first comes further with each request, though a newer one waits. */
+const LEAST_BEHIND = 3
 /** Sound behind the stretch that stages look ahead into or delay, seconds. */
 const RUN_OUT_SECONDS = 0.1
 
@@ -24,12 +25,6 @@ interface GoOn {
   isNewest(): boolean
   /** At any time: whether the take is still there. */
   stands(): boolean
-}
-
-/** One lane on the bench: how far it has come, and what it puts out for the lane behind it; null for the last. */
-interface Lane {
-  readonly sweep: Sweep
-  readonly output: Sound | null
 }
 
 /** What the lanes stand for: as long as it is the same, their outputs are of use. */
@@ -51,7 +46,7 @@ export class LiveLanes {
 
   /**
    * Traces `stretch` once, piece by piece, each lane from where its last round ended. What is newer breaks the round
-   * off, but each lane comes at least a piece further, and none past the one before it.
+   * off, but each lane comes a little further.
    */
   async trace(
     { sound, stages }: ChangedPart,
@@ -62,6 +57,7 @@ export class LiveLanes {
     const earliest = Math.max(0, stretch.from - warmUpSeconds(stages) * sound.sampleRate)
     const firstHop = Math.floor(earliest / TRACE_HOP_FRAMES)
     const from = firstHop * TRACE_HOP_FRAMES
+    // Run-out and all: lanes behind look ahead into it.
     const to = Math.ceil(stretch.to + RUN_OUT_SECONDS * sound.sampleRate)
     let source = excerpt(sound, from, to)
     const parts = partsOf(stages)
@@ -70,13 +66,11 @@ export class LiveLanes {
       source,
       parts,
     )
-    // Run-out and all: lanes behind look ahead into it.
-    const seen = { from: 0, to: frameCount(source) }
     for (const [k, part] of parts.entries()) {
       const lane = this.lanes[k]
       if (!lane || !goOn.stands()) return
-      const least = k === 0 ? 1 : LEAST_PIECES
-      await round({ sound: source, stages: part }, seen, lane, goOn, least, (trace) =>
+      const least = k === 0 ? 1 : LEAST_BEHIND
+      await lane.round({ sound: source, stages: part }, this.lanes[k - 1], least, goOn, (trace) =>
         onTrace({ ...trace, firstHop: firstHop + trace.firstHop }),
       )
       source = lane.output ?? source
@@ -94,10 +88,7 @@ export class LiveLanes {
       this.lanes.length === parts.length
     if (isSame) return
     this.ground = ground
-    this.lanes = parts.map((_, k) => ({
-      sweep: new Sweep(PIECE_FRAMES),
-      output: k + 1 < parts.length ? silenceLike(source) : null,
-    }))
+    this.lanes = parts.map((_, k) => new Lane(k + 1 < parts.length ? silenceLike(source) : null))
   }
 }
 
@@ -118,22 +109,39 @@ function silenceLike({ sampleRate, channels }: Sound): Sound {
   return { sampleRate, channels: channels.map(({ length }) => new Float32Array(length)) }
 }
 
-async function round(
-  part: ChangedPart,
-  stretch: FrameRange,
-  { sweep, output }: Lane,
-  { isNewest, stands }: GoOn,
-  leastPieces: number,
-  onTrace: (trace: StretchTrace) => void,
-): Promise<void> {
-  let traces: LiveTraces | undefined
-  let pieces = 0
-  for (const { from, to } of sweep.round(stretch)) {
-    if (traces?.at !== from) traces = new LiveTraces(part, { from, to: stretch.to }, output?.channels)
-    await inSlices(traces.goOn(to), stands, (trace) => trace && onTrace(trace))
-    // Pieces are shorter than slices: what has arrived is handled between them.
-    await nextTask()
-    pieces++
-    if (pieces >= leastPieces && !isNewest()) return
+/** One lane at work. */
+class Lane {
+  private readonly sweep = new Sweep(PIECE_FRAMES)
+  /** Pieces put out, over all rounds. */
+  private pieces = 0
+
+  /** @param output what it puts out for the lane behind it; null for the last */
+  constructor(readonly output: Sound | null) {}
+
+  /**
+   * Goes round once; where `isNewest` says no, only until `least` pieces are done, and while the lane `ahead` has not
+   * been round yet, only as far as that has come.
+   */
+  async round(
+    part: ChangedPart,
+    ahead: Lane | undefined,
+    least: number,
+    { isNewest, stands }: GoOn,
+    onTrace: (trace: StretchTrace) => void,
+  ): Promise<void> {
+    const end = frameCount(part.sound)
+    let traces: LiveTraces | undefined
+    let done = 0
+    for (const { from, to } of this.sweep.round({ from: 0, to: end })) {
+      if (traces?.at !== from) traces = new LiveTraces(part, { from, to: end }, this.output?.channels)
+      await inSlices(traces.goOn(to), stands, (trace) => trace && onTrace(trace))
+      // Pieces are shorter than slices: what has arrived is handled between them.
+      await nextTask()
+      this.pieces++
+      done++
+      const isFirstRound = ahead !== undefined && ahead.pieces * PIECE_FRAMES < end
+      if (isFirstRound && this.pieces >= ahead.pieces) return
+      if (done >= least && !isNewest()) return
+    }
   }
 }
