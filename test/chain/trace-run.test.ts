@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { frameCount, renderChain, TraceRun } from '../../src/core'
+import { frameCount, renderChain, stageDefinitions, TRACE_HOP_FRAMES, TraceRun } from '../../src/core'
 import { chains, holds, SEED, sounds } from '../setup/random-chains'
 
 describe(`gains worked out without the sound (seed ${SEED})`, () => {
@@ -19,6 +19,27 @@ describe(`gains worked out without the sound (seed ${SEED})`, () => {
       compared += found.length
     })
     expect(compared).toBeGreaterThan(50)
+  })
+
+  it('give what leaves the last stage that reduces gain, from the stretch on, where it is asked for', () => {
+    const asked = fc.tuple(sounds({ min: 1, max: 9000 }), chains(), fc.nat(9000))
+    let compared = 0
+    holds(asked, 100, ([sound, chain, start]) => {
+      const [frames, from] = [frameCount(sound), Math.min(start, frameCount(sound))]
+      const output = sound.channels.map(() => new Float32Array(frames).fill(7))
+      const run = new TraceRun(sound, chain.stages, { from, to: frames }, frames, output)
+      for (const _ of run.goOn(frames));
+      const last = chain.stages.findLastIndex(({ on, kind }) => on && stageDefinitions[kind].reducesGain)
+      if (last < 0) return
+      const { channels } = renderChain(sound, { ...chain, stages: chain.stages.slice(0, last + 1) }).sound
+      const first = Math.floor(from / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES
+      for (const [c, samples] of output.entries()) {
+        expect(samples.subarray(first)).toEqual(channels[c]?.subarray(first))
+        expect(samples.subarray(0, first).every((sample) => sample === 7)).toBe(true)
+      }
+      compared++
+    })
+    expect(compared).toBeGreaterThan(20)
   })
 
   it('leave the sound as it is', () => {

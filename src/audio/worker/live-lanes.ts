@@ -119,8 +119,7 @@ class Lane {
   constructor(readonly output: Sound | null) {}
 
   /**
-   * Goes round once; where `isNewest` says no, only until `least` pieces are done, and while the lane `ahead` has not
-   * been round yet, only as far as that has come.
+   * Goes round once; where `isNewest` says no, only until `least` pieces are done.
    */
   async round(
     part: ChangedPart,
@@ -130,6 +129,7 @@ class Lane {
     onTrace: (trace: StretchTrace) => void,
   ): Promise<void> {
     const end = frameCount(part.sound)
+    if (this.waitsFor(ahead, end)) return
     let traces: LiveTraces | undefined
     let done = 0
     for (const { from, to } of this.sweep.round({ from: 0, to: end })) {
@@ -139,9 +139,12 @@ class Lane {
       await nextTask()
       this.pieces++
       done++
-      const isFirstRound = ahead !== undefined && ahead.pieces * PIECE_FRAMES < end
-      if (isFirstRound && this.pieces >= ahead.pieces) return
-      if (done >= least && !isNewest()) return
+      if (this.waitsFor(ahead, end) || (done >= least && !isNewest())) return
     }
+  }
+
+  /** On the first round of the lane ahead this one stays a piece behind it, for it looks into what that puts out. */
+  private waitsFor(ahead: Lane | undefined, end: number): boolean {
+    return ahead !== undefined && ahead.pieces * PIECE_FRAMES < end && this.pieces + 1 >= ahead.pieces
   }
 }

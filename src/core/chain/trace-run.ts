@@ -39,7 +39,8 @@ export class TraceRun {
   /**
    * @param stages what `sound` runs through; those that are off let it pass
    * @param warmUpFrames how far ahead of the stretch it starts, for detectors to have settled there
-   * @param output as long as `sound`: what leaves the last of the stages is written to it, frame for frame
+   * @param output as long as `sound`: what leaves the last of the stages in the stretch is written to it, frame for
+   * frame
    */
   constructor(
     private readonly sound: Sound,
@@ -86,10 +87,10 @@ export class TraceRun {
     this.nextFrame += count
   }
 
-  /** Writes `count` frames of the block to `output`, from frame `start` on; what lies outside it is dropped. */
+  /** Writes `count` frames of the block to `output`, from frame `start` on, but nothing from before the stretch. */
   private keep(output: readonly Float32Array[], start: number, count: number): void {
     output.forEach((samples, c) => {
-      const from = Math.max(0, -start)
+      const from = Math.max(0, this.origin - start)
       const to = Math.min(count, samples.length - start)
       if (from < to) samples.set(this.block[c]?.subarray(from, to) ?? [], start + from)
     })

@@ -64,13 +64,13 @@ describe('lanes that follow a hand', () => {
     for (const id of LANES) expect(furthest(chain, id, stretch)).toBeLessThan(NOT_SEEN_DB)
   })
 
-  it('all come further however often a hand moves, none past the one before it', async () => {
+  it('all come further however often a hand moves, each a piece behind the one before it at first', async () => {
     const places = (id: string) => come.filter((one) => one.stageId === id).map(({ firstHop }) => firstHop)
     for (let move = 1; move < PIECES; move++) {
       await trace(chain, WHOLE, 1)
-      for (const id of LANES) {
-        expect(places(id)).toHaveLength(move)
-        expect(places(id)).toEqual(places('hold'))
+      for (const [k, id] of LANES.entries()) {
+        expect(places(id)).toHaveLength(Math.max(0, move - k))
+        expect(places(id)).toEqual(places('hold').slice(0, places(id).length))
       }
     }
     await trace(chain, WHOLE, 1)
