@@ -2,6 +2,13 @@ import { CrossFade } from './cross-fade'
 import { gainToDb } from './decibels'
 import { reductionDb } from './gain-computer'
 import { ReductionEnvelope, type ReductionSettings } from './reduction-envelope'
+import { mixGains } from './reduction-gain'
+
+/** Linear gains of what is not held back and of what is. */
+export interface Paths {
+  readonly dry: number
+  readonly wet: number
+}
 
 /**
  * A reduction envelope and, while its settings change, the one before it, side by side, for what they make of the
@@ -38,6 +45,30 @@ export class FadingReduction<Settings extends ReductionSettings> {
   run(levels: Float64Array, count: number, reductions: Float64Array, earlier: Float64Array): void {
     if (this.fade.framesLeft > 0) this.earlier.run(levels, count, earlier)
     this.envelope.run(levels, count, reductions)
+  }
+
+  /**
+   * Mixes, by {@link mixGains}, the gains of what {@link run} wrote, and while there is a fade fades them from those of
+   * the settings before; of these, `earlier` is used up.
+   * @param pathsOf how the gains are mixed by which settings; must not allocate
+   */
+  mix(
+    reductions: Float64Array,
+    earlier: Float64Array,
+    count: number,
+    pathsOf: (settings: Settings) => Paths,
+    mixed: Float64Array,
+  ): void {
+    const { fade } = this
+    const { dry, wet } = pathsOf(fade.coming)
+    mixGains(reductions, count, dry, wet, mixed)
+    if (fade.framesLeft === 0) return
+    const standing = pathsOf(fade.standing)
+    mixGains(earlier, count, standing.dry, standing.wet, earlier)
+    for (let n = 0; n < count; n++) {
+      const before = earlier[n] ?? 0
+      mixed[n] = before + fade.share(n) * ((mixed[n] ?? 0) - before)
+    }
   }
 
   /** Back to no reduction, any fade finished. */

@@ -1,8 +1,7 @@
 import { upToEnd } from '../dsp/cross-fade'
 import { dbToGain } from '../dsp/decibels'
 import { DelayLine } from '../dsp/delay-line'
-import { FadingReduction } from '../dsp/fading-reduction'
-import { mixGains } from '../dsp/reduction-gain'
+import { FadingReduction, type Paths } from '../dsp/fading-reduction'
 import { framesOf } from '../dsp/time-constant'
 import { CompressorDetector } from './compressor-detector'
 import { CHUNK_FRAMES } from './shared-parameters'
@@ -23,10 +22,7 @@ export interface CompressorSettings {
 }
 
 /** Settings with the linear gains of the two paths. */
-interface Paths extends CompressorSettings {
-  readonly dry: number
-  readonly wet: number
-}
+type SettingsWithPaths = CompressorSettings & Paths
 
 /**
  * Feed-forward compressor after D. Giannoulis, M. Massberg, J. D. Reiss, "Digital Dynamic Range Compressor
@@ -37,13 +33,12 @@ interface Paths extends CompressorSettings {
 export class CompressorProcessor implements Processor<CompressorSettings> {
   readonly latencyFrames: number
   private readonly detector: CompressorDetector
-  private readonly reduction: FadingReduction<Paths>
+  private readonly reduction: FadingReduction<SettingsWithPaths>
   private readonly delays: readonly DelayLine[]
   private readonly levels = new Float64Array(CHUNK_FRAMES)
   private readonly reductions = new Float64Array(CHUNK_FRAMES)
   private readonly earlierReductions = new Float64Array(CHUNK_FRAMES)
   private readonly gains = new Float64Array(CHUNK_FRAMES)
-  private readonly earlierGains = new Float64Array(CHUNK_FRAMES)
   private started = false
 
   constructor(settings: CompressorSettings, host: ProcessorHost) {
@@ -52,7 +47,7 @@ export class CompressorProcessor implements Processor<CompressorSettings> {
     this.detector = new CompressorDetector(host, this.latencyFrames)
     const fadeFrames = settingFadeFrames(host)
     this.reduction = new FadingReduction(
-      pathsOf(settings),
+      withPaths(settings),
       sampleRate,
       fadeFrames,
       (from, to) => to.wet > from.wet,
@@ -63,7 +58,7 @@ export class CompressorProcessor implements Processor<CompressorSettings> {
 
   set(settings: CompressorSettings): void {
     this.detector.set(settings, this.started)
-    this.reduction.set(pathsOf(settings))
+    this.reduction.set(withPaths(settings))
   }
 
   process(channels: readonly Float32Array[], frames: number, gainDb?: Float32Array): void {
@@ -88,33 +83,19 @@ export class CompressorProcessor implements Processor<CompressorSettings> {
     isHeard: boolean,
   ): void {
     this.started = true
-    const { detector, reduction, levels, reductions } = this
+    const { detector, reduction, levels, reductions, earlierReductions, gains } = this
     let from = 0
     while (from < frames) {
       const chunk = Math.min(CHUNK_FRAMES, frames - from)
       const count = upToEnd(upToEnd(chunk, detector.fadeFramesLeft), reduction.fade.framesLeft)
       detector.process(channels, from, count, levels)
-      reduction.run(levels, count, reductions, this.earlierReductions)
+      reduction.run(levels, count, reductions, earlierReductions)
       if (gainDb) for (let n = 0; n < count; n++) gainDb[from + n] = -(reductions[n] ?? 0)
-      if (isHeard) this.computeGains(count)
+      // One linear gain a frame, makeup and mix included.
+      if (isHeard) reduction.mix(reductions, earlierReductions, count, pathsThemselves, gains)
       reduction.fade.pass(count)
       if (isHeard) this.apply(channels, from, count)
       from += count
-    }
-  }
-
-  /** Turns reductions in dB into one linear gain a frame, makeup and mix included. */
-  private computeGains(count: number): void {
-    const { reductions, earlierReductions, gains, earlierGains } = this
-    const { fade } = this.reduction
-    const { dry, wet } = fade.coming
-    mixGains(reductions, count, dry, wet, gains)
-    if (fade.framesLeft === 0) return
-    const { standing } = fade
-    mixGains(earlierReductions, count, standing.dry, standing.wet, earlierGains)
-    for (let n = 0; n < count; n++) {
-      const before = earlierGains[n] ?? 0
-      gains[n] = before + fade.share(n) * ((gains[n] ?? 0) - before)
     }
   }
 
@@ -129,7 +110,11 @@ export class CompressorProcessor implements Processor<CompressorSettings> {
   }
 }
 
-function pathsOf(settings: CompressorSettings): Paths {
+function withPaths(settings: CompressorSettings): SettingsWithPaths {
   const { mix, makeupDb } = settings
   return { ...settings, dry: 1 - mix, wet: mix * dbToGain(makeupDb) }
+}
+
+function pathsThemselves(settings: SettingsWithPaths): Paths {
+  return settings
 }

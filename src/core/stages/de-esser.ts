@@ -1,11 +1,10 @@
 import { BiquadCascade } from '../dsp/biquad-cascade'
 import { upToEnd } from '../dsp/cross-fade'
 import { linkwitzRiley4 } from '../dsp/crossover'
-import { FadingReduction } from '../dsp/fading-reduction'
+import { FadingReduction, type Paths } from '../dsp/fading-reduction'
 import { limitedFrequencyHz } from '../dsp/frequency-limit'
 import { linkedPeak } from '../dsp/linked-peak'
 import { Ramp } from '../dsp/ramp'
-import { mixGains } from '../dsp/reduction-gain'
 import { smoothStep } from '../dsp/smooth-step'
 import { frequency, plain } from './describe'
 import {
@@ -51,7 +50,6 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
   private readonly earlierReductions = new Float64Array(CHUNK_FRAMES)
   /** What is taken from each frame, as a share of it. */
   private readonly taken = new Float64Array(CHUNK_FRAMES)
-  private readonly earlierTaken = new Float64Array(CHUNK_FRAMES)
   /** 1 where the band above is turned down, 0 where everything is. */
   private readonly split: Ramp
   private readonly rampFrames: number
@@ -104,30 +102,18 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
     isHeard: boolean,
   ): void {
     this.started = true
-    const { reduction, reductions } = this
+    const { reduction, reductions, earlierReductions, taken } = this
     let from = 0
     while (from < frames) {
       const count = upToEnd(Math.min(CHUNK_FRAMES, frames - from), reduction.fade.framesLeft)
       this.high.process(channels, count, from, this.upper, 0)
       linkedPeak(this.upper, 0, count, this.levels)
-      reduction.run(this.levels, count, reductions, this.earlierReductions)
+      reduction.run(this.levels, count, reductions, earlierReductions)
       if (gainDb) for (let n = 0; n < count; n++) gainDb[from + n] = -(reductions[n] ?? 0)
-      if (isHeard) this.computeTaken(count)
+      if (isHeard) reduction.mix(reductions, earlierReductions, count, takenAway, taken)
       reduction.fade.pass(count)
       if (isHeard) this.apply(channels, from, count)
       from += count
-    }
-  }
-
-  private computeTaken(count: number): void {
-    const { reductions, earlierReductions, taken, earlierTaken } = this
-    const { fade } = this.reduction
-    mixGains(reductions, count, 1, -1, taken)
-    if (fade.framesLeft === 0) return
-    mixGains(earlierReductions, count, 1, -1, earlierTaken)
-    for (let n = 0; n < count; n++) {
-      const before = earlierTaken[n] ?? 0
-      taken[n] = before + fade.share(n) * ((taken[n] ?? 0) - before)
     }
   }
 
@@ -148,6 +134,13 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
     }
     split.pass(count)
   }
+}
+
+/** 1 less the gain: to the bit 0 where nothing is held back. */
+const TAKEN_AWAY: Paths = { dry: 1, wet: -1 }
+
+function takenAway(): Paths {
+  return TAKEN_AWAY
 }
 
 /** The path of a de-esser that finds nothing to hold: its all-pass alone. */
