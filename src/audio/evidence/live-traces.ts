@@ -48,14 +48,14 @@ export class LiveTraces {
   at: number
   private readonly run: TraceRun
 
-  /** @param output as in a {@link TraceRun} */
+  /** @param input as in a {@link TraceRun} */
   constructor(
     { sound, stages }: ChangedPart,
     stretch: FrameRange,
-    output: readonly Float32Array[] | null = null,
+    input: readonly Float32Array[] | null = null,
   ) {
     this.at = stretch.from
-    this.run = new TraceRun(sound, stages, stretch, warmUpSeconds(stages) * sound.sampleRate, output)
+    this.run = new TraceRun(sound, stages, stretch, warmUpSeconds(stages) * sound.sampleRate, input)
   }
 
   /** Goes on to frame `to`: steps of one block, then what has come of each stage. */

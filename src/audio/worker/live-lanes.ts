@@ -27,7 +27,7 @@ interface GoOn {
   stands(): boolean
 }
 
-/** What the lanes stand for: as long as it is the same, their outputs are of use. */
+/** What the lanes stand for: as long as it is the same, what they leave is of use. */
 interface Ground {
   readonly samples: Float32Array | undefined
   readonly from: number
@@ -37,8 +37,8 @@ interface Ground {
 
 /**
  * Traces the lanes that a change reaches, for pictures that follow the hand: the first of them, whole, then one after
- * the other those behind it, each from what the lane before has put out. So the lane of what is being moved comes
- * first, and nothing is worked out twice.
+ * the other those behind it. The first needs no sound behind its stage, so the lane of what is being moved is there
+ * soonest; each lane behind it starts from the sound that went into the stage of the one before.
  */
 export class LiveLanes {
   private ground: Ground | null = null
@@ -73,7 +73,7 @@ export class LiveLanes {
       await lane.round({ sound: source, stages: part }, this.lanes[k - 1], least, goOn, (trace) =>
         onTrace({ ...trace, firstHop: firstHop + trace.firstHop }),
       )
-      source = lane.output ?? source
+      source = lane.input ?? source
     }
   }
 
@@ -92,17 +92,10 @@ export class LiveLanes {
   }
 }
 
-/** Stages cut behind each that reduces gain; those behind the last such are left out. */
+/** For each stage that reduces gain, what there is from the one before it (or the start) up to it. */
 function partsOf(stages: readonly StageDoc[]): (readonly StageDoc[])[] {
-  const parts: StageDoc[][] = []
-  let part: StageDoc[] = []
-  for (const stage of stages) {
-    part.push(stage)
-    if (!stage.on || !stageDefinitions[stage.kind].reducesGain) continue
-    parts.push(part)
-    part = []
-  }
-  return parts
+  const ends = stages.flatMap(({ on, kind }, i) => (on && stageDefinitions[kind].reducesGain ? i : []))
+  return ends.map((end, k) => stages.slice(ends[k - 1] ?? 0, end + 1))
 }
 
 function silenceLike({ sampleRate, channels }: Sound): Sound {
@@ -112,11 +105,11 @@ function silenceLike({ sampleRate, channels }: Sound): Sound {
 /** One lane at work. */
 class Lane {
   private readonly sweep = new Sweep(PIECE_FRAMES)
-  /** Pieces put out, over all rounds. */
+  /** Pieces done, over all rounds. */
   private pieces = 0
 
-  /** @param output what it puts out for the lane behind it; null for the last */
-  constructor(readonly output: Sound | null) {}
+  /** @param input where it leaves what went into its stage, for the lane behind it; null for the last */
+  constructor(readonly input: Sound | null) {}
 
   /**
    * Goes round once; where `isNewest` says no, only until `least` pieces are done.
@@ -129,12 +122,15 @@ class Lane {
     onTrace: (trace: StretchTrace) => void,
   ): Promise<void> {
     const end = frameCount(part.sound)
+    const ownId = part.stages.at(-1)?.id
     if (this.waitsFor(ahead, end)) return
     let traces: LiveTraces | undefined
     let done = 0
     for (const { from, to } of this.sweep.round({ from: 0, to: end })) {
-      if (traces?.at !== from) traces = new LiveTraces(part, { from, to: end }, this.output?.channels)
-      await inSlices(traces.goOn(to), stands, (trace) => trace && onTrace(trace))
+      if (traces?.at !== from) traces = new LiveTraces(part, { from, to: end }, this.input?.channels)
+      await inSlices(traces.goOn(to), stands, (trace) => {
+        if (trace !== null && trace.stageId === ownId) onTrace(trace)
+      })
       // Pieces are shorter than slices: what has arrived is handled between them.
       await nextTask()
       this.pieces++
@@ -143,7 +139,7 @@ class Lane {
     }
   }
 
-  /** On the first round of the lane ahead this one stays a piece behind it, for it looks into what that puts out. */
+  /** On the first round of the lane ahead this one stays a piece behind it, for it looks ahead into what that leaves. */
   private waitsFor(ahead: Lane | undefined, end: number): boolean {
     return ahead !== undefined && ahead.pieces * PIECE_FRAMES < end && this.pieces + 1 >= ahead.pieces
   }

@@ -24,8 +24,7 @@ const BLOCK_FRAMES = 16384
 
 /**
  * Works out the gains of stages along a stretch of sound, block by block, from the first frame to as far as it is told
- * to go. Stages behind the last that reduces gain are left out. Where no output is asked for, no sound is kept, and of
- * that last stage only the gain is worked out.
+ * to go. Of the last stage that reduces gain only the gain is worked out, and stages behind it are left out.
  */
 export class TraceRun {
   /** First hop, counted from the start of the sound, of every trace. */
@@ -39,15 +38,14 @@ export class TraceRun {
   /**
    * @param stages what `sound` runs through; those that are off let it pass
    * @param warmUpFrames how far ahead of the stretch it starts, for detectors to have settled there
-   * @param output as long as `sound`: what leaves the last of the stages in the stretch is written to it, frame for
-   * frame
+   * @param input as long as `sound`: what goes into that last stage in the stretch is written to it, frame for frame
    */
   constructor(
     private readonly sound: Sound,
     stages: readonly StageDoc[],
     stretch: Stretch,
     warmUpFrames: number,
-    private readonly output: readonly Float32Array[] | null = null,
+    private readonly input: readonly Float32Array[] | null = null,
   ) {
     this.firstHop = Math.floor(stretch.from / TRACE_HOP_FRAMES)
     this.origin = this.firstHop * TRACE_HOP_FRAMES
@@ -71,25 +69,28 @@ export class TraceRun {
   }
 
   private pass(count: number): void {
-    const { block, gainDb, nextFrame, links, output } = this
+    const { block, gainDb, nextFrame, links, input } = this
     this.load(count)
+    let arrived = nextFrame
     for (const link of links) {
       const { processor, trace, behind } = link
-      if (!output && link === links.at(-1) && processor.trace) processor.trace(block, count, gainDb)
+      const isLast = link === links.at(-1)
+      if (isLast && input) this.keep(input, arrived, count)
+      if (isLast && processor.trace) processor.trace(block, count, gainDb)
       else {
         processor.process(block, count, trace ? gainDb : undefined)
         contain(block, count)
         this.dropAhead(behind - nextFrame, count)
       }
-      trace?.add(gainDb, nextFrame - behind - this.origin, count)
+      arrived = nextFrame - behind
+      trace?.add(gainDb, arrived - this.origin, count)
     }
-    if (output) this.keep(output, nextFrame - (links.at(-1)?.behind ?? 0), count)
     this.nextFrame += count
   }
 
-  /** Writes `count` frames of the block to `output`, from frame `start` on, but nothing from before the stretch. */
-  private keep(output: readonly Float32Array[], start: number, count: number): void {
-    output.forEach((samples, c) => {
+  /** Writes `count` frames of the block to `input`, from frame `start` on, but nothing from before the stretch. */
+  private keep(input: readonly Float32Array[], start: number, count: number): void {
+    input.forEach((samples, c) => {
       const from = Math.max(0, this.origin - start)
       const to = Math.min(count, samples.length - start)
       if (from < to) samples.set(this.block[c]?.subarray(from, to) ?? [], start + from)
