@@ -14,8 +14,6 @@ import { inSlices, nextTask } from './slices'
 
 /** A piece, frames: what is newer than a request waits for the end of one, and warms up anew. */
 export const PIECE_FRAMES = 2 ** 17
-/** Pieces that a lane behind the first comes further with each request, though a newer one waits. */
-const LEAST_BEHIND = 3
 /** Sound behind the stretch that stages look ahead into or delay, seconds. */
 const RUN_OUT_SECONDS = 0.1
 
@@ -46,7 +44,7 @@ export class LiveLanes {
 
   /**
    * Traces `stretch` once, piece by piece, each lane from where its last round ended. What is newer breaks the round
-   * off, but each lane comes a little further.
+   * off, but each lane comes a piece further.
    */
   async trace(
     { sound, stages }: ChangedPart,
@@ -69,8 +67,7 @@ export class LiveLanes {
     for (const [k, part] of parts.entries()) {
       const lane = this.lanes[k]
       if (!lane || !goOn.stands()) return
-      const least = k === 0 ? 1 : LEAST_BEHIND
-      await lane.round({ sound: source, stages: part }, this.lanes[k - 1], least, goOn, (trace) =>
+      await lane.round({ sound: source, stages: part }, this.lanes[k - 1], goOn, (trace) =>
         onTrace({ ...trace, firstHop: firstHop + trace.firstHop }),
       )
       source = lane.input ?? source
@@ -111,13 +108,10 @@ class Lane {
   /** @param input where it leaves what went into its stage, for the lane behind it; null for the last */
   constructor(readonly input: Sound | null) {}
 
-  /**
-   * Goes round once; where `isNewest` says no, only until `least` pieces are done.
-   */
+  /** Goes round once; where `isNewest` says no, only until the next piece is done. */
   async round(
     part: ChangedPart,
     ahead: Lane | undefined,
-    least: number,
     { isNewest, stands }: GoOn,
     onTrace: (trace: StretchTrace) => void,
   ): Promise<void> {
@@ -125,7 +119,6 @@ class Lane {
     const ownId = part.stages.at(-1)?.id
     if (this.waitsFor(ahead, end)) return
     let traces: LiveTraces | undefined
-    let done = 0
     for (const { from, to } of this.sweep.round({ from: 0, to: end })) {
       if (traces?.at !== from) traces = new LiveTraces(part, { from, to: end }, this.input?.channels)
       await inSlices(traces.goOn(to), stands, (trace) => {
@@ -134,8 +127,7 @@ class Lane {
       // Pieces are shorter than slices: what has arrived is handled between them.
       await nextTask()
       this.pieces++
-      done++
-      if (this.waitsFor(ahead, end) || (done >= least && !isNewest())) return
+      if (this.waitsFor(ahead, end) || !isNewest()) return
     }
   }
 

@@ -73,8 +73,7 @@ describe('lanes that follow a hand', () => {
         expect(places(id)).toEqual(places('hold').slice(0, places(id).length))
       }
     }
-    await trace(chain, WHOLE, 1)
-    expect(places('hold')).toHaveLength(PIECES)
+    for (const _ of LANES) await trace(chain, WHOLE, 1)
     for (const id of LANES) expect(furthest(chain, id, WHOLE)).toBeLessThan(NOT_SEEN_DB)
   })
 
