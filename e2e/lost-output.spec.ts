@@ -42,9 +42,11 @@ test('a real output that goes away while nothing plays is not worth a word, and 
   const bar = page.getByRole('region', { name: 'Listening' })
   await page.keyboard.press('Space')
   await expect(bar.getByRole('button', { name: 'Stop' })).toBeVisible()
+  // Its output is there, and not only on its way.
+  await expect.poll(async () => (await outputsSoFar(page)).playedFrom).toHaveLength(1)
   await page.keyboard.press('Space')
   await loseOutput(page, 'suspended')
-  await page.waitForTimeout(500)
+  await expect.poll(async () => (await outputsSoFar(page)).states).toEqual(['closed'])
   await expect(page.getByText(SAID)).toHaveCount(0)
   await page.keyboard.press('Space')
   await expect(bar.getByRole('button', { name: 'Stop' })).toBeVisible()
