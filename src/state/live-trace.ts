@@ -1,5 +1,5 @@
 import type { StretchTrace } from '../audio/evidence/evidence'
-import { withStretches } from '../audio/evidence/live-traces'
+import { putStretches, withStretches } from '../audio/evidence/live-traces'
 import type { Trace } from '../core'
 
 /** Hops of a trace, end not included. */
@@ -28,15 +28,15 @@ export function followed(
   stretches: readonly StretchTrace[],
   frames: number,
 ): LiveTrace {
-  const trace = live?.trace ?? withStretches(known, [], frames)
-  const hops = trace.gainDb.length
-  for (const { firstHop, gainDb } of stretches)
-    if (firstHop < hops) trace.gainDb.set(gainDb.subarray(0, hops - firstHop), firstHop)
-  const changed = live
-    ? {
-        from: Math.min(...stretches.map(({ firstHop }) => firstHop)),
-        to: Math.max(...stretches.map(({ firstHop, gainDb }) => firstHop + gainDb.length)),
-      }
-    : { from: 0, to: hops }
+  if (!live) {
+    const trace = withStretches(known, stretches, frames)
+    return { trace, changed: { from: 0, to: trace.gainDb.length } }
+  }
+  const { trace } = live
+  putStretches(trace.gainDb, stretches)
+  const changed = {
+    from: Math.min(...stretches.map(({ firstHop }) => firstHop)),
+    to: Math.max(...stretches.map(({ firstHop, gainDb }) => firstHop + gainDb.length)),
+  }
   return { trace, changed }
 }

@@ -80,6 +80,7 @@ export function warmUpSeconds(stages: readonly StageDoc[]): number {
   const seconds = LEAST_WARM_UP_SECONDS + (WARM_UP_TIME_CONSTANTS * timeConstantsMs) / 1000
   return Math.min(MOST_WARM_UP_SECONDS, seconds)
 }
+
 /** `trace` (null: no reduction anywhere) of a take of so many frames, with what is known of stretches of it put in. */
 export function withStretches(
   trace: Trace | null,
@@ -88,7 +89,12 @@ export function withStretches(
 ): Trace {
   const whole = new Float32Array(Math.ceil(frames / TRACE_HOP_FRAMES))
   if (trace) whole.set(trace.gainDb.subarray(0, whole.length))
-  for (const { firstHop, gainDb } of stretches)
-    whole.set(gainDb.subarray(0, Math.max(0, whole.length - firstHop)), firstHop)
+  putStretches(whole, stretches)
   return { hopFrames: TRACE_HOP_FRAMES, gainDb: whole }
+}
+
+/** Puts stretches, in order, into the gains of a whole trace, in place; what lies behind its end is dropped. */
+export function putStretches(whole: Float32Array, stretches: readonly StretchTrace[]): void {
+  for (const { firstHop, gainDb } of stretches)
+    if (firstHop < whole.length) whole.set(gainDb.subarray(0, whole.length - firstHop), firstHop)
 }

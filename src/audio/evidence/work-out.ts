@@ -94,13 +94,8 @@ interface Source {
 function* placesIn(take: Sound): Generator<number, Places, void> {
   const pauses = pausesOf(take)
   yield 0
-  if (!hasSibilantBand(take)) return { pauses, sibilants: [] }
-  const steps = sibilantEventSteps(take)
-  for (;;) {
-    const step = steps.next()
-    if (step.done) return { pauses, sibilants: step.value }
-    yield 0
-  }
+  const sibilants = hasSibilantBand(take) ? yield* partOf(sibilantEventSteps(take), 0, 0, 0, 1) : []
+  return { pauses, sibilants }
 }
 
 function* knownSide(
