@@ -1,22 +1,22 @@
 import type { Biquad } from './biquad'
 
-/** Coefficients in a row: b0 b1 b2 a1 a2. */
+/** Coefficients in a row: b0, b1 - a1 b0, b2 - a2 b0, a1, a2. */
 export const DIRECT_STRIDE = 5
 
-/** Writes section `k` to `coefficients`, as the functions below read it. */
+/**
+ * Writes section `k` to `coefficients`, as the functions below read it: transposed direct form II with the output
+ * `y = b0 x + s1` written out in its states. They then wait for no output, only for each other: half as long.
+ */
 export function prepareSection(coefficients: Float64Array, k: number, { b0, b1, b2, a1, a2 }: Biquad): void {
   const i = k * DIRECT_STRIDE
   coefficients[i] = b0
-  coefficients[i + 1] = b1
-  coefficients[i + 2] = b2
+  coefficients[i + 1] = b1 - a1 * b0
+  coefficients[i + 2] = b2 - a2 * b0
   coefficients[i + 3] = a1
   coefficients[i + 4] = a2
 }
 
-/**
- * Section `k` over the first `count` values of `buffer`, in place: transposed direct form II, the fewest
- * operations for coefficients that stand still. State is two numbers a section.
- */
+/** Section `k` over the first `count` values of `buffer`, in place. State is two numbers a section. */
 export function runSection(
   buffer: Float64Array,
   c: Float64Array,
@@ -35,18 +35,16 @@ export function runSection(
   for (let n = 0; n < count; n++) {
     const x = buffer[n] ?? 0
     const y = b0 * x + s1
-    s1 = b1 * x - a1 * y + s2
-    s2 = b2 * x - a2 * y
+    const s1Next = b1 * x + s2 - a1 * s1
+    s2 = b2 * x - a2 * s1
+    s1 = s1Next
     buffer[n] = y
   }
   state[k * 2] = s1
   state[k * 2 + 1] = s2
 }
 
-/**
- * Sections `k` and `k + 1` in series. Each section waits for its own last output; two in one loop wait at the same
- * time, which takes little longer than one.
- */
+/** Sections `k` and `k + 1` in series: what one waits for itself the other works, so that two take little longer. */
 export function runTwoSections(
   buffer: Float64Array,
   c: Float64Array,
@@ -72,11 +70,13 @@ export function runTwoSections(
   for (let n = 0; n < count; n++) {
     const x = buffer[n] ?? 0
     const y = b0 * x + s1
-    s1 = b1 * x - a1 * y + s2
-    s2 = b2 * x - a2 * y
+    const s1Next = b1 * x + s2 - a1 * s1
+    s2 = b2 * x - a2 * s1
+    s1 = s1Next
     const z = d0 * y + t1
-    t1 = d1 * y - e1 * z + t2
-    t2 = d2 * y - e2 * z
+    const t1Next = d1 * y + t2 - e1 * t1
+    t2 = d2 * y - e2 * t1
+    t1 = t1Next
     buffer[n] = z
   }
   state[k * 2] = s1
@@ -85,7 +85,7 @@ export function runTwoSections(
   state[k * 2 + 3] = t2
 }
 
-/** Sections `k` to `k + 2` in series: as many as still wait at the same time without getting into each other's way. */
+/** Sections `k` to `k + 2` in series: as many as find room in the processor's registers. */
 export function runThreeSections(
   buffer: Float64Array,
   c: Float64Array,
@@ -118,14 +118,17 @@ export function runThreeSections(
   for (let n = 0; n < count; n++) {
     const x = buffer[n] ?? 0
     const y = b0 * x + s1
-    s1 = b1 * x - a1 * y + s2
-    s2 = b2 * x - a2 * y
+    const s1Next = b1 * x + s2 - a1 * s1
+    s2 = b2 * x - a2 * s1
+    s1 = s1Next
     const z = d0 * y + t1
-    t1 = d1 * y - e1 * z + t2
-    t2 = d2 * y - e2 * z
+    const t1Next = d1 * y + t2 - e1 * t1
+    t2 = d2 * y - e2 * t1
+    t1 = t1Next
     const w = f0 * z + u1
-    u1 = f1 * z - g1 * w + u2
-    u2 = f2 * z - g2 * w
+    const u1Next = f1 * z + u2 - g1 * u1
+    u2 = f2 * z - g2 * u1
+    u1 = u1Next
     buffer[n] = w
   }
   state[k * 2] = s1
