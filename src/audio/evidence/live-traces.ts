@@ -7,6 +7,7 @@ import {
   TRACE_HOP_FRAMES,
   type Trace,
   TraceRun,
+  type TraceRunOptions,
 } from '../../core'
 import type { StretchTrace } from './evidence'
 import type { FrameRange } from './matching'
@@ -48,14 +49,16 @@ export class LiveTraces {
   at: number
   private readonly run: TraceRun
 
-  /** @param input as in a {@link TraceRun} */
+  /** @param known what is known of them, and what to keep, as in a {@link TraceRun} */
   constructor(
     { sound, stages }: ChangedPart,
     stretch: FrameRange,
-    input: readonly Float32Array[] | null = null,
+    known: Pick<TraceRunOptions, 'firstGainDb' | 'kept'> = {},
   ) {
     this.at = stretch.from
-    this.run = new TraceRun(sound, stages, stretch, warmUpSeconds(stages) * sound.sampleRate, input)
+    const settling = known.firstGainDb ? stages.slice(1) : stages
+    const warmUpFrames = warmUpSeconds(settling) * sound.sampleRate
+    this.run = new TraceRun(sound, stages, { ...known, stretch, warmUpFrames })
   }
 
   /** Goes on to frame `to`: steps of one block, then what has come of each stage. */

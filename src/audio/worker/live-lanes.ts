@@ -3,6 +3,7 @@ import {
   frameCount,
   type Sound,
   type StageDoc,
+  type StageInput,
   stageDefinitions,
   TRACE_HOP_FRAMES,
 } from '../../core'
@@ -36,7 +37,7 @@ interface Ground {
 /**
  * Traces the lanes that a change reaches, for pictures that follow the hand: the first of them, whole, then one after
  * the other those behind it. The first needs no sound behind its stage, so the lane of what is being moved is there
- * soonest; each lane behind it starts from the sound that went into the stage of the one before.
+ * soonest; each lane behind it starts from what the stage of the one before worked on, and from its gains.
  */
 export class LiveLanes {
   private ground: Ground | null = null
@@ -70,7 +71,7 @@ export class LiveLanes {
       await lane.round({ sound: source, stages: part }, this.lanes[k - 1], goOn, (trace) =>
         onTrace({ ...trace, firstHop: firstHop + trace.firstHop }),
       )
-      source = lane.input ?? source
+      if (lane.kept) source = { ...source, channels: lane.kept.channels }
     }
   }
 
@@ -85,7 +86,7 @@ export class LiveLanes {
       this.lanes.length === parts.length
     if (isSame) return
     this.ground = ground
-    this.lanes = parts.map((_, k) => new Lane(k + 1 < parts.length ? silenceLike(source) : null))
+    this.lanes = parts.map((_, k) => new Lane(k + 1 < parts.length ? emptyInput(source) : null))
   }
 }
 
@@ -95,8 +96,13 @@ function partsOf(stages: readonly StageDoc[]): (readonly StageDoc[])[] {
   return ends.map((end, k) => stages.slice(ends[k - 1] ?? 0, end + 1))
 }
 
-function silenceLike({ sampleRate, channels }: Sound): Sound {
-  return { sampleRate, channels: channels.map(({ length }) => new Float32Array(length)) }
+function emptyInput(sound: Sound): StageInput {
+  const frames = frameCount(sound)
+  const runOutFrames = Math.ceil(RUN_OUT_SECONDS * sound.sampleRate)
+  return {
+    channels: sound.channels.map(() => new Float32Array(frames)),
+    gainDb: new Float32Array(frames + runOutFrames),
+  }
 }
 
 /** One lane at work. */
@@ -105,8 +111,8 @@ class Lane {
   /** Pieces done, over all rounds. */
   private pieces = 0
 
-  /** @param input where it leaves what went into its stage, for the lane behind it; null for the last */
-  constructor(readonly input: Sound | null) {}
+  /** @param kept where it leaves what its stage works on, for the lane behind it; null for the last */
+  constructor(readonly kept: StageInput | null) {}
 
   /** Goes round once; where `isNewest` says no, only until the next piece is done. */
   async round(
@@ -116,13 +122,13 @@ class Lane {
     onTrace: (trace: StretchTrace) => void,
   ): Promise<void> {
     const end = frameCount(part.sound)
-    const ownId = part.stages.at(-1)?.id
     if (this.waitsFor(ahead, end)) return
+    const known = { firstGainDb: ahead?.kept?.gainDb ?? null, kept: this.kept }
     let traces: LiveTraces | undefined
     for (const { from, to } of this.sweep.round({ from: 0, to: end })) {
-      if (traces?.at !== from) traces = new LiveTraces(part, { from, to: end }, this.input?.channels)
+      if (traces?.at !== from) traces = new LiveTraces(part, { from, to: end }, known)
       await inSlices(traces.goOn(to), stands, (trace) => {
-        if (trace !== null && trace.stageId === ownId) onTrace(trace)
+        if (trace !== null) onTrace(trace)
       })
       // Pieces are shorter than slices: what has arrived is handled between them.
       await nextTask()

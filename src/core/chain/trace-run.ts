@@ -11,10 +11,28 @@ interface Stretch {
   readonly to: number
 }
 
-/** One stage on the way, and its trace if it reduces gain. */
+/** What a stage that reduces gain works on, and the gain that it finds: frame for frame of the sound. */
+export interface StageInput {
+  readonly channels: readonly Float32Array[]
+  /** dB, before any lookahead delays the sound: longer than it by that lookahead. */
+  readonly gainDb: Float32Array
+}
+
+/** From where to where a {@link TraceRun} goes, and what it works with. */
+export interface TraceRunOptions {
+  readonly stretch: Stretch
+  /** How far ahead of the stretch it starts, for detectors to have settled there; none if not given. */
+  readonly warmUpFrames?: number
+  /** Gains of the first stage where they are known: it is then not traced. Frame for frame of the sound. */
+  readonly firstGainDb?: Float32Array | null
+  /** What the last stage that reduces gain works on in the stretch, and finds, is written to it as far as it reaches. */
+  readonly kept?: StageInput | null
+}
+
+/** One stage on the way, and its trace if that is wanted. */
 interface Link {
   readonly stageId: string
-  readonly processor: Pick<Processor<never>, 'process' | 'trace'>
+  readonly processor: Pick<Processor<never>, 'process' | 'trace' | 'hold' | 'latencyFrames'>
   /** By how much what leaves this stage is behind the input, frames. */
   readonly behind: number
   readonly trace: TraceBuilder | null
@@ -33,25 +51,24 @@ export class TraceRun {
   private readonly block: readonly Float32Array[]
   private readonly gainDb = new Float32Array(BLOCK_FRAMES)
   private readonly origin: number
+  private readonly firstGainDb: Float32Array | null
+  private readonly kept: StageInput | null
   private nextFrame: number
 
-  /**
-   * @param stages what `sound` runs through; those that are off let it pass
-   * @param warmUpFrames how far ahead of the stretch it starts, for detectors to have settled there
-   * @param input as long as `sound`: what goes into that last stage in the stretch is written to it, frame for frame
-   */
+  /** @param stages what `sound` runs through; those that are off let it pass */
   constructor(
     private readonly sound: Sound,
     stages: readonly StageDoc[],
-    stretch: Stretch,
-    warmUpFrames: number,
-    private readonly input: readonly Float32Array[] | null = null,
+    { stretch, warmUpFrames = 0, firstGainDb = null, kept = null }: TraceRunOptions,
   ) {
+    this.firstGainDb = firstGainDb
+    this.kept = kept
     this.firstHop = Math.floor(stretch.from / TRACE_HOP_FRAMES)
     this.origin = this.firstHop * TRACE_HOP_FRAMES
     this.nextFrame = Math.max(0, this.origin - Math.ceil(warmUpFrames))
     this.block = sound.channels.map(() => new Float32Array(BLOCK_FRAMES))
-    this.links = linksOf(stages, sound, Math.min(stretch.to, frameCount(sound)) - this.origin)
+    const frames = Math.min(stretch.to, frameCount(sound)) - this.origin
+    this.links = linksOf(stages, sound, frames, firstGainDb !== null)
   }
 
   /** Goes on until the traces are complete up to frame `to`: a step a block. */
@@ -69,31 +86,43 @@ export class TraceRun {
   }
 
   private pass(count: number): void {
-    const { block, gainDb, nextFrame, links, input } = this
+    const { block, gainDb, nextFrame, links, firstGainDb } = this
     this.load(count)
-    let arrived = nextFrame
     for (const link of links) {
       const { processor, trace, behind } = link
-      const isLast = link === links.at(-1)
-      if (isLast && input) this.keep(input, arrived, count)
-      if (isLast && processor.trace) processor.trace(block, count, gainDb)
+      if (link === links.at(-1)) this.traceLast(link, count)
       else {
-        processor.process(block, count, trace ? gainDb : undefined)
+        if (link === links[0] && firstGainDb && processor.hold)
+          processor.hold(block, count, firstGainDb.subarray(nextFrame))
+        else processor.process(block, count, trace ? gainDb : undefined)
         contain(block, count)
         this.dropAhead(behind - nextFrame, count)
       }
-      arrived = nextFrame - behind
-      trace?.add(gainDb, arrived - this.origin, count)
+      trace?.add(gainDb, nextFrame - behind - this.origin, count)
     }
     this.nextFrame += count
   }
 
-  /** Writes `count` frames of the block to `input`, from frame `start` on, but nothing from before the stretch. */
-  private keep(input: readonly Float32Array[], start: number, count: number): void {
-    input.forEach((samples, c) => {
-      const from = Math.max(0, this.origin - start)
-      const to = Math.min(count, samples.length - start)
-      if (from < to) samples.set(this.block[c]?.subarray(from, to) ?? [], start + from)
+  private traceLast({ processor, behind }: Link, count: number): void {
+    const { block, gainDb, kept } = this
+    const arrived = this.nextFrame - behind + processor.latencyFrames
+    if (kept) this.keep(block, kept.channels, arrived, count)
+    if (processor.trace) processor.trace(block, count, gainDb)
+    else processor.process(block, count, gainDb)
+    if (kept) this.keep([gainDb], [kept.gainDb], arrived, count)
+  }
+
+  /** Writes `count` frames of `from` to `to`, from its frame `start` on, but nothing from before the stretch. */
+  private keep(
+    from: readonly Float32Array[],
+    to: readonly Float32Array[],
+    start: number,
+    count: number,
+  ): void {
+    to.forEach((samples, c) => {
+      const first = Math.max(0, this.origin - start)
+      const end = Math.min(count, samples.length - start)
+      if (first < end) samples.set(from[c]?.subarray(first, end) ?? [], start + first)
     })
   }
 
@@ -114,15 +143,20 @@ export class TraceRun {
 }
 
 /** The stages that are on, up to the last that reduces gain. */
-function linksOf(stages: readonly StageDoc[], { sampleRate, channels }: Sound, frames: number): Link[] {
+function linksOf(
+  stages: readonly StageDoc[],
+  { sampleRate, channels }: Sound,
+  frames: number,
+  isFirstKnown: boolean,
+): Link[] {
   const on = stages.filter((stage) => stage.on)
   const last = on.findLastIndex(({ kind }) => stageDefinitions[kind].reducesGain)
   const host = { sampleRate, channelCount: channels.length, settingsStay: true }
   let behind = 0
-  return on.slice(0, last + 1).map((stage) => {
+  return on.slice(0, last + 1).map((stage, k) => {
     const processor = createProcessor(stage, host)
     behind += processor.latencyFrames
-    const { reducesGain } = stageDefinitions[stage.kind]
-    return { stageId: stage.id, processor, behind, trace: reducesGain ? new TraceBuilder(frames) : null }
+    const isTraced = stageDefinitions[stage.kind].reducesGain && !(k === 0 && isFirstKnown)
+    return { stageId: stage.id, processor, behind, trace: isTraced ? new TraceBuilder(frames) : null }
   })
 }

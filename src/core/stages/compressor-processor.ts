@@ -69,6 +69,16 @@ export class CompressorProcessor implements Processor<CompressorSettings> {
     this.run(channels, frames, gainDb, false)
   }
 
+  hold(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void {
+    const { reduction, reductions, earlierReductions, gains } = this
+    for (let from = 0; from < frames; from += CHUNK_FRAMES) {
+      const count = Math.min(CHUNK_FRAMES, frames - from)
+      for (let n = 0; n < count; n++) reductions[n] = -(gainDb[from + n] ?? 0)
+      reduction.mix(reductions, earlierReductions, count, pathsThemselves, gains)
+      this.apply(channels, from, count)
+    }
+  }
+
   reset(): void {
     this.detector.reset()
     this.reduction.reset()

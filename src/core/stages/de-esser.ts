@@ -87,6 +87,17 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
     this.run(channels, frames, gainDb, false)
   }
 
+  hold(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void {
+    const { reduction, reductions, earlierReductions, taken } = this
+    for (let from = 0; from < frames; from += CHUNK_FRAMES) {
+      const count = Math.min(CHUNK_FRAMES, frames - from)
+      this.high.process(channels, count, from, this.upper, 0)
+      for (let n = 0; n < count; n++) reductions[n] = -(gainDb[from + n] ?? 0)
+      reduction.mix(reductions, earlierReductions, count, takenAway, taken)
+      this.apply(channels, from, count)
+    }
+  }
+
   reset(): void {
     this.reduction.reset()
     this.high.reset()
