@@ -1,9 +1,9 @@
 import { type ColumnRange, edgePieces, type TraceLayout } from './trace-geometry'
+import { coverPixels } from './trace-pixels'
 
 /** What a trace is drawn with, taken from the styles of its canvas. */
 export interface TraceInk {
-  readonly colour: string
-  /** Opacity of what hangs above the line. */
+  /** How much of the ink lies on what hangs above the line, 0 to 1. */
   readonly tint: number
   /** Thickness of the line at 0 dB, and of the line along the trace, device pixels. */
   readonly zeroPx: number
@@ -15,49 +15,57 @@ const COLUMN_PX = 2
 /** Dashes of the line at 0 dB, and the gaps between them, CSS pixels. */
 const DASH_PX = 4
 
-/** Reads `color`, `fill-opacity` and `stroke-width` of a canvas. */
-export function traceInk(canvas: HTMLCanvasElement): TraceInk {
-  const { color, fillOpacity, strokeWidth } = getComputedStyle(canvas)
-  return {
-    colour: color,
-    tint: Number.parseFloat(fillOpacity),
-    zeroPx: Math.max(1, Math.round(devicePixelRatio)),
-    linePx: Math.max(1, (Number.parseFloat(strokeWidth) || 1) * devicePixelRatio),
+/**
+ * The canvas of a lane, drawn on pixel by pixel: rectangles, of which a trace has hundreds, would be painted by the
+ * browser one after the other, on the thread of the page.
+ */
+export class TraceCanvas {
+  readonly ink: TraceInk
+  private readonly context: CanvasRenderingContext2D
+  private readonly image: ImageData
+
+  /** Takes size from the canvas, and colour, `fill-opacity` and `stroke-width` from its styles. */
+  constructor(canvas: HTMLCanvasElement, context: CanvasRenderingContext2D) {
+    const { color, fillOpacity, strokeWidth } = getComputedStyle(canvas)
+    this.ink = {
+      tint: Number.parseFloat(fillOpacity),
+      zeroPx: Math.max(1, Math.round(devicePixelRatio)),
+      linePx: Math.max(1, (Number.parseFloat(strokeWidth) || 1) * devicePixelRatio),
+    }
+    this.context = context
+    context.fillStyle = color
+    context.fillRect(0, 0, canvas.width, canvas.height)
+    this.image = context.getImageData(0, 0, canvas.width, canvas.height)
   }
-}
 
-/** The layout of a canvas of so many device pixels. */
-export function traceLayout(
-  { width, height }: HTMLCanvasElement,
-  { zeroPx, linePx }: TraceInk,
-  rangeDb: number,
-): TraceLayout {
-  return { widthPx: width, heightPx: height, columnPx: COLUMN_PX * zeroPx, zeroPx, linePx, rangeDb }
-}
+  /** How a trace that reaches down `rangeDb` is laid out on it. */
+  layout(rangeDb: number): TraceLayout {
+    const { width, height } = this.image
+    const { zeroPx, linePx } = this.ink
+    return { widthPx: width, heightPx: height, columnPx: COLUMN_PX * zeroPx, zeroPx, linePx, rangeDb }
+  }
 
-/** Draws a trace on some pixels, from left to right, over whatever was there. */
-export function drawTrace(
-  context: CanvasRenderingContext2D,
-  ink: TraceInk,
-  columns: Float32Array,
-  layout: TraceLayout,
-  { from, to }: ColumnRange,
-): void {
-  const pieces = edgePieces(columns, layout, { from, to })
-  context.clearRect(from, 0, to - from, layout.heightPx)
-  context.fillStyle = ink.colour
-  context.globalAlpha = ink.tint
-  for (const { x, width, top } of pieces) context.fillRect(x, 0, width, Math.round(top))
-  context.globalAlpha = 1
-  context.fillRect(from, 0, to - from, ink.zeroPx)
-  for (const { x, width, top, bottom } of pieces) context.fillRect(x, top, width, bottom - top)
-}
+  /** Draws a trace on some pixels, from left to right, over whatever was there. */
+  drawTrace(columns: Float32Array, layout: TraceLayout, pixels: ColumnRange): void {
+    for (const piece of edgePieces(columns, layout, pixels))
+      coverPixels(this.image, piece, layout.zeroPx, this.ink.tint)
+    this.show(pixels)
+  }
 
-/** Draws a lane without a trace: the line at 0 dB, dashed where the stage does nothing. */
-export function drawNoTrace(context: CanvasRenderingContext2D, ink: TraceInk, dashed: boolean): void {
-  const { width, height } = context.canvas
-  context.clearRect(0, 0, width, height)
-  context.fillStyle = ink.colour
-  const dash = dashed ? DASH_PX * ink.zeroPx : width
-  for (let x = 0; x < width; x += 2 * dash) context.fillRect(x, 0, dash, ink.zeroPx)
+  /** Draws a lane without a trace: the line at 0 dB, dashed where the stage does nothing. */
+  drawNoTrace(dashed: boolean): void {
+    const { image, ink } = this
+    const { width } = image
+    const dash = dashed ? DASH_PX * ink.zeroPx : width
+    for (let x = 0; x < width; x += dash) {
+      const isGap = (x / dash) % 2 === 1
+      const piece = { x, width: Math.min(dash, width - x), top: 0, bottom: 0 }
+      coverPixels(image, piece, isGap ? 0 : ink.zeroPx, 0)
+    }
+    this.show({ from: 0, to: width })
+  }
+
+  private show({ from, to }: ColumnRange): void {
+    if (from < to) this.context.putImageData(this.image, 0, 0, from, 0, to - from, this.image.height)
+  }
 }

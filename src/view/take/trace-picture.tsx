@@ -3,7 +3,7 @@ import type { EvidenceState } from '../../state/evidence-store'
 import { useBench } from '../bench-context'
 import styles from './take.module.css'
 import type { TimeView } from './time-view'
-import { drawNoTrace, drawTrace, traceInk, traceLayout } from './trace-canvas'
+import { TraceCanvas } from './trace-canvas'
 import { columnsOf, fillColumns, pixelsOf, traceRangeDb } from './trace-geometry'
 
 interface TracePictureProps {
@@ -31,20 +31,20 @@ export function TracePicture(props: TracePictureProps) {
   const picture = useRef<HTMLCanvasElement>(null)
   useLayoutEffect(() => {
     const canvas = picture.current
-    const context = canvas?.getContext('2d')
+    const context = canvas?.getContext('2d', { willReadFrequently: true })
     if (!canvas || !context) return
-    canvas.width = Math.round(width * devicePixelRatio)
-    canvas.height = Math.round(height * devicePixelRatio)
-    const ink = traceInk(canvas)
-    let layout = traceLayout(canvas, ink, 0)
+    canvas.width = Math.max(1, Math.round(width * devicePixelRatio))
+    canvas.height = Math.max(1, Math.round(height * devicePixelRatio))
+    const drawing = new TraceCanvas(canvas, context)
+    let layout = drawing.layout(0)
     const columns = new Float32Array(Math.ceil(layout.widthPx / layout.columnPx))
 
     const draw = (state: EvidenceState, before: EvidenceState | null) => {
       const { live, trace, mostDb } = shownOf(state, stageId)
-      const drawn = before && shownOf(before, stageId)
-      if (drawn && live === drawn.live && trace === drawn.trace) return
-      if (!works || !trace) return drawNoTrace(context, ink, !works)
-      const isNext = live && trace === drawn?.trace
+      const last = before && shownOf(before, stageId)
+      if (last && live === last.live && trace === last.trace) return
+      if (!works || !trace) return drawing.drawNoTrace(!works)
+      const isNext = live && trace === last?.trace
       const hops = isNext ? live.changed : { from: 0, to: trace.gainDb.length }
       const news = columnsOf(hops, trace.hopFrames, view, columns.length)
       fillColumns(columns, trace, view, news)
@@ -53,11 +53,11 @@ export function TracePicture(props: TracePictureProps) {
       const rangeDb = traceRangeDb(Math.max(mostDb, seenMostDb))
       const isSameRange = rangeDb === layout.rangeDb
       if (!isSameRange) {
-        layout = traceLayout(canvas, ink, rangeDb)
+        layout = drawing.layout(rangeDb)
         onRange(rangeDb)
       }
       const pixels = isNext && isSameRange ? pixelsOf(news, layout) : { from: 0, to: layout.widthPx }
-      drawTrace(context, ink, columns, layout, pixels)
+      drawing.drawTrace(columns, layout, pixels)
     }
     draw(evidence.getState(), null)
     return evidence.subscribe(draw)

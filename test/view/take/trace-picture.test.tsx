@@ -7,7 +7,7 @@ import type { LiveTrace } from '../../../src/state/live-trace'
 import { wholeTake } from '../../../src/view/take/time-view'
 import { TraceLane } from '../../../src/view/take/trace-lane'
 import { showOnPage } from '../keys/on-page'
-import { type DrawnRect, noteDrawing } from './drawn-on'
+import { type DrawnPart, noteDrawing } from './drawn-on'
 
 const HOPS = 1000
 const WIDTH = 500
@@ -15,7 +15,7 @@ const STAGE = 'level'
 const view = wholeTake(HOPS * TRACE_HOP_FRAMES)
 const trace = { hopFrames: TRACE_HOP_FRAMES, gainDb: new Float32Array(HOPS).fill(-3) }
 
-let drawn: DrawnRect[]
+let drawn: DrawnPart[]
 let renders: number
 
 beforeEach(() => {
@@ -96,18 +96,18 @@ describe('the picture of a trace', () => {
     come(bench, { trace, changed: { from: 0, to: HOPS } })
     drawn.length = 0
     act(() => bench.evidence.setState({ liveTraces: new Map() }))
-    // Cleared, and the line at 0 dB.
-    expect(drawn.map(({ does, x, width }) => [does, x, width])).toEqual([
-      ['clear', 0, WIDTH],
-      ['fill', 0, WIDTH],
-    ])
+    expect(reach()).toEqual({ from: 0, to: WIDTH })
+    expect(new Set(drawn.at(-1)?.row(0))).toEqual(new Set([255]))
+    for (const y of [1, 2, 10, 31]) expect(new Set(drawn.at(-1)?.row(y))).toEqual(new Set([0]))
   })
 
   it('has a dashed line for a stage that is off, whatever comes', async () => {
     const { bench } = await showLane(false)
-    expect(drawn.filter(({ does }) => does === 'fill').length).toBeGreaterThan(10)
     come(bench, { trace, changed: { from: 0, to: HOPS } })
-    expect(Math.max(...drawn.filter(({ does }) => does === 'fill').map(({ width }) => width))).toBeLessThan(9)
+    const line = drawn.at(-1)?.row(0) ?? []
+    expect(line.map((opacity, x) => [x, opacity])).toEqual(line.map((_, x) => [x, x % 8 < 4 ? 255 : 0]))
+    expect(line).toHaveLength(WIDTH)
+    expect(new Set(drawn.at(-1)?.row(5))).toEqual(new Set([0]))
     expect(screen.getByRole('img').getAttribute('aria-label')).toContain('off')
   })
 
