@@ -42,7 +42,7 @@ interface Running {
  */
 export class Player {
   private running: Promise<Running> | null = null
-  /** The context in use, once it runs. */
+  /** The context in use. */
   private context: AudioContext | null = null
   private take: Sound | null = null
   private backing: Sound | null = null
@@ -91,11 +91,8 @@ export class Player {
     this.playing = true
     this.position.begin(fromFrame)
     try {
-      const { context, node } = await this.start()
+      const { node } = await this.start()
       if (request !== this.request) return
-      if (!isRunning(context)) {
-        throw new PlayerError('blocked', 'The browser did not let sound start. Press play once more.')
-      }
       send(node, { type: 'play', fromFrame, request })
     } catch (error) {
       if (request !== this.request) return
@@ -150,6 +147,11 @@ export class Player {
       )
     })
     await starting
+    // One that does not run is of no use to a later press of play either.
+    if (!isRunning(context)) {
+      await context.close()
+      throw new PlayerError('blocked', 'The browser did not let sound start. Press play once more.')
+    }
     // What was set while the module loaded is sent behind this.
     const options: ListenOptions = { take: take.channels, settings }
     const node = new AudioWorkletNode(context, LISTEN_PROCESSOR, {
@@ -161,13 +163,11 @@ export class Player {
     node.connect(context.destination)
     send(node, { type: 'backing', channels: this.backing?.channels ?? null })
     send(node, { type: 'loop', loop: this.loop })
-    if (isRunning(context)) {
-      this.context = context
-      const endWatch = watchOutput(context, () => this.lose(context))
-      node.onprocessorerror = () => {
-        endWatch()
-        this.lose(context)
-      }
+    this.context = context
+    const endWatch = watchOutput(context, () => this.lose(context))
+    node.onprocessorerror = () => {
+      endWatch()
+      this.lose(context)
     }
     return { context, node }
   }

@@ -70,6 +70,18 @@ describe('Player', () => {
     expect(plays()).toHaveLength(0)
   })
 
+  it('plays at the next press when the output went, and play was stopped, while it was still being made', async () => {
+    output.letsSoundStart = false
+    const playing = player.play(0)
+    player.stop()
+    await pass(3000)
+    await playing
+    expect(newest().state).toBe('closed')
+    output.letsSoundStart = true
+    await start(480)
+    expect(plays()).toMatchObject([{ fromFrame: 480 }])
+  })
+
   it.each(['suspended', 'interrupted'] as const)(
     'says to press play when the system makes it %s',
     async (state) => {
