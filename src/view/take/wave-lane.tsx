@@ -41,14 +41,14 @@ export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProp
   const pending = usePendingWords()
   const withoutPeak = peakText(evidence?.without.measures.truePeakDbtp, pending)
   const withPeak = peakText(evidence?.with.measures.truePeakDbtp, pending)
-  const fullHeight = `full height: ${plain(heightDbfs, 0)} dBFS`
+  const reach = `to ${plain(heightDbfs, 0)} dBFS`
   const sentence = evidence
-    ? `The wave along the take; ${fullHeight}. True peak ${withoutPeak} ${sides.without}, ${withPeak} ${sides.with}.`
+    ? `The wave along the take; the lane reaches up ${reach}. True peak ${withoutPeak} ${sides.without}, ${withPeak} ${sides.with}.`
     : 'The wave along the take, not drawn yet.'
   const label = (
     <>
       <span className={styles.reaches}>
-        <strong>Wave</strong> {fullHeight}
+        <strong>Wave</strong> {reach}
       </span>
       <span>{`${withoutPeak} ${sides.without}`}</span>
       <span>{`${withPeak} ${sides.with}`}</span>

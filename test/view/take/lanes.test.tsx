@@ -60,8 +60,8 @@ describe('the lanes', () => {
     act(() => bench.take.setState({ take: peaky }))
     for (const amplitude of [0.5, 0.05]) {
       act(() => bench.evidence.setState({ evidence: evidenceOf(bench, tone(5, amplitude)), working: null }))
-      expect(sentences()[0]).toContain('full height: −12 dBFS')
-      expect(screen.getByText('full height: −12 dBFS')).toBeDefined()
+      expect(sentences()[0]).toContain('to −12 dBFS')
+      expect(screen.getByText('to −12 dBFS')).toBeDefined()
     }
   })
 
