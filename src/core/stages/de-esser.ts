@@ -1,5 +1,4 @@
 import { BiquadCascade } from '../dsp/biquad-cascade'
-import { upToEnd } from '../dsp/cross-fade'
 import { linkwitzRiley4 } from '../dsp/crossover'
 import { FadingReduction, type Paths } from '../dsp/fading-reduction'
 import { limitedFrequencyHz } from '../dsp/frequency-limit'
@@ -7,6 +6,7 @@ import { linkedPeak } from '../dsp/linked-peak'
 import { Ramp } from '../dsp/ramp'
 import { smoothStep } from '../dsp/smooth-step'
 import { frequency, plain } from './describe'
+import { ReducingProcessor } from './reducing-processor'
 import {
   attackParameter,
   CHUNK_FRAMES,
@@ -39,31 +39,26 @@ export interface DeEsserSettings {
  * of the crossover add up to an all-pass, so the output is written as that all-pass less what is taken from the
  * upper half: with nothing taken it is the all-pass, bit for bit, and the lower half need not be computed.
  */
-class DeEsserProcessor implements Processor<DeEsserSettings> {
+class DeEsserProcessor extends ReducingProcessor<DeEsserSettings> implements Processor<DeEsserSettings> {
   readonly latencyFrames = 0
-  private readonly reduction: FadingReduction<DeEsserSettings>
+  protected override readonly detectorFramesLeft = 0
   private readonly high: BiquadCascade
   private readonly sum: BiquadCascade
   private readonly upper: readonly Float32Array[]
-  private readonly levels = new Float64Array(CHUNK_FRAMES)
-  private readonly reductions = new Float64Array(CHUNK_FRAMES)
-  private readonly earlierReductions = new Float64Array(CHUNK_FRAMES)
-  /** What is taken from each frame, as a share of it. */
-  private readonly taken = new Float64Array(CHUNK_FRAMES)
   /** 1 where the band above is turned down, 0 where everything is. */
   private readonly split: Ramp
   private readonly rampFrames: number
-  private started = false
 
   constructor(
     settings: DeEsserSettings,
     private readonly host: ProcessorHost,
   ) {
     const { sampleRate, channelCount } = host
-    this.rampFrames = settingFadeFrames(host)
-    this.reduction = new FadingReduction(settings, sampleRate, this.rampFrames)
-    this.high = new BiquadCascade(2, channelCount, this.rampFrames)
-    this.sum = new BiquadCascade(1, channelCount, this.rampFrames)
+    const rampFrames = settingFadeFrames(host)
+    super(new FadingReduction(settings, sampleRate, rampFrames), takenAway)
+    this.rampFrames = rampFrames
+    this.high = new BiquadCascade(2, channelCount, rampFrames)
+    this.sum = new BiquadCascade(1, channelCount, rampFrames)
     this.upper = Array.from({ length: channelCount }, () => new Float32Array(CHUNK_FRAMES))
     this.split = new Ramp(splitOf(settings))
     this.set(settings)
@@ -79,58 +74,35 @@ class DeEsserProcessor implements Processor<DeEsserSettings> {
     this.split.goTo(splitOf(settings), rampFrames)
   }
 
-  process(channels: readonly Float32Array[], frames: number, gainDb?: Float32Array): void {
-    this.run(channels, frames, gainDb, true)
-  }
-
-  trace(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void {
-    this.run(channels, frames, gainDb, false)
-  }
-
-  hold(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void {
-    const { reduction, reductions, earlierReductions, taken } = this
-    for (let from = 0; from < frames; from += CHUNK_FRAMES) {
-      const count = Math.min(CHUNK_FRAMES, frames - from)
-      this.high.process(channels, count, from, this.upper, 0)
-      for (let n = 0; n < count; n++) reductions[n] = -(gainDb[from + n] ?? 0)
-      reduction.mix(reductions, earlierReductions, count, takenAway, taken)
-      this.apply(channels, from, count)
-    }
-  }
-
-  reset(): void {
-    this.reduction.reset()
+  override reset(): void {
+    super.reset()
     this.high.reset()
     this.sum.reset()
     this.split.finish()
-    this.started = false
   }
 
-  private run(
-    channels: readonly Float32Array[],
-    frames: number,
-    gainDb: Float32Array | undefined,
-    isHeard: boolean,
+  protected override prepare(channels: readonly Float32Array[], from: number, count: number): void {
+    this.high.process(channels, count, from, this.upper, 0)
+  }
+
+  protected override detect(
+    _channels: readonly Float32Array[],
+    _from: number,
+    count: number,
+    levels: Float64Array,
   ): void {
-    this.started = true
-    const { reduction, reductions, earlierReductions, taken } = this
-    let from = 0
-    while (from < frames) {
-      const count = upToEnd(Math.min(CHUNK_FRAMES, frames - from), reduction.fade.framesLeft)
-      this.high.process(channels, count, from, this.upper, 0)
-      linkedPeak(this.upper, 0, count, this.levels)
-      reduction.run(this.levels, count, reductions, earlierReductions)
-      if (gainDb) for (let n = 0; n < count; n++) gainDb[from + n] = -(reductions[n] ?? 0)
-      if (isHeard) reduction.mix(reductions, earlierReductions, count, takenAway, taken)
-      reduction.fade.pass(count)
-      if (isHeard) this.apply(channels, from, count)
-      from += count
-    }
+    linkedPeak(this.upper, 0, count, levels)
   }
 
-  private apply(channels: readonly Float32Array[], from: number, count: number): void {
+  /** @param taken what is taken from each frame, as a share of it */
+  protected override apply(
+    channels: readonly Float32Array[],
+    from: number,
+    count: number,
+    taken: Float64Array,
+  ): void {
     this.sum.process(channels, count, from)
-    const { split, taken } = this
+    const { split } = this
     const moving = split.left > 0
     const settled = split.now
     for (let c = 0; c < channels.length; c++) {

@@ -1,0 +1,92 @@
+import { upToEnd } from '../dsp/cross-fade'
+import type { FadingReduction, Paths } from '../dsp/fading-reduction'
+import type { ReductionSettings } from '../dsp/reduction-envelope'
+import { CHUNK_FRAMES } from './shared-parameters'
+
+/**
+ * What stages that reduce gain have in common: chunk by chunk a level is detected, what it asks for is found, written
+ * as a trace where that is wanted, and applied where the sound is. Each kind says how.
+ */
+export abstract class ReducingProcessor<Settings extends ReductionSettings> {
+  /** Whether a frame has gone by: what is set before the first one holds at once. */
+  protected started = false
+  private readonly levels = new Float64Array(CHUNK_FRAMES)
+  private readonly reductions = new Float64Array(CHUNK_FRAMES)
+  private readonly earlierReductions = new Float64Array(CHUNK_FRAMES)
+  private readonly mixed = new Float64Array(CHUNK_FRAMES)
+
+  /** @param pathsOf how the gain is mixed by which settings; must not allocate */
+  protected constructor(
+    protected readonly reduction: FadingReduction<Settings>,
+    private readonly pathsOf: (settings: Settings) => Paths,
+  ) {}
+
+  process(channels: readonly Float32Array[], frames: number, gainDb?: Float32Array): void {
+    this.run(channels, frames, gainDb, true)
+  }
+
+  trace(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void {
+    this.run(channels, frames, gainDb, false)
+  }
+
+  hold(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void {
+    const { reductions, earlierReductions, mixed } = this
+    for (let from = 0; from < frames; from += CHUNK_FRAMES) {
+      const count = Math.min(CHUNK_FRAMES, frames - from)
+      this.prepare(channels, from, count)
+      for (let n = 0; n < count; n++) reductions[n] = -(gainDb[from + n] ?? 0)
+      this.reduction.mix(reductions, earlierReductions, count, this.pathsOf, mixed)
+      this.apply(channels, from, count, mixed)
+    }
+  }
+
+  reset(): void {
+    this.reduction.reset()
+    this.started = false
+  }
+
+  /** Frames that {@link detect} may be asked for at most, while above 0. */
+  protected abstract get detectorFramesLeft(): number
+
+  /** Makes of `count` frames of `channels`, from frame `from` on, what the two below need. */
+  protected abstract prepare(channels: readonly Float32Array[], from: number, count: number): void
+
+  /** Writes the linear level of these frames to `levels`. */
+  protected abstract detect(
+    channels: readonly Float32Array[],
+    from: number,
+    count: number,
+    levels: Float64Array,
+  ): void
+
+  /** Applies to these frames the gains in `mixed`, of paths as they were said to be mixed. */
+  protected abstract apply(
+    channels: readonly Float32Array[],
+    from: number,
+    count: number,
+    mixed: Float64Array,
+  ): void
+
+  private run(
+    channels: readonly Float32Array[],
+    frames: number,
+    gainDb: Float32Array | undefined,
+    isHeard: boolean,
+  ): void {
+    this.started = true
+    const { reduction, levels, reductions, earlierReductions, mixed } = this
+    let from = 0
+    while (from < frames) {
+      const chunk = Math.min(CHUNK_FRAMES, frames - from)
+      const count = upToEnd(upToEnd(chunk, this.detectorFramesLeft), reduction.fade.framesLeft)
+      this.prepare(channels, from, count)
+      this.detect(channels, from, count, levels)
+      reduction.run(levels, count, reductions, earlierReductions)
+      if (gainDb) for (let n = 0; n < count; n++) gainDb[from + n] = -(reductions[n] ?? 0)
+      if (isHeard) reduction.mix(reductions, earlierReductions, count, this.pathsOf, mixed)
+      reduction.fade.pass(count)
+      if (isHeard) this.apply(channels, from, count, mixed)
+      from += count
+    }
+  }
+}
