@@ -1,13 +1,11 @@
 import { plain } from '../../core'
-import { useBench, useListen } from '../bench-context'
-import { Slider } from '../fields/slider'
+import { useListen } from '../bench-context'
 import styles from './monitor.module.css'
+import { MonitorSlider } from './monitor-slider'
 import { OutputLevels } from './output-levels'
-import { monitorParameter } from './parameters'
 
 /** How loud it is here. The delivered file knows nothing of it. */
 export function Monitor() {
-  const { listening } = useBench()
   const monitorDb = useListen((state) => state.monitorDb)
   return (
     <div className={styles.monitor}>
@@ -20,13 +18,7 @@ export function Monitor() {
         </span>
         <OutputLevels />
       </div>
-      <Slider
-        parameter={monitorParameter}
-        value={monitorDb}
-        label="Monitor volume"
-        onChange={(value) => listening.setMonitorDb(value)}
-        onRest={() => undefined}
-      />
+      <MonitorSlider />
     </div>
   )
 }

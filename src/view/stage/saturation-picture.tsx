@@ -3,7 +3,7 @@ import { line } from 'd3-shape'
 import { dbToGain, plain, type SettingsByKind, saturationCurve } from '../../core'
 import { useStageColour } from '../bench-context'
 import { PictureFrame } from './picture-frame'
-import styles from './saturation-picture.module.css'
+import styles from './transfer-picture.module.css'
 
 const SIDE = 200
 const x = scaleLinear([-1, 1], [8, SIDE - 8])

@@ -4,7 +4,7 @@ import { plain, type StaticCurve } from '../../core'
 import { useListen, useStageColour } from '../bench-context'
 import { PictureFrame } from './picture-frame'
 import { HIGHEST_DBFS, lowestShownDbfs, staticCurvePoints } from './static-curve'
-import styles from './static-curve-picture.module.css'
+import styles from './transfer-picture.module.css'
 import { WorkingPoint } from './working-point'
 
 const SIDE = 200

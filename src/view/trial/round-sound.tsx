@@ -1,14 +1,12 @@
 import { plain } from '../../core'
-import { useBench, useListen, useTake } from '../bench-context'
-import { Slider } from '../fields/slider'
-import { monitorParameter } from '../listening/parameters'
+import { useListen, useTake } from '../bench-context'
+import { MonitorSlider } from '../listening/monitor-slider'
 import { PlayButton } from '../listening/play-button'
 import { printTime } from '../take/time-text'
 import styles from './trial.module.css'
 
 /** Play, stop and volume: the same for every choice of a round. */
 export function RoundSound() {
-  const { listening } = useBench()
   const monitorDb = useListen((state) => state.monitorDb)
   const sampleRate = useTake(({ take }) => take?.sound.sampleRate ?? 1)
   const time = useListen((state) => printTime(state.positionFrame / sampleRate))
@@ -23,13 +21,7 @@ export function RoundSound() {
       </div>
       <div className={styles.volume}>
         <span className={styles.note}>monitor {plain(monitorDb, 0)} dB</span>
-        <Slider
-          parameter={monitorParameter}
-          value={monitorDb}
-          label="Monitor volume"
-          onChange={(value) => listening.setMonitorDb(value)}
-          onRest={() => undefined}
-        />
+        <MonitorSlider />
       </div>
     </div>
   )

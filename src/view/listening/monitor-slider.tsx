@@ -1,0 +1,18 @@
+import { useBench, useListen } from '../bench-context'
+import { Slider } from '../fields/slider'
+import { monitorParameter } from './parameters'
+
+/** Sets how loud it is here. */
+export function MonitorSlider() {
+  const { listening } = useBench()
+  const monitorDb = useListen((state) => state.monitorDb)
+  return (
+    <Slider
+      parameter={monitorParameter}
+      value={monitorDb}
+      label="Monitor volume"
+      onChange={(value) => listening.setMonitorDb(value)}
+      onRest={() => undefined}
+    />
+  )
+}
