@@ -6,9 +6,9 @@ describe('what a stage does, in a sentence', () => {
   it.each([
     [
       { thresholdDb: -19, ratio: 4, makeupDb: 5 },
-      'Turns what is louder than −19.0 dBFS down, 4:1, then all up 5.0 dB',
+      'Turns down what is above −19.0 dBFS, 4:1, then all up 5.0 dB',
     ],
-    [{ thresholdDb: -19, ratio: 2.5, makeupDb: 0 }, 'Turns what is louder than −19.0 dBFS down, 2.5:1'],
+    [{ thresholdDb: -19, ratio: 2.5, makeupDb: 0 }, 'Turns down what is above −19.0 dBFS, 2.5:1'],
     [
       { thresholdDb: -19, ratio: Number.POSITIVE_INFINITY, makeupDb: -2 },
       'Lets nothing past −19.0 dBFS, then all down 2.0 dB',

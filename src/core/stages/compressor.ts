@@ -73,7 +73,7 @@ export const compressor: StageDefinition<CompressorSettings> = {
   describe: describeCompressor,
 }
 
-/** "Turns what is louder than −19.0 dBFS down, 4:1, then all up 5.0 dB". */
+/** "Turns down what is above −19.0 dBFS, 4:1, then all up 5.0 dB". */
 function describeCompressor({ thresholdDb, ratio, makeupDb, mix }: CompressorSettings): string {
   if (mix === 0) return 'Changes nothing: mix 0 %'
   const after =
@@ -81,6 +81,6 @@ function describeCompressor({ thresholdDb, ratio, makeupDb, mix }: CompressorSet
   if (ratio === 1) return `Turns nothing down: ratio 1:1${after}`
   const threshold = `${plain(thresholdDb, 1)} dBFS`
   return Number.isFinite(ratio)
-    ? `Turns what is louder than ${threshold} down, ${ratioText(ratio)}${after}`
+    ? `Turns down what is above ${threshold}, ${ratioText(ratio)}${after}`
     : `Lets nothing past ${threshold}${after}`
 }

@@ -1,15 +1,22 @@
-import { useEffect, useState } from 'react'
+import { useCallback, useEffect, useState } from 'react'
+import { useBench, useChain } from '../bench-context'
 
 /** Long enough to be spoken, ms. */
 const STAY_MS = 10_000
 
-/** Words for a live region. They go after a while, so that nobody comes upon what is no longer so. */
+/**
+ * Words for a live region on what was just done with the chain. They go after a while, and with the next change of it,
+ * so that nobody comes upon what is no longer so.
+ */
 export function usePassingWords(): [words: string, say: (words: string) => void] {
-  const [words, setWords] = useState('')
+  const bench = useBench()
+  const chain = useChain((state) => state.chain)
+  const [said, setSaid] = useState({ words: '', of: chain })
+  const say = useCallback((words: string) => setSaid({ words, of: bench.chain.getState().chain }), [bench])
   useEffect(() => {
-    if (words === '') return
-    const timer = setTimeout(() => setWords(''), STAY_MS)
+    if (said.words === '') return
+    const timer = setTimeout(() => say(''), STAY_MS)
     return () => clearTimeout(timer)
-  }, [words])
-  return [words, setWords]
+  }, [said, say])
+  return [said.of === chain ? said.words : '', say]
 }

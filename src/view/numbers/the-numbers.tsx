@@ -1,6 +1,6 @@
 import { sideWords } from '../../state/kept-versions'
 import { useEvidence, useListen, useTake } from '../bench-context'
-import { figures } from './figures'
+import { addUp, figures } from './figures'
 import { NumberLine } from './number-line'
 import { usePendingWords } from './pending-words'
 import styles from './the-numbers.module.css'
@@ -14,12 +14,14 @@ export function TheNumbers() {
   const sides = sideWords(useListen((state) => state.scope))
   const hasTake = useTake((state) => state.take !== null)
   const coming = usePendingWords() === '…'
+  const isRounded = evidence && !addUp(evidence.without.measures, evidence.with.measures)
   return (
     <section className={styles.numbers} aria-labelledby="the-numbers">
       <div className={styles.head}>
         <h2 id="the-numbers">The numbers</h2>
         <p className={problem === null ? styles.note : styles.problem}>
           {problem === null ? 'of the whole take' : 'not up to date'}
+          {isRounded && <span className={styles.rounding}>, rounded one by one</span>}
         </p>
       </div>
       <table className={styles.table} aria-busy={hasTake && working !== null}>

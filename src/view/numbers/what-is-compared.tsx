@@ -20,7 +20,7 @@ export function WhatIsCompared() {
   const ear = stages[earIndex]
   const hasLater = hasLaterStages(scope, ear ? stages.slice(0, earIndex + 1) : stages)
   const place = ear
-    ? `after ${earIndex + 1} ${stageDefinitions[ear.kind].label}${hasLater ? ', after later stages' : ''}`
+    ? `after ${earIndex + 1} ${stageDefinitions[ear.kind].label}${hasLater ? ', through those between' : ''}`
     : endWords(scope, hasLater)
   const hasGaps = [without, withSide].some(
     (measures) => measures && figures.some(({ key }) => measures[key] === null),

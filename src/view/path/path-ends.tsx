@@ -23,14 +23,15 @@ interface OutProps {
   readonly children: ReactNode
 }
 
-/** Where the path ends, or where the ear is. */
+/** Where the path ends, and the figures of where the ear is. */
 export function Out({ earAtEnd, children }: OutProps) {
   const pending = usePendingWords()
   const hasTake = useTake((state) => state.take !== null)
   const measures = useEvidence((state) => state.evidence?.with.measures)
   return (
     <li className={styles.end}>
-      <span className={styles.name}>{earAtEnd ? 'out: the whole chain' : 'at the ear'}</span>
+      <span className={styles.name}>{earAtEnd ? 'out: the whole chain' : 'out'}</span>
+      {!earAtEnd && <span>at the ear:</span>}
       <span>{hasTake && loudness(measures?.integratedLufs, pending)}</span>
       <span>{measures ? level(measures.truePeakDbtp) : ''}</span>
       {children}

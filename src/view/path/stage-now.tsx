@@ -22,8 +22,13 @@ export function StageNow({ stageId, index, name }: StageNowProps) {
     return (
       <span className={styles.now}>
         {reduction && (
-          <span title={`Gain reduction over the whole take: typical ${plain(reduction.typicalDb, 1)} dB`}>
-            most {plain(reduction.mostDb, 1)} dB
+          <span
+            className={styles.most}
+            title={`Gain reduction over the whole take: typical ${plain(reduction.typicalDb, 1)} dB`}
+          >
+            {Number(plain(reduction.mostDb, 1)) > 0
+              ? `most ${plain(reduction.mostDb, 1)} dB`
+              : 'holds nothing'}
           </span>
         )}
       </span>

@@ -1,5 +1,5 @@
 import { useEffect } from 'react'
-import { useBench, useChain, useListen } from '../bench-context'
+import { useBench, useChain, useEvidence, useListen } from '../bench-context'
 import { usePassingWords } from '../notices/use-passing-words'
 import { useScreen } from '../screen-context'
 import { AddStage } from './add-stage'
@@ -27,6 +27,7 @@ export function ThePath() {
   const selectedIndex = stages.findIndex(({ id }) => id === selectedId)
   const selected = stages[selectedIndex]
   const count = stages.length
+  const measuring = useEvidence((state) => state.working !== null)
   const earIndex = earIndexOf(stages, earAfterId)
   const earAtEnd = earIndex === count - 1
   return (
@@ -49,7 +50,7 @@ export function ThePath() {
         <KeptMenu announce={announce} />
         <AddStage onAdded={announce} />
       </div>
-      <ol className={styles.list} ref={reorder.list}>
+      <ol className={styles.list} ref={reorder.list} aria-busy={measuring}>
         <TakeIn />
         {stages.map((stage, index) => (
           <PathStage

@@ -8,17 +8,26 @@ export interface LoudnessRange {
   readonly highLufs: number
 }
 
-/** Room for a voice between its quietest and its loudest phrase, LU. */
+/** Room for a voice between its quietest and its loudest phrase, LU; and for the quieter side, beneath its loudest. */
 const RANGE_LU = 24
+const QUIETER_RANGE_LU = 12
 const STEP_LU = 6
+/** Nothing quieter is shown, LUFS: the gate of integrated loudness (ITU-R BS.1770-5, annex 1) is still lower. */
+const QUIETEST_LUFS = -60
 
-/** The range of a lane that shows several curves: from the next step above the loudest of them, 24 LU down. */
+/**
+ * The range of a lane that shows several curves: from the next step above the loudest of them 24 LU down, or further
+ * where the loudest of another curve is that much quieter.
+ */
 export function loudnessRange(curves: readonly LoudnessOverTime[]): LoudnessRange {
-  let loudest = -60
-  for (const { shortTermLufs } of curves)
-    for (const value of shortTermLufs) if (value > loudest) loudest = value
-  const highLufs = Math.ceil(loudest / STEP_LU) * STEP_LU
-  return { lowLufs: highLufs - RANGE_LU, highLufs }
+  const loudest = curves.map(({ shortTermLufs }) => {
+    let most = QUIETEST_LUFS
+    for (const value of shortTermLufs) if (value > most) most = value
+    return most
+  })
+  const highLufs = Math.ceil(Math.max(QUIETEST_LUFS, ...loudest) / STEP_LU) * STEP_LU
+  const quieterLufs = Math.floor((Math.min(...loudest) - QUIETER_RANGE_LU) / STEP_LU) * STEP_LU
+  return { lowLufs: Math.min(highLufs - RANGE_LU, quieterLufs), highLufs }
 }
 
 /** Short-term loudness in the seen stretch as an SVG path; gaps where it is not measurable. */

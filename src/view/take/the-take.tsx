@@ -25,6 +25,7 @@ export function TheTake() {
   const sound = useTake(({ take }) => take?.sound ?? null)
   const hasNone = useTake(({ take, loading }) => take === null && loading === null)
   const evidence = useEvidence((state) => state.evidence)
+  const measuring = useEvidence((state) => state.working !== null)
   const time = useTimeView(sound)
   const pictures = useRef<HTMLDivElement>(null)
   const surface = useRef<HTMLDivElement>(null)
@@ -47,7 +48,7 @@ export function TheTake() {
         <WorkingNote />
       </div>
       {hasNone && <NoTake />}
-      <div className={styles.lanes} hidden={hasNone}>
+      <div className={styles.lanes} hidden={hasNone} aria-busy={measuring}>
         <div ref={pictures} className={styles.over}>
           {sound && <SeekSurface sound={sound} time={time} width={width} surface={surface} />}
         </div>

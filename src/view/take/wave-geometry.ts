@@ -61,11 +61,13 @@ const LEAST_FULL_HEIGHT_DBFS = -36
 const HEIGHT_STEP_DB = 6
 
 /**
- * The level that fills the lane of a take, dBFS: the next whole step of 6 dB above its own peak, so that it stays
- * the same whatever is compared. 0 where the peak, in dBTP, is not known.
+ * The level that fills a lane in which all of these peaks, in dBTP, find room, dBFS: the next whole step of 6 dB above
+ * them. 0 where none is known.
  */
-export function fullHeightDbfs(truePeakDbtp: number | null): number {
-  const step = Math.ceil((truePeakDbtp ?? 0) / HEIGHT_STEP_DB) * HEIGHT_STEP_DB
+export function fullHeightDbfs(truePeaksDbtp: readonly (number | null | undefined)[]): number {
+  const known = truePeaksDbtp.filter((peakDbtp) => peakDbtp !== null && peakDbtp !== undefined)
+  const highestDbtp = known.length > 0 ? Math.max(...known) : 0
+  const step = Math.ceil(highestDbtp / HEIGHT_STEP_DB) * HEIGHT_STEP_DB
   // No minus before a nought.
   return Math.max(LEAST_FULL_HEIGHT_DBFS, step) + 0
 }

@@ -1,4 +1,4 @@
-import { memo, useMemo } from 'react'
+import { memo, useId, useMemo } from 'react'
 import { dbToGain, plain } from '../../core'
 import { sideWords } from '../../state/kept-versions'
 import { useListen, useTake } from '../bench-context'
@@ -27,7 +27,9 @@ export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProp
   const without = evidence?.without.peaks
   const withPeaks = evidence?.with.peaks
   const takePeak = useTake(({ take }) => take?.measures?.truePeakDbtp ?? null)
-  const heightDbfs = fullHeightDbfs(takePeak)
+  const withoutDbtp = evidence?.without.measures.truePeakDbtp
+  const withDbtp = evidence?.with.measures.truePeakDbtp
+  const heightDbfs = fullHeightDbfs([takePeak, withoutDbtp, withDbtp])
   const fullScale = dbToGain(heightDbfs)
   const sides = sideWords(useListen((state) => state.scope))
   const withoutPath = useMemo(
@@ -39,8 +41,9 @@ export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProp
     [withPeaks, view, width, height, fullScale],
   )
   const pending = usePendingWords()
-  const withoutPeak = peakText(evidence?.without.measures.truePeakDbtp, pending)
-  const withPeak = peakText(evidence?.with.measures.truePeakDbtp, pending)
+  const withinId = useId()
+  const withoutPeak = peakText(withoutDbtp, pending)
+  const withPeak = peakText(withDbtp, pending)
   const reach = `to ${plain(heightDbfs, 0)} dBFS`
   const sentence = evidence
     ? `The wave along the take; the lane reaches up ${reach}. True peak ${withoutPeak} ${sides.without}, ${withPeak} ${sides.with}.`
@@ -59,6 +62,14 @@ export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProp
       <line className={styles.hairline} x1="0" x2={width} y1={height / 2} y2={height / 2} />
       {withoutPath && <path className={styles.waveWithout} d={withoutPath} />}
       {withPath && <path className={styles.waveWith} d={withPath} />}
+      {withPath && withoutPath && (
+        <>
+          <clipPath id={withinId}>
+            <path d={withPath} />
+          </clipPath>
+          <path className={styles.waveWithin} d={withoutPath} clipPath={`url(#${withinId})`} />
+        </>
+      )}
     </Lane>
   )
 })

@@ -1,10 +1,17 @@
-import { useEffect, useRef } from 'react'
+import { type KeyboardEvent, useEffect, useRef } from 'react'
 import styles from './trial.module.css'
 
 /** Asked before a trial that runs is given up. */
 export function LeaveQuestion({ onStay, onLeave }: { onStay: () => void; onLeave: () => void }) {
   const stay = useRef<HTMLButtonElement>(null)
   useEffect(() => stay.current?.focus(), [])
+  /** Whoever came here by Escape gets back by it. */
+  const pressKey = (event: KeyboardEvent) => {
+    if (event.key !== 'Escape') return
+    event.preventDefault()
+    event.stopPropagation()
+    onStay()
+  }
   return (
     <div className={styles.round}>
       <p id="leave-question">Stop the trial before its end? It stays in the list as abandoned.</p>
@@ -15,10 +22,11 @@ export function LeaveQuestion({ onStay, onLeave }: { onStay: () => void; onLeave
           className={styles.main}
           aria-describedby="leave-question"
           onClick={onStay}
+          onKeyDown={pressKey}
         >
           Go on
         </button>
-        <button type="button" onClick={onLeave}>
+        <button type="button" onClick={onLeave} onKeyDown={pressKey}>
           Stop the trial
         </button>
       </div>

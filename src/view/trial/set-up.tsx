@@ -14,7 +14,7 @@ import { useTrialRefusal } from './use-trial'
 
 const kinds: readonly { readonly value: TrialKind; readonly label: string }[] = [
   { value: 'name-x', label: 'X is one of the two: without or with; both can be heard by name as well' },
-  { value: 'which-of-two', label: 'A and B are both hidden; which of the two is with?' },
+  { value: 'which-of-two', label: 'A and B are both hidden; which of the two is the side “with”?' },
 ]
 
 /** What is compared, in which kind of round, how often; and what that can show at best, before it begins. */

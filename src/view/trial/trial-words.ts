@@ -15,7 +15,7 @@ export const choiceNames: Readonly<Record<TrialChoice, string>> = {
 /** What is asked in each round. */
 export const questions: Readonly<Record<TrialKind, string>> = {
   'name-x': 'X is',
-  'which-of-two': 'Which of the two is with?',
+  'which-of-two': 'Which of the two is the side “with”?',
 }
 
 /** Why a round cannot be answered yet. */

@@ -1,6 +1,8 @@
-import { act, cleanup, render, screen } from '@testing-library/react'
-import { afterEach, beforeEach, expect, it, vi } from 'vitest'
+import { act, cleanup, screen } from '@testing-library/react'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { moveStage } from '../../../src/state/chain-edits'
 import { usePassingWords } from '../../../src/view/notices/use-passing-words'
+import { showOnBench } from '../path/on-bench'
 
 function Told() {
   const [words, say] = usePassingWords()
@@ -19,13 +21,26 @@ afterEach(() => {
   vi.useRealTimers()
 })
 
-it('words for a live region go when they have had time to be spoken', () => {
-  render(<Told />)
-  const told = screen.getByRole('button')
-  act(() => told.click())
-  expect(told.textContent).toBe('moved')
-  act(() => vi.advanceTimersByTime(9000))
-  expect(told.textContent).toBe('moved')
-  act(() => vi.advanceTimersByTime(2000))
-  expect(told.textContent).toBe('nothing')
+describe('words for a live region', () => {
+  it('go when they have had time to be spoken', () => {
+    showOnBench(<Told />)
+    const told = screen.getByRole('button')
+    act(() => told.click())
+    expect(told.textContent).toBe('moved')
+    act(() => vi.advanceTimersByTime(9000))
+    expect(told.textContent).toBe('moved')
+    act(() => vi.advanceTimersByTime(2000))
+    expect(told.textContent).toBe('nothing')
+  })
+
+  it('go with the next change of the chain, when they may no longer be so', () => {
+    const { chain } = showOnBench(<Told />)
+    act(() => {
+      chain.getState().edit(moveStage('sibilance', 0))
+      screen.getByRole('button').click()
+    })
+    expect(screen.getByRole('button').textContent).toBe('moved')
+    act(() => chain.getState().undo())
+    expect(screen.getByRole('button').textContent).toBe('nothing')
+  })
 })

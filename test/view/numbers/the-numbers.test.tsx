@@ -53,7 +53,7 @@ describe('the numbers', () => {
     expect(caption()).toContain('Measured at the end of the chain.')
     act(() => bench.listening.setScope({ kind: 'stage', stageId: 'clean-up' }))
     act(() => bench.listening.setEar('level'))
-    expect(caption()).toContain('Measured after 3 Compressor, after later stages.')
+    expect(caption()).toContain('Measured after 3 Compressor, through those between.')
     act(() => bench.listening.setEar('clean-up'))
     expect(caption()).toContain('Measured after 1 Equaliser.')
   })

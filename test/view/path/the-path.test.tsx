@@ -26,7 +26,7 @@ describe('the path', () => {
       expect(items[i]?.textContent).toContain(word)
     })
     expect(items[3]?.textContent).toMatch(
-      /Turns what is louder than −\d+\.0 dBFS down, \d:1, then all up 5\.0 dB/,
+      /Turns down what is above −\d+\.0 dBFS, \d:1, then all up 5\.0 dB/,
     )
   })
 

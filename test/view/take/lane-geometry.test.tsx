@@ -158,9 +158,16 @@ describe('a loudness lane', () => {
   })
 
   it('starts at the next 6 LU above the loudest and reaches down 24', () => {
-    expect(loudnessRange([series([Number.NaN, -31]), series([-20, -19])])).toEqual({
+    expect(loudnessRange([series([Number.NaN, -28]), series([-20, -19])])).toEqual({
       lowLufs: -42,
       highLufs: -18,
+    })
+  })
+
+  it('reaches further down for a side that is much quieter, so that both are seen', () => {
+    expect(loudnessRange([series([-16, -15.6]), series([-50, -45.6])])).toEqual({
+      lowLufs: -60,
+      highLufs: -12,
     })
   })
 

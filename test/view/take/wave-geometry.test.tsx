@@ -54,7 +54,14 @@ describe('the wave', () => {
     expect(ys).toContain(50.5)
   })
 
-  it('fills its lane at the next step of 6 dB above the take’s own peak, and near-silence is not blown up', () => {
-    expect([-4.1, 0, 0.3, -6, -6.1, -80, null].map(fullHeightDbfs)).toEqual([0, 0, 6, -6, -6, -36, 0])
+  it('fills its lane at the next step of 6 dB above its peak, and near-silence is not blown up', () => {
+    const heights = [-4.1, 0, 0.3, -6, -6.1, -80, null].map((peakDbtp) => fullHeightDbfs([peakDbtp]))
+    expect(heights).toEqual([0, 0, 6, -6, -6, -36, 0])
+  })
+
+  it('leaves room for the loudest of all that it shows', () => {
+    expect(fullHeightDbfs([-31, -29, -10])).toBe(-6)
+    expect(fullHeightDbfs([-31, null, undefined])).toBe(-30)
+    expect(fullHeightDbfs([])).toBe(0)
   })
 })
