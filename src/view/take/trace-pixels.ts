@@ -19,12 +19,20 @@ export function coverPixels(
   zeroPx: number,
   tint: number,
 ): void {
+  const tinted = Math.round(OPAQUE * tint)
   const tintEnd = Math.round(top)
-  for (let y = 0; y < height; y++) {
-    const covered = y < zeroPx ? 1 : Math.max(0, Math.min(bottom, y + 1) - Math.max(top, y))
-    const below = y < tintEnd ? tint : 0
-    const opacity = OPAQUE * (covered + below * (1 - covered))
-    const row = (y * width + x) * 4 + 3
-    for (let i = row; i < row + pieceWidth * 4; i += 4) data[i] = opacity
+  const pieceTop = Math.floor(top)
+  const pieceEnd = Math.ceil(bottom)
+  const stride = width * 4
+  const firstOpacity = x * 4 + 3
+  for (let column = firstOpacity; column < firstOpacity + pieceWidth * 4; column += 4) {
+    for (let y = 0, at = column; y < height; y++, at += stride) {
+      if (y < zeroPx) data[at] = OPAQUE
+      else if (y < pieceTop || y >= pieceEnd) data[at] = y < tintEnd ? tinted : 0
+      else {
+        const covered = Math.min(bottom, y + 1) - Math.max(top, y)
+        data[at] = OPAQUE * covered + (y < tintEnd ? tinted * (1 - covered) : 0)
+      }
+    }
   }
 }
