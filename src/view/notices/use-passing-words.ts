@@ -10,13 +10,13 @@ const STAY_MS = 10_000
  */
 export function usePassingWords(): [words: string, say: (words: string) => void] {
   const bench = useBench()
-  const chain = useChain((state) => state.chain)
-  const [said, setSaid] = useState({ words: '', of: chain })
+  const [said, setSaid] = useState({ words: '', of: bench.chain.getState().chain })
+  const holds = useChain(({ chain }) => chain === said.of)
   const say = useCallback((words: string) => setSaid({ words, of: bench.chain.getState().chain }), [bench])
   useEffect(() => {
     if (said.words === '') return
     const timer = setTimeout(() => say(''), STAY_MS)
     return () => clearTimeout(timer)
   }, [said, say])
-  return [said.of === chain ? said.words : '', say]
+  return [holds ? said.words : '', say]
 }

@@ -6,28 +6,23 @@ import { addUp, figures } from './figures'
 
 /** What the two sides are, and how they are brought to the same loudness to be heard. */
 export function WhatIsCompared() {
-  const chain = useChain((state) => state.chain)
-  const { stages } = chain
   const scope = useListen((state) => state.scope)
   const sides = sideWords(scope)
-  const ofOthers = stagesOfWords(scope, chain)
   const earAfterId = useListen((state) => state.earAfterId)
+  // Words, not the chain they are made from: a setting that moves changes none of them.
+  const sentence = useChain(({ chain }) => sentenceOf(scope, chain.stages))
+  const place = useChain(({ chain }) => placeOf(scope, chain.stages, earAfterId))
+  const ofOthers = useChain(({ chain }) => stagesOfWords(scope, chain))
   const matched = useListen((state) => state.matched)
   const without = useEvidence((state) => state.evidence?.without.measures)
   const withSide = useEvidence((state) => state.evidence?.with.measures)
   const matching = useEvidence((state) => state.evidence?.matching)
-  const earIndex = stages.findIndex(({ id }) => id === earAfterId)
-  const ear = stages[earIndex]
-  const hasLater = hasLaterStages(scope, ear ? stages.slice(0, earIndex + 1) : stages)
-  const place = ear
-    ? `after ${earIndex + 1} ${stageDefinitions[ear.kind].label}${hasLater ? ', through those between' : ''}`
-    : endWords(scope, hasLater)
   const hasGaps = [without, withSide].some(
     (measures) => measures && figures.some(({ key }) => measures[key] === null),
   )
   return (
     <>
-      {sentenceOf(scope, stages)} Measured {place}
+      {sentence} Measured {place}
       {!matched && '; heard as they are, not matched.'}
       {matched && !matching && '.'}
       {matched && matching?.measuredOver === 'nothing' && '; too little sound to match them.'}
@@ -56,6 +51,15 @@ function sentenceOf(scope: Scope, stages: readonly StageDoc[]): string {
   const name = `${index + 1} ${stageDefinitions[stage.kind].label}`
   const what = scope.kind === 'band' ? `${name}, band ${bandLetter(scope.bandIndex)}` : name
   return `${what} against its bypass, all else as it is.`
+}
+
+/** Where both sides are measured. */
+function placeOf(scope: Scope, stages: readonly StageDoc[], earAfterId: string | null): string {
+  const earIndex = stages.findIndex(({ id }) => id === earAfterId)
+  const ear = stages[earIndex]
+  const hasLater = hasLaterStages(scope, ear ? stages.slice(0, earIndex + 1) : stages)
+  if (!ear) return endWords(scope, hasLater)
+  return `after ${earIndex + 1} ${stageDefinitions[ear.kind].label}${hasLater ? ', through those between' : ''}`
 }
 
 /** Whether stages that are on stand between what is compared and where it is measured. */

@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { MAX_STAGES, stageDefinitions, stageKinds } from '../../core'
 import { addStage } from '../../state/chain-edits'
 import { useBench, useChain } from '../bench-context'
@@ -5,7 +6,7 @@ import { Menu } from '../fields/menu'
 import styles from './add-stage.module.css'
 
 /** Offers every kind of stage with what it is for. */
-export function AddStage({ onAdded }: { onAdded(announcement: string): void }) {
+export const AddStage = memo(({ onAdded }: { onAdded(announcement: string): void }) => {
   const { chain } = useBench()
   const count = useChain((state) => state.chain.stages.length)
   const full = count >= MAX_STAGES
@@ -30,4 +31,4 @@ export function AddStage({ onAdded }: { onAdded(announcement: string): void }) {
       }
     </Menu>
   )
-}
+})

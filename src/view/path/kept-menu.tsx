@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { useStore } from 'zustand'
 import { type KeptName, keptWords } from '../../state/kept-versions'
 import { useBench } from '../bench-context'
@@ -15,7 +16,7 @@ interface Entry {
 const names: readonly KeptName[] = ['a', 'b']
 
 /** Keeps the chain as it is, to compare it with another later or to go back to it. */
-export function KeptMenu({ announce }: { announce(text: string): void }) {
+export const KeptMenu = memo(({ announce }: { announce(text: string): void }) => {
   const bench = useBench()
   const { kept, keptVersions } = bench
   const state = useStore(kept)
@@ -75,4 +76,4 @@ export function KeptMenu({ announce }: { announce(text: string): void }) {
       }
     </Menu>
   )
-}
+})

@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { describeStage, type StageDoc, stageDefinitions } from '../../core'
 import { switchStage } from '../../state/chain-edits'
 import { useBench, useChain, useStageColour } from '../bench-context'
@@ -7,7 +8,7 @@ import { Ear } from './ear'
 import styles from './path-stage.module.css'
 import { StageChange } from './stage-change'
 import { StageNow } from './stage-now'
-import type { Reorder } from './use-reorder'
+import type { Drop, Reorder } from './use-reorder'
 
 interface PathStageProps {
   readonly stage: StageDoc
@@ -16,11 +17,12 @@ interface PathStageProps {
   readonly count: number
   /** Position of the stage that the ear is after, from 0. */
   readonly earIndex: number
-  readonly reorder: Reorder
+  readonly drop: Drop | undefined
+  readonly onGrab: Reorder['begin']
 }
 
 /** One stage on the path: whether it is on, what it does now, and what it changes. */
-export function PathStage({ stage, index, count, earIndex, reorder }: PathStageProps) {
+export const PathStage = memo(({ stage, index, count, earIndex, drop, onGrab }: PathStageProps) => {
   const { chain, listening } = useBench()
   const selected = useChain((state) => state.selectedId === stage.id)
   const colour = useStageColour(stage.id)
@@ -32,7 +34,7 @@ export function PathStage({ stage, index, count, earIndex, reorder }: PathStageP
       data-selected={selected}
       data-on={stage.on}
       data-unheard={index > earIndex}
-      data-drop={reorder.dropOf(index)}
+      data-drop={drop}
       style={{ '--stage': colour }}
     >
       <button
@@ -40,7 +42,7 @@ export function PathStage({ stage, index, count, earIndex, reorder }: PathStageP
         className={styles.choose}
         aria-current={selected}
         onClick={() => chain.getState().select(stage.id)}
-        onPointerDown={(event) => reorder.begin(event, stage.id)}
+        onPointerDown={(event) => onGrab(event, stage.id)}
       >
         <span className={styles.head}>
           <StageGlyph stageId={stage.id} index={index} on={stage.on} />
@@ -69,4 +71,4 @@ export function PathStage({ stage, index, count, earIndex, reorder }: PathStageP
       </div>
     </li>
   )
-}
+})

@@ -13,8 +13,7 @@ interface StageChangeProps {
 export function StageChange({ stage, heard }: StageChangeProps) {
   const evidence = useEvidence((state) => state.evidence?.stages.get(stage.id))
   const scope = useListen((state) => state.scope)
-  const chain = useChain((state) => state.chain)
-  const ofKept = stagesOfWords(scope, chain) !== null
+  const ofKept = useChain(({ chain }) => stagesOfWords(scope, chain) !== null)
   if (!heard) return <p className={styles.change}>after the ear, not heard</p>
   if (!stage.on || !evidence) return <p className={styles.change} />
   return (

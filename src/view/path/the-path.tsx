@@ -59,7 +59,8 @@ export function ThePath() {
             index={index}
             count={count}
             earIndex={earIndex}
-            reorder={reorder}
+            drop={reorder.dropOf(index)}
+            onGrab={reorder.begin}
           />
         ))}
         {count === 0 && (
