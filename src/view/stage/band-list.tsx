@@ -1,4 +1,4 @@
-import { useRef } from 'react'
+import { useCallback, useRef } from 'react'
 import { type StageDoc, stageDefinitions } from '../../core'
 import { addBand, removeBand } from '../../state/chain-edits'
 import { useBench } from '../bench-context'
@@ -18,6 +18,13 @@ export function BandList({ stage, stageIndex, onHelp }: BandListProps) {
   const adder = useRef<HTMLButtonElement>(null)
   const { bands } = stage.settings
   const full = bands.length >= stageDefinitions.equaliser.parameters.bands.maxItems
+  const remove = useCallback(
+    (bandIndex: number) => {
+      chain.getState().edit(removeBand(stage.id, bandIndex))
+      adder.current?.focus()
+    },
+    [chain, stage.id],
+  )
   return (
     <>
       <ol className={styles.bands} aria-label="Bands">
@@ -31,10 +38,7 @@ export function BandList({ stage, stageIndex, onHelp }: BandListProps) {
             band={band}
             bandIndex={bandIndex}
             onHelp={onHelp}
-            onRemove={() => {
-              chain.getState().edit(removeBand(stage.id, bandIndex))
-              adder.current?.focus()
-            }}
+            onRemove={remove}
           />
         ))}
       </ol>

@@ -1,3 +1,4 @@
+import { memo, useCallback, useMemo } from 'react'
 import { type BandSettings, bandParameters, usedBandSettings } from '../../core'
 import { bandLetter, setBand } from '../../state/chain-edits'
 import { useBench, useListen } from '../bench-context'
@@ -16,35 +17,46 @@ interface BandProps {
   readonly band: BandSettings
   readonly bandIndex: number
   onHelp(help: string): void
-  onRemove(): void
+  onRemove(bandIndex: number): void
 }
 
 /** One band: its letter, shape and switch, and the settings its shape listens to. */
-export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }: BandProps) {
+export const Band = memo(({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }: BandProps) => {
   const { chain, listening } = useBench()
   const compared = useListen(
     ({ scope }) => scope.kind === 'band' && scope.stageId === stageId && scope.bandIndex === bandIndex,
   )
   const owner = `Band ${bandLetter(bandIndex)}`
   const used = usedBandSettings(band)
-  const change = (key: keyof BandSettings) => (value: number | string | boolean) =>
-    chain
-      .getState()
-      .edit(setBand(stageId, bandIndex, { [key]: value }), `${stageId} band ${bandIndex} ${key}`)
-  const rest = () => chain.getState().endGesture()
+  const change = useCallback(
+    (key: keyof BandSettings, value: number | string | boolean) =>
+      chain
+        .getState()
+        .edit(setBand(stageId, bandIndex, { [key]: value }), `${stageId} band ${bandIndex} ${key}`),
+    [chain, stageId, bandIndex],
+  )
+  const rest = useCallback(() => chain.getState().endGesture(), [chain])
   const sweep = useListen(({ sweep: at }) =>
     at?.stageId === stageId && at.bandIndex === bandIndex ? at : null,
   )
-  const row = (key: keyof BandSettings) => (
+  const changes = useMemo(
+    () => ({
+      frequencyHz: (value: number | string | boolean) =>
+        sweep && typeof value === 'number'
+          ? listening.setSweep({ ...sweep, frequencyHz: value })
+          : change('frequencyHz', value),
+      gainDb: (value: number | string | boolean) => change('gainDb', value),
+      slopeDbPerOctave: (value: number | string | boolean) => change('slopeDbPerOctave', value),
+      q: (value: number | string | boolean) => change('q', value),
+    }),
+    [sweep, listening, change],
+  )
+  const row = (key: keyof typeof changes) => (
     <SettingRow
       parameter={bandParameters[key]}
       value={sweep && key === 'frequencyHz' ? sweep.frequencyHz : band[key]}
       owner={owner}
-      onChange={(value) => {
-        if (sweep && key === 'frequencyHz' && typeof value === 'number')
-          listening.setSweep({ ...sweep, frequencyHz: value })
-        else change(key)(value)
-      }}
+      onChange={changes[key]}
       onRest={rest}
       onHelp={onHelp}
     />
@@ -59,7 +71,7 @@ export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }:
             value={band.shape}
             label={`${owner}, ${bandParameters.shape.label}`}
             onChange={(shape) => {
-              change('shape')(shape)
+              change('shape', shape)
               rest()
             }}
           />
@@ -82,7 +94,7 @@ export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }:
           className={styles.remove}
           aria-label={`Remove band ${bandLetter(bandIndex)}`}
           title={`Remove band ${bandLetter(bandIndex)}`}
-          onClick={onRemove}
+          onClick={() => onRemove(bandIndex)}
         >
           ×
         </button>
@@ -91,7 +103,7 @@ export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }:
             on={band.on}
             label={owner}
             onChange={(on) => {
-              change('on')(on)
+              change('on', on)
               rest()
             }}
           />
@@ -102,7 +114,7 @@ export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }:
         bandIndex={bandIndex}
         frequencyHz={band.frequencyHz}
         onTake={(hz) => {
-          change('frequencyHz')(hz)
+          change('frequencyHz', hz)
           rest()
         }}
       />
@@ -114,4 +126,4 @@ export function Band({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }:
       </div>
     </li>
   )
-}
+})

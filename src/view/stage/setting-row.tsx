@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import type { Parameter } from '../../core'
 import { ChoiceRow } from '../fields/choice-row'
 import { NumberRow } from '../fields/number-row'
@@ -15,8 +16,8 @@ interface SettingRowProps {
   onHelp(help: string): void
 }
 
-/** Label and control of one setting. */
-export function SettingRow({ parameter, value, owner, onChange, onRest, onHelp }: SettingRowProps) {
+/** Label and control of one setting; rendered anew when its value changes, if it is given the same functions. */
+export const SettingRow = memo(({ parameter, value, owner, onChange, onRest, onHelp }: SettingRowProps) => {
   return (
     <Told help={parameter.help} onHelp={onHelp}>
       {parameter.type === 'number' && typeof value === 'number' && (
@@ -51,4 +52,4 @@ export function SettingRow({ parameter, value, owner, onChange, onRest, onHelp }
       )}
     </Told>
   )
-}
+})

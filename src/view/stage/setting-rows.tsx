@@ -1,4 +1,4 @@
-import { Fragment } from 'react'
+import { Fragment, useCallback, useMemo } from 'react'
 import { type Parameter, type StageDoc, stageDefinitions } from '../../core'
 import { setSetting } from '../../state/chain-edits'
 import { useBench } from '../bench-context'
@@ -14,23 +14,37 @@ interface SettingRowsProps {
 /** One row for every setting of a stage that is a single value, made from the table of its kind. */
 export function SettingRows({ stage, onHelp }: SettingRowsProps) {
   const { chain } = useBench()
-  const parameters: [string, Parameter][] = Object.entries(stageDefinitions[stage.kind].parameters)
+  const { id, kind } = stage
+  const parameters: [string, Parameter][] = Object.entries(stageDefinitions[kind].parameters)
   const values = new Map<string, unknown>(Object.entries(stage.settings))
+  const changes = useMemo(
+    () =>
+      new Map(
+        Object.keys(stageDefinitions[kind].parameters).map((key) => [
+          key,
+          (value: number | string | boolean) =>
+            chain.getState().edit(setSetting(id, key, value), `${id} ${key}`),
+        ]),
+      ),
+    [chain, id, kind],
+  )
+  const rest = useCallback(() => chain.getState().endGesture(), [chain])
   const rows = parameters
     .filter(([, parameter]) => parameter.type !== 'list')
     .map(([key, parameter]) => {
       const Tool = settingTools.get(parameter)
+      const change = changes.get(key)
       return (
         <Fragment key={key}>
-          <SettingRow
-            parameter={parameter}
-            value={values.get(key)}
-            onHelp={onHelp}
-            onChange={(value) =>
-              chain.getState().edit(setSetting(stage.id, key, value), `${stage.id} ${key}`)
-            }
-            onRest={() => chain.getState().endGesture()}
-          />
+          {change && (
+            <SettingRow
+              parameter={parameter}
+              value={values.get(key)}
+              onHelp={onHelp}
+              onChange={change}
+              onRest={rest}
+            />
+          )}
           {Tool && <Tool stageId={stage.id} onHelp={onHelp} />}
         </Fragment>
       )

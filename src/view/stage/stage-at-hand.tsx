@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useCallback, useState } from 'react'
 import { stageDefinitions } from '../../core'
 import { useChain } from '../bench-context'
 import { usePassingWords } from '../notices/use-passing-words'
@@ -18,7 +18,7 @@ export function StageAtHand() {
   const [news, setNews] = usePassingWords()
   const index = stages.findIndex(({ id }) => id === selectedId)
   const stage = stages[index] ?? null
-  const tell = (text: string) => setHelp({ stageId: selectedId, text })
+  const tell = useCallback((text: string) => setHelp({ stageId: selectedId, text }), [selectedId])
   const report = (text: string) => {
     tell(text)
     setNews(text)
