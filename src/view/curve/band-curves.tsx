@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { memo, useMemo } from 'react'
 import { type BandSettings, type ChainDoc, type EqualiserDesign, magnitudeDb } from '../../core'
 import { useStageColour } from '../bench-context'
 import styles from './band-curves.module.css'
@@ -38,11 +38,11 @@ interface BandCurveProps {
   readonly sampleRate: number
 }
 
-function BandCurve({ band, design, stageId, plot, sampleRate }: BandCurveProps) {
+const BandCurve = memo(({ band, design, stageId, plot, sampleRate }: BandCurveProps) => {
   const colour = useStageColour(stageId)
   const path = useMemo(
     () => responsePath(plot, magnitudeDb(band, plot.frequenciesHz, sampleRate, design)),
     [band, design, plot, sampleRate],
   )
   return band.on ? <path className={styles.band} d={path} style={{ '--stage': colour }} /> : null
-}
+})

@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { useStageColour } from '../bench-context'
 import styles from './stage-glyph.module.css'
 
@@ -11,11 +12,11 @@ interface StageGlyphProps {
 }
 
 /** A stage's number in a ring: solid while it is on, dashed while it is off. */
-export function StageGlyph({ stageId, index, on, text = String(index + 1) }: StageGlyphProps) {
+export const StageGlyph = memo(({ stageId, index, on, text = String(index + 1) }: StageGlyphProps) => {
   const colour = useStageColour(stageId)
   return (
     <span className={on ? styles.on : styles.off} style={{ '--stage': colour }}>
       {text}
     </span>
   )
-}
+})
