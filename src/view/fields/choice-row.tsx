@@ -1,5 +1,6 @@
 import { useId } from 'react'
 import type { ChoiceParameter } from '../../core'
+import unseen from '../unseen.module.css'
 import { ChoiceField } from './choice-field'
 import styles from './rows.module.css'
 
@@ -16,7 +17,7 @@ export function ChoiceRow({ parameter, value, owner, onChange }: ChoiceRowProps)
   return (
     <>
       <label className={styles.label} htmlFor={id}>
-        {owner && <span className={styles.unseen}>{owner}, </span>}
+        {owner && <span className={unseen.unseen}>{owner}, </span>}
         {parameter.label}
       </label>
       <span className={styles.wide}>

@@ -1,4 +1,5 @@
 import { useId } from 'react'
+import unseen from '../unseen.module.css'
 import styles from './listening.module.css'
 
 interface ChoiceProps<Value extends string> {
@@ -25,7 +26,7 @@ export function Choice<Value extends string>({
   const name = useId()
   return (
     <fieldset className={className} title={keyHint && `${legend}: key ${keyHint}`}>
-      <legend className={styles.hidden}>{legend}</legend>
+      <legend className={unseen.unseen}>{legend}</legend>
       {options.map((option) => (
         <label key={option.value} data-value={option.value}>
           <input

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import { useBench, useTake } from '../bench-context'
+import unseen from '../unseen.module.css'
 import styles from './notices.module.css'
 import { takeNews } from './take-news'
 
@@ -30,7 +31,7 @@ export function ReplacedTake() {
       {news !== null && (
         <div className={styles.news}>
           <p>
-            <span className={styles.unseen}>{name}: </span>
+            <span className={unseen.unseen}>{name}: </span>
             {news}
           </p>
           <span className={styles.answers}>

@@ -1,4 +1,5 @@
 import type { Measures } from '../../core'
+import unseen from '../unseen.module.css'
 import { DIGITAL_SILENCE, type Figure, NOT_MEASURABLE, printDifference, printFigure } from './figures'
 import styles from './number-line.module.css'
 
@@ -39,7 +40,7 @@ function Value({ text }: { text: string }) {
     return (
       <span className={styles.none} title={NOT_MEASURABLE}>
         <span aria-hidden="true">–</span>
-        <span className={styles.unseen}>{text}</span>
+        <span className={unseen.unseen}>{text}</span>
       </span>
     )
   return text === DIGITAL_SILENCE ? <span className={styles.none}>{text}</span> : text

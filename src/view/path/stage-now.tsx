@@ -1,6 +1,7 @@
 import { plain } from '../../core'
 import { useEvidence } from '../bench-context'
 import { useHeldNow } from '../stage/use-held-now'
+import unseen from '../unseen.module.css'
 import styles from './stage-now.module.css'
 
 /** The line is full at this much, dB. */
@@ -37,7 +38,7 @@ export function StageNow({ stageId, index, name }: StageNowProps) {
   return (
     <span className={styles.now}>
       <meter
-        className={styles.spoken}
+        className={unseen.unseen}
         min={0}
         max={MOST_DB}
         value={shown * MOST_DB}

@@ -1,3 +1,4 @@
+import unseen from '../unseen.module.css'
 import styles from './help-line.module.css'
 
 interface HelpLineProps {
@@ -16,7 +17,7 @@ export function HelpLine({ text, idle, news }: HelpLineProps) {
       <p className={styles.help} aria-hidden={text !== ''}>
         {text || idle}
       </p>
-      <p className={styles.news} aria-live="polite">
+      <p className={unseen.unseen} aria-live="polite">
         {news}
       </p>
     </>

@@ -1,4 +1,5 @@
 import type { TrialRecord } from '../../state/trial-record'
+import unseen from '../unseen.module.css'
 import tables from './tables.module.css'
 import { answerName } from './trial-words'
 
@@ -14,7 +15,7 @@ export function RoundsTable({ trial: { kind, answers } }: { trial: TrialRecord }
             <th scope="col">{kind === 'name-x' ? 'X was' : 'With was'}</th>
             <th scope="col">Said</th>
             <th scope="col">
-              <span className={tables.unseen}>Right or wrong</span>
+              <span className={unseen.unseen}>Right or wrong</span>
             </th>
             <th scope="col">Time, s</th>
           </tr>
