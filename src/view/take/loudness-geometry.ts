@@ -12,7 +12,7 @@ export interface LoudnessRange {
 const RANGE_LU = 24
 const QUIETER_RANGE_LU = 12
 const STEP_LU = 6
-/** Nothing quieter is shown, LUFS: the gate of integrated loudness (ITU-R BS.1770-5, annex 1) is still lower. */
+/** A side whose loudest is below this, LUFS, gets no room of its own: there is all but nothing of it. */
 const QUIETEST_LUFS = -60
 
 /**
@@ -20,14 +20,16 @@ const QUIETEST_LUFS = -60
  * where the loudest of another curve is that much quieter.
  */
 export function loudnessRange(curves: readonly LoudnessOverTime[]): LoudnessRange {
-  const loudest = curves.map(({ shortTermLufs }) => {
-    let most = QUIETEST_LUFS
-    for (const value of shortTermLufs) if (value > most) most = value
-    return most
-  })
+  const loudest = curves.map(loudestOf).filter((lufs) => lufs > QUIETEST_LUFS)
   const highLufs = Math.ceil(Math.max(QUIETEST_LUFS, ...loudest) / STEP_LU) * STEP_LU
-  const quieterLufs = Math.floor((Math.min(...loudest) - QUIETER_RANGE_LU) / STEP_LU) * STEP_LU
+  const quieterLufs = Math.floor((Math.min(highLufs, ...loudest) - QUIETER_RANGE_LU) / STEP_LU) * STEP_LU
   return { lowLufs: Math.min(highLufs - RANGE_LU, quieterLufs), highLufs }
+}
+
+function loudestOf({ shortTermLufs }: LoudnessOverTime): number {
+  let most = Number.NEGATIVE_INFINITY
+  for (const value of shortTermLufs) if (value > most) most = value
+  return most
 }
 
 /** Short-term loudness in the seen stretch as an SVG path; gaps where it is not measurable. */

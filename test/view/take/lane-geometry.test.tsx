@@ -171,6 +171,12 @@ describe('a loudness lane', () => {
     })
   })
 
+  it('leaves no room for a side that is silent', () => {
+    const sounding = series([-16, -15.6])
+    for (const silent of [series([Number.NaN]), series([-65, -70])])
+      expect(loudnessRange([sounding, silent])).toEqual({ lowLufs: -36, highLufs: -12 })
+  })
+
   it('has a gap where loudness is not measurable', () => {
     const range = { lowLufs: -42, highLufs: -18 }
     const values = series([Number.NaN, -20, -20, Number.NaN, -20, -20])
