@@ -1,4 +1,5 @@
 import { plain } from '../../core'
+import frame from './picture-frame.module.css'
 import type { MetLevel } from './sibilance-level'
 import styles from './sibilance-picture.module.css'
 
@@ -38,7 +39,7 @@ export function LoudestSibilance({
       />
       <path className={orMore ? styles.orMore : styles.loudest} d={`M${left},${top}H${right}`} />
       <text
-        className={styles.tick}
+        className={frame.tick}
         x={outside ? left - 4 : left + 4}
         y={top}
         dy={outside ? '0.35em' : '-0.4em'}

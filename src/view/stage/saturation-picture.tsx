@@ -3,6 +3,7 @@ import { line } from 'd3-shape'
 import { dbToGain, plain, type SettingsByKind, saturationCurve } from '../../core'
 import { useStageColour } from '../bench-context'
 import { PictureFrame } from './picture-frame'
+import frame from './picture-frame.module.css'
 import styles from './transfer-picture.module.css'
 
 const SIDE = 200
@@ -34,15 +35,11 @@ export function SaturationPicture({ settings: { driveDb, bias }, stageId }: Satu
       <clipPath id="saturation-clip">
         <rect x={8} y={8} width={SIDE - 16} height={SIDE - 16} />
       </clipPath>
-      <path className={styles.axes} d={`M${x(0)},8V${SIDE - 8}M8,${y(0)}H${SIDE - 8}`} />
+      <path className={frame.axes} d={`M${x(0)},8V${SIDE - 8}M8,${y(0)}H${SIDE - 8}`} />
       {TICKS.map((share) => (
-        <path
-          key={share}
-          className={styles.axes}
-          d={`M${x(share)},${y(0) - 3}v6M${x(0) - 3},${y(share)}h6`}
-        />
+        <path key={share} className={frame.axes} d={`M${x(share)},${y(0) - 3}v6M${x(0) - 3},${y(share)}h6`} />
       ))}
-      <g className={styles.tick}>
+      <g className={frame.tick}>
         <text x={x(1)} y={y(0) + 16} textAnchor="end">
           +1 in
         </text>

@@ -15,39 +15,31 @@ interface SettingRowsProps {
 export function SettingRows({ stage, onHelp }: SettingRowsProps) {
   const { chain } = useBench()
   const { id, kind } = stage
-  const parameters: [string, Parameter][] = Object.entries(stageDefinitions[kind].parameters)
-  const values = new Map<string, unknown>(Object.entries(stage.settings))
-  const changes = useMemo(
-    () =>
-      new Map(
-        Object.keys(stageDefinitions[kind].parameters).map((key) => [
-          key,
-          (value: number | string | boolean) =>
-            chain.getState().edit(setSetting(id, key, value), `${id} ${key}`),
-        ]),
-      ),
-    [chain, id, kind],
-  )
+  const settings = useMemo(() => {
+    const parameters: [string, Parameter][] = Object.entries(stageDefinitions[kind].parameters)
+    return parameters
+      .filter(([, parameter]) => parameter.type !== 'list')
+      .map(([key, parameter]) => ({
+        key,
+        parameter,
+        Tool: settingTools.get(parameter),
+        change: (value: number | string | boolean) =>
+          chain.getState().edit(setSetting(id, key, value), `${id} ${key}`),
+      }))
+  }, [chain, id, kind])
   const rest = useCallback(() => chain.getState().endGesture(), [chain])
-  const rows = parameters
-    .filter(([, parameter]) => parameter.type !== 'list')
-    .map(([key, parameter]) => {
-      const Tool = settingTools.get(parameter)
-      const change = changes.get(key)
-      return (
-        <Fragment key={key}>
-          {change && (
-            <SettingRow
-              parameter={parameter}
-              value={values.get(key)}
-              onHelp={onHelp}
-              onChange={change}
-              onRest={rest}
-            />
-          )}
-          {Tool && <Tool stageId={stage.id} onHelp={onHelp} />}
-        </Fragment>
-      )
-    })
+  const values = new Map<string, unknown>(Object.entries(stage.settings))
+  const rows = settings.map(({ key, parameter, Tool, change }) => (
+    <Fragment key={key}>
+      <SettingRow
+        parameter={parameter}
+        value={values.get(key)}
+        onHelp={onHelp}
+        onChange={change}
+        onRest={rest}
+      />
+      {Tool && <Tool stageId={id} onHelp={onHelp} />}
+    </Fragment>
+  ))
   return <div className={`${styles.rows} ${styles.pairs}`}>{rows}</div>
 }

@@ -4,6 +4,7 @@ import { useEvidence, useListen, useStageColour } from '../bench-context'
 import { spectrumPath } from '../curve/spectrum-path'
 import { LoudestSibilance } from './loudest-sibilance'
 import { PictureFrame } from './picture-frame'
+import frame from './picture-frame.module.css'
 import { loudestMet, type MetLevel } from './sibilance-level'
 import { SibilanceNow } from './sibilance-now'
 import styles from './sibilance-picture.module.css'
@@ -49,22 +50,22 @@ export function SibilancePicture({ settings, stageId, index, on }: SibilancePict
     >
       <rect className={styles.above} x={split} y={TOP} width={RIGHT - split} height={BOTTOM - TOP} />
       {TICKS_HZ.map((hz) => (
-        <text key={hz} className={styles.tick} x={x(hz)} y={BOTTOM + 16} textAnchor="middle">
+        <text key={hz} className={frame.tick} x={x(hz)} y={BOTTOM + 16} textAnchor="middle">
           {hz < 1000 ? hz : `${hz / 1000}k`}
         </text>
       ))}
       {TICKS_DB.map((db) => (
-        <text key={db} className={styles.tick} x={LEFT - 6} y={y(db)} dy="0.35em" textAnchor="end">
+        <text key={db} className={frame.tick} x={LEFT - 6} y={y(db)} dy="0.35em" textAnchor="end">
           {plain(db, 0)}
         </text>
       ))}
-      <text className={styles.tick} x={LEFT + 6} y={16}>
+      <text className={frame.tick} x={LEFT + 6} y={16}>
         dBFS
       </text>
-      <text className={styles.tick} x={RIGHT} y={BOTTOM + 16} textAnchor="end">
+      <text className={frame.tick} x={RIGHT} y={BOTTOM + 16} textAnchor="end">
         Hz
       </text>
-      <path className={styles.axes} d={`M${LEFT},${TOP}V${BOTTOM}H${RIGHT}`} />
+      <path className={frame.axes} d={`M${LEFT},${TOP}V${BOTTOM}H${RIGHT}`} />
       {evidence && <path className={styles.without} d={spectrumPath(evidence.without.spectrum, x, y)} />}
       {evidence && <path className={styles.with} d={spectrumPath(evidence.with.spectrum, x, y)} />}
       <g style={{ '--stage': colour }}>

@@ -3,6 +3,7 @@ import { line } from 'd3-shape'
 import { plain, type StaticCurve } from '../../core'
 import { useListen, useStageColour } from '../bench-context'
 import { PictureFrame } from './picture-frame'
+import frame from './picture-frame.module.css'
 import { HIGHEST_DBFS, lowestShownDbfs, staticCurvePoints } from './static-curve'
 import styles from './transfer-picture.module.css'
 import { WorkingPoint } from './working-point'
@@ -39,21 +40,21 @@ export function StaticCurvePicture({ curve, stageId, index, on }: StaticCurvePic
     >
       {x.ticks(-lowest / 20).map((db) => (
         <g key={db}>
-          <text className={styles.tick} x={x(db)} y={SIDE - MARGIN + 16} textAnchor="middle">
+          <text className={frame.tick} x={x(db)} y={SIDE - MARGIN + 16} textAnchor="middle">
             {plain(db, 0)}
           </text>
-          <text className={styles.tick} x={MARGIN - 6} y={y(db)} dy="0.35em" textAnchor="end">
+          <text className={frame.tick} x={MARGIN - 6} y={y(db)} dy="0.35em" textAnchor="end">
             {plain(db, 0)}
           </text>
         </g>
       ))}
-      <text className={styles.tick} x={MARGIN + 6} y={16}>
+      <text className={frame.tick} x={MARGIN + 6} y={16}>
         out before makeup, dBFS
       </text>
-      <text className={styles.tick} x={SIDE - 8} y={SIDE - MARGIN - 6} textAnchor="end">
+      <text className={frame.tick} x={SIDE - 8} y={SIDE - MARGIN - 6} textAnchor="end">
         in, dBFS
       </text>
-      <path className={styles.axes} d={`M${MARGIN},8V${SIDE - MARGIN}H${SIDE - 8}`} />
+      <path className={frame.axes} d={`M${MARGIN},8V${SIDE - MARGIN}H${SIDE - 8}`} />
       <path className={styles.threshold} d={`M${x(curve.thresholdDb)},${BENEATH_WORDS}V${SIDE - MARGIN}`} />
       <path
         className={styles.without}

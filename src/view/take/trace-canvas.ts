@@ -2,7 +2,7 @@ import { type ColumnRange, edgePieces, type TraceLayout } from './trace-geometry
 import { coverPixels } from './trace-pixels'
 
 /** What a trace is drawn with, taken from the styles of its canvas. */
-export interface TraceInk {
+interface TraceInk {
   /** How much of the ink lies on what hangs above the line, 0 to 1. */
   readonly tint: number
   /** Thickness of the line at 0 dB, and of the line along the trace, device pixels. */
@@ -20,7 +20,7 @@ const DASH_PX = 4
  * browser one after the other, on the thread of the page.
  */
 export class TraceCanvas {
-  readonly ink: TraceInk
+  private readonly ink: TraceInk
   private readonly context: CanvasRenderingContext2D
   private readonly image: ImageData
 

@@ -1,6 +1,9 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { comparisonOf } from '../../../src/core'
+import { setSetting } from '../../../src/state/chain-edits'
 import { ThePath } from '../../../src/view/path/the-path'
+import { evidenceOf } from '../../state/trial-bench'
 import { showOnPage } from '../keys/on-page'
 
 beforeEach(() => {
@@ -37,5 +40,20 @@ describe('gain reduction now', () => {
     act(() => bench.listen.setState({ playing: false }))
     expect(screen.queryAllByRole('meter')).toEqual([])
     expect(document.body.textContent).not.toContain('now ')
+  })
+
+  it('is the most over the take while nothing plays, or that there was none', () => {
+    const { bench } = showOnPage(<ThePath />)
+    const measured = () => {
+      const evidence = evidenceOf(comparisonOf(bench.chain.getState().chain, { kind: 'chain' }))
+      act(() => bench.evidence.setState({ evidence }))
+    }
+    measured()
+    expect(screen.getByText(/^most [1-9].* dB$/)).toBeDefined()
+    bench.chain.getState().edit(setSetting('level', 'thresholdDb', 0))
+    bench.chain.getState().edit(setSetting('sibilance', 'rangeDb', 0))
+    measured()
+    expect(screen.queryByText(/^most /)).toBeNull()
+    expect(screen.getAllByText('holds nothing')).toHaveLength(2)
   })
 })
