@@ -17,7 +17,7 @@ export {
 export { sameSound, sameStage } from './chain/same-sound'
 export { type ChainHost, MAX_BLOCK_FRAMES } from './chain/stage-slot'
 export { TRACE_HOP_FRAMES, type Trace } from './chain/trace'
-export { type StageInput, TraceRun, type TraceRunOptions } from './chain/trace-run'
+export { TraceRun } from './chain/trace-run'
 export { dbToGain, gainToDb } from './dsp/decibels'
 export { DelayLine } from './dsp/delay-line'
 export { reductionDb, type StaticCurve } from './dsp/gain-computer'

@@ -1,6 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { StretchTrace } from '../audio/evidence/evidence'
 import type { BenchWorker } from '../audio/worker/bench-worker'
+import { nextTask } from '../audio/worker/slices'
 import { comparisonOf, frameCount } from '../core'
 import type { ChainState } from './chain-store'
 import type { EvidenceState } from './evidence-store'
@@ -33,6 +34,11 @@ export function followComparison(
   /** Come since the last frame, in order. */
   let come: StretchTrace[] = []
 
+  /** Waits until the next frame is made, picture under the hand and all: on few processors others would delay it. */
+  const frameMade = async () => {
+    await new Promise<void>((resolve) => atNextFrame(resolve))
+    await nextTask()
+  }
   const placeTraces = () => {
     const sound = take.getState().take?.sound
     const { liveTraces, evidence: found } = evidence.getState()
@@ -46,9 +52,9 @@ export function followComparison(
     come = []
     evidence.setState({ liveTraces: placed })
   }
-  const onLiveTrace = (stretch: StretchTrace) => {
-    come.push(stretch)
-    if (come.length === 1) atNextFrame(placeTraces)
+  const onLiveTraces = (traces: readonly StretchTrace[]) => {
+    if (come.length === 0 && traces.length > 0) atNextFrame(placeTraces)
+    come.push(...traces)
   }
   /** For what takes the place of all traces that have come. */
   const settle = (state: Partial<EvidenceState>) => {
@@ -57,12 +63,14 @@ export function followComparison(
   }
 
   const update = async (isMoving: boolean) => {
-    const on = take.getState().take
-    if (!on?.measures) return
+    if (!take.getState().take?.measures) return
     const request = ++asked
+    if (evidence.getState().working !== 0) evidence.setState({ working: 0 })
+    if (isMoving) await frameMade()
+    const on = take.getState().take
+    if (request !== asked || !on?.measures) return
     const { scope, earAfterId, loop, positionFrame } = listen.getState()
-    const { seen, working } = evidence.getState()
-    if (working !== 0) evidence.setState({ working: 0 })
+    const { seen } = evidence.getState()
     const { sound } = on
     try {
       const comparison = comparisonOf(chain.getState().chain, scope, earAfterId)
@@ -70,7 +78,7 @@ export function followComparison(
       const onProgress = (share: number) => {
         if (request === asked) evidence.setState({ working: share })
       }
-      const found = await worker.evidence({ comparison, loop, live }, { onProgress, onLiveTrace })
+      const found = await worker.evidence({ comparison, loop, live }, { onProgress, onLiveTraces })
       if (request === asked && found) settle({ evidence: found, working: null, problem: null })
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error)

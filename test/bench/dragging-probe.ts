@@ -5,11 +5,9 @@ export interface DragReport {
   /** From each pointer move reaching the page to the end of the frame that it is drawn in. */
   readonly frameMs: readonly number[]
   /**
-   * From each pointer move to the end of the frame in which all that is seen of the first lane that changes is of it,
-   * or of later moves.
+   * From each pointer move to the end of the frame in which all that is seen of every lane that changes is of it, or
+   * of later moves.
    */
-  readonly firstLaneMs: readonly number[]
-  /** The same until all that is seen of every lane that changes is of it, or of later moves. */
   readonly lanesMs: readonly number[]
   /** Tasks of the main thread over 50 ms while dragging, and until the figures are in. */
   readonly longTasksMs: readonly number[]
@@ -29,14 +27,12 @@ declare global {
  */
 export function startProbe(): void {
   const frameMs: number[] = []
-  const firstLaneMs: number[] = []
   const lanesMs: number[] = []
   const longTasksMs: number[] = []
   const asked: { readonly id: number; readonly at: number }[] = []
-  /** What each piece of each lane is drawn for, lane by lane; the first to come is the first of the path. */
-  const lanes = new Map<string, Map<number, number>>()
-  let firstLaneId = 0
-  let allLanesId = 0
+  /** What each piece of each lane is drawn for. */
+  const pieces = new Map<string, number>()
+  let drawnId = 0
   const watched = new WeakSet<Worker>()
   const watching = new AbortController()
   const capture = { capture: true, signal: watching.signal }
@@ -61,20 +57,14 @@ export function startProbe(): void {
   addEventListener('pointerup', onRelease, capture)
 
   const onAnswer = ({ data }: MessageEvent<FromWorker>) => {
-    if (data.type !== 'live-trace') return
-    const { stageId, firstHop } = data.trace
-    const pieces = lanes.get(stageId) ?? new Map<number, number>()
-    lanes.set(stageId, pieces.set(firstHop, data.id))
-    const [first = 0, ...others] = [...lanes.values()].map((ids) => Math.min(...ids.values()))
-    const all = Math.min(first, ...others)
-    const inFirst = asked.filter(({ id }) => id > firstLaneId && id <= first)
-    const inAll = asked.filter(({ id }) => id > allLanesId && id <= all)
-    firstLaneId = first
-    allLanesId = all
+    if (data.type !== 'live-traces') return
+    for (const { stageId, firstHop } of data.traces) pieces.set(`${stageId} ${firstHop}`, data.id)
+    const oldest = Math.min(...pieces.values())
+    const done = asked.filter(({ id }) => id > drawnId && id <= oldest)
+    drawnId = oldest
     atEndOfFrame(() => {
       const now = performance.now()
-      for (const { at } of inFirst) firstLaneMs.push(now - at)
-      for (const { at } of inAll) lanesMs.push(now - at)
+      for (const { at } of done) lanesMs.push(now - at)
     })
   }
   const { postMessage } = Worker.prototype
@@ -99,7 +89,7 @@ export function startProbe(): void {
       Worker.prototype.postMessage = postMessage
       watching.abort()
       tasks.disconnect()
-      return { frameMs, firstLaneMs, lanesMs, longTasksMs, settledMs }
+      return { frameMs, lanesMs, longTasksMs, settledMs }
     },
   }
 }

@@ -14,8 +14,7 @@ const WORK: Figure = { what: 'main thread, a move', wantedMs: null, of: ({ workM
 const FIGURES: readonly Figure[] = [
   FRAME,
   WORK,
-  { what: 'move to all of its first lane', wantedMs: 60, of: ({ firstLaneMs }) => firstLaneMs },
-  { what: 'move to all of every lane', wantedMs: 60, of: ({ lanesMs }) => lanesMs },
+  { what: 'move to all of its lanes', wantedMs: 60, of: ({ lanesMs }) => lanesMs },
   { what: 'letting go to all figures', wantedMs: 1500, of: ({ settledMs }) => [settledMs] },
   { what: 'longest task', wantedMs: 50, of: ({ longTasksMs }) => [Math.max(0, ...longTasksMs)] },
 ]

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Evidence } from '../../src/audio/evidence/evidence'
 import type { EvidenceListener, EvidenceWanted } from '../../src/audio/worker/bench-worker'
+import { nextTask } from '../../src/audio/worker/slices'
 import { measure, TRACE_HOP_FRAMES } from '../../src/core'
 import { startingChain } from '../../src/demo'
 import { createChainStore } from '../../src/state/chain-store'
@@ -47,7 +48,13 @@ function bench() {
       .getState()
       .edit((chain) => ({ chain: { ...chain, stages: chain.stages.toReversed() }, words: 'moved' }))
   const settled = () => new Promise((resolve) => setTimeout(resolve, 0))
-  return { ...stores, asked, askAgain, last, changeChain, settled, frame }
+  /** Makes a frame, and waits for what follows it. */
+  const drawn = async () => {
+    frame()
+    await nextTask()
+    await settled()
+  }
+  return { ...stores, asked, askAgain, last, changeChain, settled, frame, drawn }
 }
 
 let on: ReturnType<typeof bench>
@@ -60,21 +67,43 @@ beforeEach(() => {
 
 describe('following the comparison', () => {
   it('asks for nothing before the take is measured', () => {
-    const { asked, take: takes, changeChain } = bench()
+    const { asked, take: takes, changeChain, frame } = bench()
     takes.setState({ take })
     changeChain()
+    frame()
     expect(asked).toHaveLength(0)
     takes.setState({ take: measured })
     expect(asked).toHaveLength(1)
   })
 
-  it('has traces of what is seen come first while the chain changes, and only then', () => {
+  it('has traces of what is seen come first while the chain changes, and only then', async () => {
     expect(on.last().live).toBeNull()
     on.evidence.setState({ seen: { from: 1000, to: 5000 } })
     on.changeChain()
+    await on.drawn()
     expect(on.last().live).toEqual({ from: 1000, to: 5000 })
     on.listen.setState({ loop: { from: 0, to: 4000 } })
     expect(on.last()).toMatchObject({ live: null, loop: { from: 0, to: 4000 } })
+  })
+
+  it('asks once the frame of a change is made, for the newest of those in it', async () => {
+    const before = on.asked.length
+    on.changeChain()
+    on.changeChain()
+    await on.settled()
+    expect(on.asked).toHaveLength(before)
+    expect(evidence().working).toBe(0)
+    await on.drawn()
+    expect(on.asked).toHaveLength(before + 1)
+    expect(on.last().comparison.with).toEqual(on.chain.getState().chain)
+  })
+
+  it('asks nothing about a take that went before the frame was made', async () => {
+    const before = on.asked.length
+    on.changeChain()
+    on.take.setState({ take: { ...take, sound: { ...take.sound } } })
+    await on.drawn()
+    expect(on.asked).toHaveLength(before)
   })
 
   it('shows live traces over those of the evidence until newer evidence is there', async () => {
@@ -82,7 +111,8 @@ describe('following the comparison', () => {
     on.last().answer(first)
     await on.settled()
     on.changeChain()
-    on.last().onLiveTrace({ stageId: 'level', firstHop: 2, gainDb: Float32Array.of(-40, -41) })
+    await on.drawn()
+    on.last().onLiveTraces([{ stageId: 'level', firstHop: 2, gainDb: Float32Array.of(-40, -41) }])
     on.frame()
     const live = evidence().liveTraces.get('level')?.trace
     const known = first.stages.get('level')?.trace
@@ -99,17 +129,17 @@ describe('following the comparison', () => {
   it('puts all live traces that have come in place at once, with the next frame', () => {
     const put = vi.fn()
     on.evidence.subscribe(put)
-    const { onLiveTrace } = on.last()
-    onLiveTrace({ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-1, -1) })
-    onLiveTrace({ stageId: 'level', firstHop: 1, gainDb: Float32Array.of(-2, -3) })
-    onLiveTrace({ stageId: 'soften', firstHop: 0, gainDb: Float32Array.of(-4) })
+    const { onLiveTraces } = on.last()
+    onLiveTraces([{ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-1, -1) }])
+    onLiveTraces([{ stageId: 'level', firstHop: 1, gainDb: Float32Array.of(-2, -3) }])
+    onLiveTraces([{ stageId: 'soften', firstHop: 0, gainDb: Float32Array.of(-4) }])
     expect(put).not.toHaveBeenCalled()
     on.frame()
     expect(put).toHaveBeenCalledTimes(1)
     const traces = evidence().liveTraces
     expect(traces.get('level')?.trace.gainDb.subarray(0, 4)).toEqual(Float32Array.of(-1, -2, -3, 0))
     expect(traces.get('soften')?.trace.gainDb[0]).toBe(-4)
-    onLiveTrace({ stageId: 'level', firstHop: 3, gainDb: Float32Array.of(-5) })
+    onLiveTraces([{ stageId: 'level', firstHop: 3, gainDb: Float32Array.of(-5) }])
     on.frame()
     const later = evidence().liveTraces
     expect(later.get('level')?.trace.gainDb.subarray(0, 4)).toEqual(Float32Array.of(-1, -2, -3, -5))
@@ -118,7 +148,7 @@ describe('following the comparison', () => {
   })
 
   it('drops live traces that evidence has overtaken', async () => {
-    on.last().onLiveTrace({ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-1) })
+    on.last().onLiveTraces([{ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-1) }])
     on.last().answer(evidenceOf(on.last().comparison))
     await on.settled()
     on.frame()
@@ -128,6 +158,7 @@ describe('following the comparison', () => {
   it('leaves alone what comes for a request that is not the newest', async () => {
     const old = on.last()
     on.changeChain()
+    await on.drawn()
     const answered = evidenceOf(old.comparison)
     old.onProgress(0.7)
     old.answer(answered)
@@ -142,6 +173,7 @@ describe('following the comparison', () => {
     await on.settled()
     expect(evidence().problem).toContain('out of memory')
     on.changeChain()
+    await on.drawn()
     on.last().answer(evidenceOf(on.last().comparison))
     await on.settled()
     expect(evidence().problem).toBeNull()
@@ -161,9 +193,9 @@ describe('following the comparison', () => {
   it('keeps nothing of a take that is gone', async () => {
     on.last().answer(evidenceOf(on.last().comparison))
     await on.settled()
-    on.last().onLiveTrace({ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-1) })
+    on.last().onLiveTraces([{ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-1) }])
     on.frame()
-    on.last().onLiveTrace({ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-2) })
+    on.last().onLiveTraces([{ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-2) }])
     on.take.setState({ take: { ...take, sound: { ...take.sound } } })
     on.frame()
     expect(evidence()).toMatchObject({ evidence: null, seen: null, working: 0 })

@@ -7,7 +7,6 @@ import {
   TRACE_HOP_FRAMES,
   type Trace,
   TraceRun,
-  type TraceRunOptions,
 } from '../../core'
 import type { StretchTrace } from './evidence'
 import type { FrameRange } from './matching'
@@ -19,7 +18,7 @@ import type { FrameRange } from './matching'
  */
 const WARM_UP_TIME_CONSTANTS = 6
 const LEAST_WARM_UP_SECONDS = 0.25
-const MOST_WARM_UP_SECONDS = 3
+export const MOST_WARM_UP_SECONDS = 3
 
 /** Where live traces begin: the sound before the first stage that has changed, and the stages from there on. */
 export interface ChangedPart {
@@ -49,32 +48,28 @@ export class LiveTraces {
   at: number
   private readonly run: TraceRun
 
-  /** @param known what is known of them, and what to keep, as in a {@link TraceRun} */
-  constructor(
-    { sound, stages }: ChangedPart,
-    stretch: FrameRange,
-    known: Pick<TraceRunOptions, 'firstGainDb' | 'kept'> = {},
-  ) {
+  constructor({ sound, stages }: ChangedPart, stretch: FrameRange) {
     this.at = stretch.from
-    const settling = known.firstGainDb ? stages.slice(1) : stages
-    const warmUpFrames = warmUpSeconds(settling) * sound.sampleRate
-    this.run = new TraceRun(sound, stages, { ...known, stretch, warmUpFrames })
+    this.run = new TraceRun(sound, stages, stretch, warmUpSeconds(stages) * sound.sampleRate)
   }
 
-  /** Goes on to frame `to`: steps of one block, then what has come of each stage. */
-  *goOn(to: number): Generator<StretchTrace | null, void, void> {
+  /** Goes on to frame `to`, block by block; returns what has come of each stage since it last stood still. */
+  *goOn(to: number): Generator<null, StretchTrace[], void> {
     const { run, at } = this
     this.at = to
     yield* run.goOn(to)
     const firstHop = Math.floor(at / TRACE_HOP_FRAMES)
     const endHop = Math.ceil(to / TRACE_HOP_FRAMES)
-    for (const { stageId, gainDb } of run.traces())
-      yield { stageId, firstHop, gainDb: gainDb.slice(firstHop - run.firstHop, endHop - run.firstHop) }
+    return Array.from(run.traces(), ({ stageId, gainDb }) => ({
+      stageId,
+      firstHop,
+      gainDb: gainDb.slice(firstHop - run.firstHop, endHop - run.firstHop),
+    }))
   }
 }
 
 /** How long ahead of a stretch `stages` have to run for it to be right, seconds. */
-export function warmUpSeconds(stages: readonly StageDoc[]): number {
+function warmUpSeconds(stages: readonly StageDoc[]): number {
   const timeConstantsMs = stages.reduce(
     (sum, { on, settings }) =>
       on && 'releaseMs' in settings ? sum + settings.attackMs + settings.releaseMs : sum,

@@ -14,7 +14,7 @@ export class WorkerError extends Error {
 }
 
 type Answer =
-  | Exclude<FromWorker, { readonly type: 'progress' | 'live-trace' | 'evidence' | 'failed' }>
+  | Exclude<FromWorker, { readonly type: 'progress' | 'live-traces' | 'evidence' | 'failed' }>
   | { readonly type: 'evidence'; readonly evidence: UnpackedEvidence }
 
 /** What is compared, and what of it is wanted first. */
@@ -28,8 +28,8 @@ export interface EvidenceWanted {
 /** Told what comes ahead of evidence. */
 export interface EvidenceListener {
   onProgress(share: number): void
-  /** The trace of one stage on the side `with`, provisional. It may belong to the request before. */
-  onLiveTrace(trace: StretchTrace): void
+  /** Traces of stages on the side `with`, provisional. They may belong to the request before. */
+  onLiveTraces(traces: readonly StretchTrace[]): void
 }
 
 interface Pending {
@@ -51,7 +51,7 @@ export class BenchWorker {
   private takeId = 0
   private hasAnswered = false
   private isDead = false
-  private onLiveTrace: EvidenceListener['onLiveTrace'] = () => undefined
+  private onLiveTraces: EvidenceListener['onLiveTraces'] = () => undefined
   private readonly unpacker = new EvidenceUnpacker()
 
   constructor() {
@@ -95,12 +95,12 @@ export class BenchWorker {
    */
   async evidence(
     { comparison, loop, live }: EvidenceWanted,
-    { onProgress, onLiveTrace }: EvidenceListener,
+    { onProgress, onLiveTraces }: EvidenceListener,
   ): Promise<Evidence | null> {
     this.supersede()
     const { id, answer } = this.expect(onProgress)
     this.evidenceId = id
-    this.onLiveTrace = onLiveTrace
+    this.onLiveTraces = onLiveTraces
     this.send({ type: 'evidence', id, ...comparison, loop, live })
     const result = await answer
     return result?.type === 'evidence' ? { ...result.evidence, chains: comparison } : null
@@ -160,8 +160,8 @@ export class BenchWorker {
       case 'progress':
         this.pending.get(message.id)?.onProgress(message.share)
         break
-      case 'live-trace':
-        if (message.id > this.takeId) this.onLiveTrace(message.trace)
+      case 'live-traces':
+        if (message.id > this.takeId) this.onLiveTraces(message.traces)
         break
       case 'evidence':
         // Unpacked even where nobody waits for it: the next one builds on it.

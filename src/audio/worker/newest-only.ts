@@ -2,8 +2,8 @@
 export interface Turn {
   /** Whether nothing has been asked for since. */
   isNewest(): boolean
-  /** Waits `ms`, or until something newer is asked for. */
-  rest(ms: number): Promise<void>
+  /** Waits for `done`, or until something newer is asked for. */
+  orNewer(done: Promise<void>): Promise<void>
 }
 
 /**
@@ -39,19 +39,16 @@ export class NewestOnly<Request> {
       const { request, turn } = next
       this.waiting = null
       const isNewest = () => turn === this.asked
-      await this.work(request, { isNewest, rest: (ms) => this.rest(ms, isNewest) })
+      await this.work(request, { isNewest, orNewer: (done) => this.orNewer(done, isNewest) })
     }
     this.working = false
   }
 
-  private async rest(ms: number, isNewest: () => boolean): Promise<void> {
+  private async orNewer(done: Promise<void>, isNewest: () => boolean): Promise<void> {
     if (!isNewest()) return
-    await new Promise<void>((resolve) => {
-      const timer = setTimeout(resolve, ms)
-      this.wake = () => {
-        clearTimeout(timer)
-        resolve()
-      }
+    const newer = new Promise<void>((resolve) => {
+      this.wake = resolve
     })
+    await Promise.race([done, newer])
   }
 }

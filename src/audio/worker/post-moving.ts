@@ -1,10 +1,10 @@
-/** A worker's side of its channel to the page. */
-interface Poster {
-  postMessage(message: object, transfer: Transferable[]): void
+/** Who answers are posted to, as a worker sees it. */
+export interface Poster<Message> {
+  postMessage(message: Message, transfer: Transferable[]): void
 }
 
 /** Posts `message`; its arrays move over and are gone here. */
-export function postMoving(scope: Poster, message: object): void {
+export function postMoving<Message>(scope: Poster<Message>, message: Message): void {
   scope.postMessage(message, [...buffersIn(message)])
 }
 
@@ -12,7 +12,7 @@ export function postMoving(scope: Poster, message: object): void {
  * Posts a copy of `message` whose arrays move over: the page, which must not stand still, then has nothing to copy.
  * The worker keeps its own.
  */
-export function postOwned(scope: Poster, message: object): void {
+export function postOwned<Message>(scope: Poster<Message>, message: Message): void {
   postMoving(scope, structuredClone(message))
 }
 

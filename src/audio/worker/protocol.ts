@@ -51,8 +51,8 @@ export type ToWorker =
 export type FromWorker =
   | { readonly type: 'progress'; readonly id: number; readonly share: number }
   | { readonly type: 'measured'; readonly id: number; readonly measures: Measures }
-  /** Ahead of evidence, one stage at a time; it comes even where a newer request has been made. */
-  | { readonly type: 'live-trace'; readonly id: number; readonly trace: StretchTrace }
+  /** Ahead of evidence, piece by piece, of each stage one; they come even where a newer request has been made. */
+  | { readonly type: 'live-traces'; readonly id: number; readonly traces: readonly StretchTrace[] }
   | { readonly type: 'evidence'; readonly id: number; readonly evidence: PackedEvidence }
   | { readonly type: 'rendered'; readonly id: number; readonly sound: Sound }
   | { readonly type: 'makeup'; readonly id: number; readonly makeupDb: number | null }

@@ -11,28 +11,10 @@ interface Stretch {
   readonly to: number
 }
 
-/** What a stage that reduces gain works on, and the gain that it finds: frame for frame of the sound. */
-export interface StageInput {
-  readonly channels: readonly Float32Array[]
-  /** dB, before any lookahead delays the sound: longer than it by that lookahead. */
-  readonly gainDb: Float32Array
-}
-
-/** From where to where a {@link TraceRun} goes, and what it works with. */
-export interface TraceRunOptions {
-  readonly stretch: Stretch
-  /** How far ahead of the stretch it starts, for detectors to have settled there; none if not given. */
-  readonly warmUpFrames?: number
-  /** Gains of the first stage where they are known: it is then not traced. Frame for frame of the sound. */
-  readonly firstGainDb?: Float32Array | null
-  /** What the last stage that reduces gain works on in the stretch, and finds, is written to it as far as it reaches. */
-  readonly kept?: StageInput | null
-}
-
 /** One stage on the way, and its trace if that is wanted. */
 interface Link {
   readonly stageId: string
-  readonly processor: Pick<Processor<never>, 'process' | 'trace' | 'hold' | 'latencyFrames'>
+  readonly processor: Pick<Processor<never>, 'process' | 'trace' | 'latencyFrames'>
   /** By how much what leaves this stage is behind the input, frames. */
   readonly behind: number
   readonly trace: TraceBuilder | null
@@ -51,29 +33,29 @@ export class TraceRun {
   private readonly block: readonly Float32Array[]
   private readonly gainDb = new Float32Array(BLOCK_FRAMES)
   private readonly origin: number
-  private readonly firstGainDb: Float32Array | null
-  private readonly kept: StageInput | null
   private nextFrame: number
 
-  /** @param stages what `sound` runs through; those that are off let it pass */
+  /**
+   * @param stages what `sound` runs through; those that are off let it pass
+   * @param warmUpFrames how far ahead of the stretch it starts, for detectors to have settled there
+   */
   constructor(
     private readonly sound: Sound,
     stages: readonly StageDoc[],
-    { stretch, warmUpFrames = 0, firstGainDb = null, kept = null }: TraceRunOptions,
+    stretch: Stretch,
+    warmUpFrames = 0,
   ) {
-    this.firstGainDb = firstGainDb
-    this.kept = kept
     this.firstHop = Math.floor(stretch.from / TRACE_HOP_FRAMES)
     this.origin = this.firstHop * TRACE_HOP_FRAMES
     this.nextFrame = Math.max(0, this.origin - Math.ceil(warmUpFrames))
     this.block = sound.channels.map(() => new Float32Array(BLOCK_FRAMES))
-    const frames = Math.min(stretch.to, frameCount(sound)) - this.origin
-    this.links = linksOf(stages, sound, frames, firstGainDb !== null)
+    const frames = Math.min(wholeHops(stretch.to), frameCount(sound)) - this.origin
+    this.links = linksOf(stages, sound, frames)
   }
 
   /** Goes on until the traces are complete up to frame `to`: a step a block. */
   *goOn(to: number): Generator<null, void, void> {
-    const end = Math.ceil(to / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES + (this.links.at(-1)?.behind ?? 0)
+    const end = wholeHops(to) + (this.links.at(-1)?.behind ?? 0)
     while (this.nextFrame < end) {
       this.pass(Math.min(BLOCK_FRAMES, end - this.nextFrame))
       yield null
@@ -86,44 +68,19 @@ export class TraceRun {
   }
 
   private pass(count: number): void {
-    const { block, gainDb, nextFrame, links, firstGainDb } = this
+    const { block, gainDb, nextFrame, links } = this
     this.load(count)
     for (const link of links) {
       const { processor, trace, behind } = link
-      if (link === links.at(-1)) this.traceLast(link, count)
+      if (link === links.at(-1) && processor.trace) processor.trace(block, count, gainDb)
       else {
-        if (link === links[0] && firstGainDb && processor.hold)
-          processor.hold(block, count, firstGainDb.subarray(nextFrame))
-        else processor.process(block, count, trace ? gainDb : undefined)
+        processor.process(block, count, trace ? gainDb : undefined)
         contain(block, count)
         this.dropAhead(behind - nextFrame, count)
       }
       trace?.add(gainDb, nextFrame - behind - this.origin, count)
     }
     this.nextFrame += count
-  }
-
-  private traceLast({ processor, behind }: Link, count: number): void {
-    const { block, gainDb, kept } = this
-    const arrived = this.nextFrame - behind + processor.latencyFrames
-    if (kept) this.keep(block, kept.channels, arrived, count)
-    if (processor.trace) processor.trace(block, count, gainDb)
-    else processor.process(block, count, gainDb)
-    if (kept) this.keep([gainDb], [kept.gainDb], arrived, count)
-  }
-
-  /** Writes `count` frames of `from` to `to`, from its frame `start` on, but nothing from before the stretch. */
-  private keep(
-    from: readonly Float32Array[],
-    to: readonly Float32Array[],
-    start: number,
-    count: number,
-  ): void {
-    to.forEach((samples, c) => {
-      const first = Math.max(0, this.origin - start)
-      const end = Math.min(count, samples.length - start)
-      if (first < end) samples.set(from[c]?.subarray(first, end) ?? [], start + first)
-    })
   }
 
   /** What a stage puts out ahead of the first frame of the sound is not heard by the next: renders cut it off. */
@@ -142,21 +99,21 @@ export class TraceRun {
   }
 }
 
+/** Frames up to the end of the hop that `frame` lies in, or ends. */
+function wholeHops(frame: number): number {
+  return Math.ceil(frame / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES
+}
+
 /** The stages that are on, up to the last that reduces gain. */
-function linksOf(
-  stages: readonly StageDoc[],
-  { sampleRate, channels }: Sound,
-  frames: number,
-  isFirstKnown: boolean,
-): Link[] {
+function linksOf(stages: readonly StageDoc[], { sampleRate, channels }: Sound, frames: number): Link[] {
   const on = stages.filter((stage) => stage.on)
   const last = on.findLastIndex(({ kind }) => stageDefinitions[kind].reducesGain)
   const host = { sampleRate, channelCount: channels.length, settingsStay: true }
   let behind = 0
-  return on.slice(0, last + 1).map((stage, k) => {
+  return on.slice(0, last + 1).map((stage) => {
     const processor = createProcessor(stage, host)
     behind += processor.latencyFrames
-    const isTraced = stageDefinitions[stage.kind].reducesGain && !(k === 0 && isFirstKnown)
-    return { stageId: stage.id, processor, behind, trace: isTraced ? new TraceBuilder(frames) : null }
+    const trace = stageDefinitions[stage.kind].reducesGain ? new TraceBuilder(frames) : null
+    return { stageId: stage.id, processor, behind, trace }
   })
 }

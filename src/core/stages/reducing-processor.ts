@@ -29,17 +29,6 @@ export abstract class ReducingProcessor<Settings extends ReductionSettings> {
     this.run(channels, frames, gainDb, false)
   }
 
-  hold(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void {
-    const { reductions, earlierReductions, mixed } = this
-    for (let from = 0; from < frames; from += CHUNK_FRAMES) {
-      const count = Math.min(CHUNK_FRAMES, frames - from)
-      this.prepare(channels, from, count)
-      for (let n = 0; n < count; n++) reductions[n] = -(gainDb[from + n] ?? 0)
-      this.reduction.mix(reductions, earlierReductions, count, this.pathsOf, mixed)
-      this.apply(channels, from, count, mixed)
-    }
-  }
-
   reset(): void {
     this.reduction.reset()
     this.started = false

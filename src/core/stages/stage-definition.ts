@@ -39,11 +39,6 @@ export interface Processor<Settings> {
    * want no sound of this stage: in one run either all is processed or all is traced.
    */
   trace?(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void
-  /**
-   * Of stages that have `trace`, where settings stay: does to `channels` what `process` would, by gains that a run of
-   * `trace` has found for these frames.
-   */
-  hold?(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void
   /** As new. */
   reset(): void
 }

@@ -27,7 +27,11 @@ function tracesOf(doc: ChainDoc, previous?: Rendering, stretch = STRETCH): Stret
 }
 
 function piecesOf(traces: LiveTraces, to: number): StretchTrace[] {
-  return [...traces.goOn(to)].filter((trace) => trace !== null)
+  const steps = traces.goOn(to)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+  }
 }
 
 function changed(stageId: string, ratio: number): ChainDoc {

@@ -1,8 +1,12 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { StretchTrace } from '../../../src/audio/evidence/evidence'
+import { BenchService } from '../../../src/audio/worker/bench-service'
 import { BenchWorker, WorkerError } from '../../../src/audio/worker/bench-worker'
-import { PIECE_FRAMES } from '../../../src/audio/worker/live-lanes'
 import type { FromWorker, ToWorker } from '../../../src/audio/worker/protocol'
+import { PIECE_FRAMES } from '../../../src/audio/worker/tracer'
+import type { FromTracer, ToTracer } from '../../../src/audio/worker/tracer-protocol'
+import { TracerService } from '../../../src/audio/worker/tracer-service'
+import type { TracerWorker } from '../../../src/audio/worker/tracers'
 import { type ChainDoc, chainOf, comparisonOf, measure, pausesOf, renderChain } from '../../../src/core'
 import { stageWith } from '../../setup/chains'
 import { noise } from '../../setup/signals'
@@ -18,36 +22,47 @@ let onCome: (message: FromWorker) => void = () => undefined
 /** When the next trace comes, before anything else happens. */
 function nextTrace(): Promise<void> {
   return new Promise((resolve) => {
-    onCome = ({ type }) => type === 'live-trace' && resolve()
+    onCome = ({ type }) => type === 'live-traces' && resolve()
   })
 }
 
-/** Runs the worker's own module in this thread; messages are cloned and late, as between threads. */
+/** A channel between threads: messages are cloned, and come late. */
+const later =
+  <Message>(tell: (message: Message) => void) =>
+  (message: Message, transfer: Transferable[]) => {
+    const data = structuredClone(message, { transfer: transfer as ArrayBuffer[] })
+    setTimeout(() => tell(data), 0)
+  }
+
+/** Does what a worker's script does, in this thread. */
 class WorkerHere {
   onmessage: (event: { data: FromWorker }) => void = () => undefined
-  private readonly scope = {
-    onmessage: (_: { data: ToWorker }): void => undefined,
-    postMessage: (message: FromWorker, transfer: ArrayBuffer[] = []) => {
-      const data = structuredClone(message, { transfer })
-      setTimeout(() => {
+  private readonly service = new BenchService(
+    {
+      postMessage: later<FromWorker>((data) => {
         come.push(data)
         onCome(data)
         this.onmessage({ data })
-      }, 0)
+      }),
     },
-  }
-  private readonly loaded: Promise<unknown>
+    1,
+    () => new TracerHere(),
+  )
 
-  constructor() {
-    vi.stubGlobal('self', this.scope)
-    vi.resetModules()
-    this.loaded = import('../../../src/audio/worker/bench.worker')
-  }
+  readonly postMessage = later<ToWorker>((message) => this.service.handle(message))
+}
 
-  postMessage(message: ToWorker, transfer: ArrayBuffer[] = []): void {
-    const data = structuredClone(message, { transfer })
-    void this.loaded.then(() => setTimeout(() => this.scope.onmessage({ data }), 0))
-  }
+class TracerHere implements TracerWorker {
+  onmessage: TracerWorker['onmessage'] = null
+  onerror: TracerWorker['onerror'] = null
+  private readonly service = new TracerService(
+    { postMessage: later<FromTracer>((data) => this.onmessage?.(new MessageEvent('message', { data }))) },
+    (error) => {
+      throw error
+    },
+  )
+
+  readonly postMessage = later<ToTracer>((message) => this.service.handle(message))
 }
 
 function chainAt(thresholdDb: number): ChainDoc {
@@ -59,10 +74,10 @@ let live: StretchTrace[]
 const askOf = (chain: ChainDoc, stretch = LIVE) =>
   bench.evidence(
     { comparison: comparisonOf(chain, { kind: 'chain' }), loop: null, live: stretch },
-    { onProgress: () => undefined, onLiveTrace: (trace) => live.push(trace) },
+    { onProgress: () => undefined, onLiveTraces: (traces) => live.push(...traces) },
   )
 const ask = (thresholdDb: number, stretch = LIVE) => askOf(chainAt(thresholdDb), stretch)
-const tracesCome = () => come.flatMap((m) => (m.type === 'live-trace' ? [m] : []))
+const tracesCome = () => come.flatMap((m) => (m.type === 'live-traces' ? [m] : []))
 const evidenceMessages = () => come.flatMap((m) => (m.type === 'evidence' ? [m.evidence] : []))
 
 beforeEach(async () => {
@@ -79,7 +94,7 @@ describe('asking the worker for evidence', () => {
     const evidence = await ask(-30)
     expect(come.map(({ type }) => type).filter((type) => type !== 'progress')).toEqual([
       'measured',
-      'live-trace',
+      'live-traces',
       'evidence',
     ])
     const { sound, traces } = renderChain(take, chainAt(-30))
@@ -111,7 +126,7 @@ describe('asking the worker for evidence', () => {
 
   it('builds on evidence that came for a request given up meanwhile', async () => {
     const first = ask(-30)
-    await vi.waitFor(() => expect(come.some(({ type }) => type === 'live-trace')).toBe(true))
+    await vi.waitFor(() => expect(come.some(({ type }) => type === 'live-traces')).toBe(true))
     const second = ask(-36)
     expect(await first).toBeNull()
     expect((await second)?.without.measures).toEqual(measure(take))
@@ -189,10 +204,10 @@ describe('traces of a long stretch', () => {
     await vi.waitFor(() => expect(newer()).toHaveLength(PIECES))
     const older = tracesCome().filter(({ id }) => id === old?.id)
     expect(older.length).toBeLessThan(PIECES)
-    const places = newer().map(({ trace }) => trace.firstHop)
+    const places = newer().map(({ traces }) => traces[0]?.firstHop)
     expect(places[0]).not.toBe(0)
     expect(new Set(places).size).toBe(PIECES)
-    expect(older.at(-1)?.trace.firstHop).toBeLessThan(places[0] ?? 0)
+    expect(older.at(-1)?.traces[0]?.firstHop).toBeLessThan(places[0] ?? 0)
     await bench.setTake(take)
   })
 
@@ -201,7 +216,6 @@ describe('traces of a long stretch', () => {
     await nextTrace()
     await bench.setTake(take)
     await new Promise((resolve) => setTimeout(resolve, 300))
-    expect(come.at(-1)?.type).toBe('measured')
     expect(tracesCome().length).toBeLessThan(PIECES)
   })
 })

@@ -47,13 +47,21 @@ describe('newest only', () => {
     expect(requests()).toEqual(['a'])
   })
 
-  it('rests until something newer comes, not a moment longer', async () => {
+  it('waits until something newer comes, not a moment longer', async () => {
+    const { queue, begun } = held()
+    const never = new Promise<void>(() => undefined)
+    queue.ask('a')
+    const waiting = begun[0]?.turn.orNewer(never)
+    queue.ask('b')
+    await waiting
+    await begun[0]?.turn.orNewer(never)
+    expect(begun[0]?.turn.isNewest()).toBe(false)
+  })
+
+  it('waits no longer than what it waits for', async () => {
     const { queue, begun } = held()
     queue.ask('a')
-    const resting = begun[0]?.turn.rest(1e6)
-    queue.ask('b')
-    await resting
-    await begun[0]?.turn.rest(1e6)
-    expect(begun[0]?.turn.isNewest()).toBe(false)
+    await begun[0]?.turn.orNewer(Promise.resolve())
+    expect(begun[0]?.turn.isNewest()).toBe(true)
   })
 })
