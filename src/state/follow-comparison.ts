@@ -1,7 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { StretchTrace } from '../audio/evidence/evidence'
 import type { BenchWorker } from '../audio/worker/bench-worker'
-import { nextTask } from '../audio/worker/slices'
 import { comparisonOf, frameCount } from '../core'
 import type { ChainState } from './chain-store'
 import type { EvidenceState } from './evidence-store'
@@ -9,6 +8,7 @@ import { liveStretch } from './follow-stretch'
 import type { ListenState } from './listen-store'
 import { followed } from './live-trace'
 import type { TakeState } from './take-store'
+import { TracePace } from './trace-pace'
 
 interface Stores {
   readonly chain: StoreApi<ChainState>
@@ -30,15 +30,11 @@ export function followComparison(
   worker: Pick<BenchWorker, 'evidence'>,
   atNextFrame: (then: () => void) => void = requestAnimationFrame,
 ): () => void {
+  const pace = new TracePace(atNextFrame)
   let asked = 0
   /** Come since the last frame, in order. */
   let come: StretchTrace[] = []
 
-  /** Waits until the next frame is made, picture under the hand and all: on few processors others would delay it. */
-  const frameMade = async () => {
-    await new Promise<void>((resolve) => atNextFrame(resolve))
-    await nextTask()
-  }
   const placeTraces = () => {
     const sound = take.getState().take?.sound
     const { liveTraces, evidence: found } = evidence.getState()
@@ -66,7 +62,7 @@ export function followComparison(
     if (!take.getState().take?.measures) return
     const request = ++asked
     if (evidence.getState().working !== 0) evidence.setState({ working: 0 })
-    if (isMoving) await frameMade()
+    if (isMoving) await pace.wait(() => request === asked)
     const on = take.getState().take
     if (request !== asked || !on?.measures) return
     const { scope, earAfterId, loop, positionFrame } = listen.getState()
@@ -78,7 +74,9 @@ export function followComparison(
       const onProgress = (share: number) => {
         if (request === asked) evidence.setState({ working: share })
       }
-      const found = await worker.evidence({ comparison, loop, live }, { onProgress, onLiveTraces })
+      const onTracesOver = pace.begin()
+      const listener = { onProgress, onLiveTraces, onTracesOver }
+      const found = await worker.evidence({ comparison, loop, live }, listener).finally(onTracesOver)
       if (request === asked && found) settle({ evidence: found, working: null, problem: null })
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error)

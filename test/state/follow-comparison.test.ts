@@ -63,6 +63,7 @@ const evidence = () => on.evidence.getState()
 beforeEach(() => {
   on = bench()
   on.take.setState({ take: measured })
+  on.last().onTracesOver()
 })
 
 describe('following the comparison', () => {
@@ -96,6 +97,32 @@ describe('following the comparison', () => {
     await on.drawn()
     expect(on.asked).toHaveLength(before + 1)
     expect(on.last().comparison.with).toEqual(on.chain.getState().chain)
+  })
+
+  it('asks for traces of the next move once those of the one before have come, or four frames have gone by', async () => {
+    on.changeChain()
+    await on.drawn()
+    const before = on.asked.length
+    on.changeChain()
+    for (const _ of [1, 2]) await on.drawn()
+    expect(on.asked).toHaveLength(before)
+    on.last().onTracesOver()
+    await on.drawn()
+    expect(on.asked).toHaveLength(before + 1)
+    on.changeChain()
+    for (const _ of [1, 2, 3]) await on.drawn()
+    expect(on.asked).toHaveLength(before + 1)
+    await on.drawn()
+    expect(on.asked).toHaveLength(before + 2)
+  })
+
+  it('does not wait for traces of a request that failed', async () => {
+    on.last().fail(new Error('out of memory'))
+    await on.settled()
+    on.changeChain()
+    const before = on.asked.length
+    await on.drawn()
+    expect(on.asked).toHaveLength(before + 1)
   })
 
   it('asks nothing about a take that went before the frame was made', async () => {

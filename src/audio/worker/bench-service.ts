@@ -95,11 +95,10 @@ export class BenchService {
   /** First what is wanted while a control moves, which others work out; the rest once the hand rests. */
   private async workOut(source: Sound, request: NumberedRequest, turn: Turn): Promise<void> {
     const { id, live, loop } = request
-    if (live) {
-      const part = changedPart(source, request.with, this.cache?.with.rendering)
-      if (part) await turn.orNewer(this.tracers.trace(id, part, live))
-      await turn.orNewer(pause(REST_MS))
-    }
+    const part = live && changedPart(source, request.with, this.cache?.with.rendering)
+    if (part) await turn.orNewer(this.tracers.trace(id, part, live))
+    this.post({ type: 'traces-over', id })
+    if (live) await turn.orNewer(pause(REST_MS))
     if (!turn.isNewest()) return
     const steps = workOutEvidence(source, request, loop, this.cache)
     const worked = await inSlices(steps, turn.isNewest, this.progressOf(id))

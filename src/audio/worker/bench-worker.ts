@@ -14,7 +14,7 @@ export class WorkerError extends Error {
 }
 
 type Answer =
-  | Exclude<FromWorker, { readonly type: 'progress' | 'live-traces' | 'evidence' | 'failed' }>
+  | Exclude<FromWorker, { readonly type: 'progress' | 'live-traces' | 'traces-over' | 'evidence' | 'failed' }>
   | { readonly type: 'evidence'; readonly evidence: UnpackedEvidence }
 
 /** What is compared, and what of it is wanted first. */
@@ -30,6 +30,8 @@ export interface EvidenceListener {
   onProgress(share: number): void
   /** Traces of stages on the side `with`, provisional. They may belong to the request before. */
   onLiveTraces(traces: readonly StretchTrace[]): void
+  /** All of them have come. */
+  onTracesOver(): void
 }
 
 interface Pending {
@@ -51,7 +53,7 @@ export class BenchWorker {
   private takeId = 0
   private hasAnswered = false
   private isDead = false
-  private onLiveTraces: EvidenceListener['onLiveTraces'] = () => undefined
+  private listener: EvidenceListener | null = null
   private readonly unpacker = new EvidenceUnpacker()
 
   constructor() {
@@ -95,12 +97,12 @@ export class BenchWorker {
    */
   async evidence(
     { comparison, loop, live }: EvidenceWanted,
-    { onProgress, onLiveTraces }: EvidenceListener,
+    listener: EvidenceListener,
   ): Promise<Evidence | null> {
     this.supersede()
-    const { id, answer } = this.expect(onProgress)
+    const { id, answer } = this.expect((share) => listener.onProgress(share))
     this.evidenceId = id
-    this.onLiveTraces = onLiveTraces
+    this.listener = listener
     this.send({ type: 'evidence', id, ...comparison, loop, live })
     const result = await answer
     return result?.type === 'evidence' ? { ...result.evidence, chains: comparison } : null
@@ -161,7 +163,10 @@ export class BenchWorker {
         this.pending.get(message.id)?.onProgress(message.share)
         break
       case 'live-traces':
-        if (message.id > this.takeId) this.onLiveTraces(message.traces)
+        if (message.id > this.takeId) this.listener?.onLiveTraces(message.traces)
+        break
+      case 'traces-over':
+        if (message.id === this.evidenceId) this.listener?.onTracesOver()
         break
       case 'evidence':
         // Unpacked even where nobody waits for it: the next one builds on it.

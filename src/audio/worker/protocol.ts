@@ -53,6 +53,8 @@ export type FromWorker =
   | { readonly type: 'measured'; readonly id: number; readonly measures: Measures }
   /** Ahead of evidence, piece by piece, of each stage one; they come even where a newer request has been made. */
   | { readonly type: 'live-traces'; readonly id: number; readonly traces: readonly StretchTrace[] }
+  /** All that were wanted have come, or something newer was asked for. */
+  | { readonly type: 'traces-over'; readonly id: number }
   | { readonly type: 'evidence'; readonly id: number; readonly evidence: PackedEvidence }
   | { readonly type: 'rendered'; readonly id: number; readonly sound: Sound }
   | { readonly type: 'makeup'; readonly id: number; readonly makeupDb: number | null }

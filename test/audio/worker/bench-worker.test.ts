@@ -71,10 +71,15 @@ function chainAt(thresholdDb: number): ChainDoc {
 
 let bench: BenchWorker
 let live: StretchTrace[]
+let tracesOver = 0
 const askOf = (chain: ChainDoc, stretch = LIVE) =>
   bench.evidence(
     { comparison: comparisonOf(chain, { kind: 'chain' }), loop: null, live: stretch },
-    { onProgress: () => undefined, onLiveTraces: (traces) => live.push(...traces) },
+    {
+      onProgress: () => undefined,
+      onLiveTraces: (traces) => live.push(...traces),
+      onTracesOver: () => tracesOver++,
+    },
   )
 const ask = (thresholdDb: number, stretch = LIVE) => askOf(chainAt(thresholdDb), stretch)
 const tracesCome = () => come.flatMap((m) => (m.type === 'live-traces' ? [m] : []))
@@ -85,6 +90,7 @@ beforeEach(async () => {
   vi.restoreAllMocks()
   come.length = 0
   live = []
+  tracesOver = 0
   bench = new BenchWorker()
   expect(await bench.setTake(take)).toEqual(measure(take))
 })
@@ -95,8 +101,10 @@ describe('asking the worker for evidence', () => {
     expect(come.map(({ type }) => type).filter((type) => type !== 'progress')).toEqual([
       'measured',
       'live-traces',
+      'traces-over',
       'evidence',
     ])
+    expect(tracesOver).toBe(1)
     const { sound, traces } = renderChain(take, chainAt(-30))
     expect(live[0]?.gainDb).toEqual(traces.get('hold')?.gainDb)
     expect(evidence?.with.measures).toEqual(measure(sound, { pauses: pausesOf(take) }))
