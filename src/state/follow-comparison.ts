@@ -28,7 +28,7 @@ const NO_TRACES: EvidenceState['liveTraces'] = new Map()
 export function followComparison(
   { chain, take, listen, evidence }: Stores,
   worker: Pick<BenchWorker, 'evidence'>,
-  atNextFrame: (then: () => void) => void = requestAnimationFrame,
+  atNextFrame: (then: () => void) => void = (then) => void requestAnimationFrame(then),
 ): () => void {
   const pace = new TracePace(atNextFrame)
   let asked = 0
