@@ -7,7 +7,6 @@ import { MeanSquareWindow } from '../dsp/mean-square-window'
 import { Ramp } from '../dsp/ramp'
 import { smoothStep } from '../dsp/smooth-step'
 import { framesOf } from '../dsp/time-constant'
-import type { CompressorSettings } from './compressor-processor'
 import { CHUNK_FRAMES } from './shared-parameters'
 import { type ProcessorHost, settingFadeFrames } from './stage-definition'
 
@@ -16,7 +15,12 @@ export const RMS_WINDOW_MS = 10
 
 const BUTTERWORTH_Q = Math.SQRT1_2
 
-type DetectorSettings = Pick<CompressorSettings, 'detector' | 'lookaheadMs' | 'sideChainHighPassHz'>
+/** What a compressor's level is detected by. */
+export interface DetectorSettings {
+  readonly lookaheadMs: number
+  readonly detector: 'peak' | 'rms'
+  readonly sideChainHighPassHz: number
+}
 
 /** The level a compressor acts on: side-chain high-pass, peak or RMS linked over all channels, lookahead. */
 export class CompressorDetector {

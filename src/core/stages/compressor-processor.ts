@@ -2,20 +2,17 @@ import { dbToGain } from '../dsp/decibels'
 import { DelayLine } from '../dsp/delay-line'
 import { FadingReduction, type Paths } from '../dsp/fading-reduction'
 import { framesOf } from '../dsp/time-constant'
-import { CompressorDetector } from './compressor-detector'
+import { CompressorDetector, type DetectorSettings } from './compressor-detector'
 import { ReducingProcessor } from './reducing-processor'
 import { type Processor, type ProcessorHost, settingFadeFrames } from './stage-definition'
 
 /** Settings of the compressor. Levels and gains in dB, times in ms, mix 0 (dry) to 1 (compressed). */
-export interface CompressorSettings {
+export interface CompressorSettings extends DetectorSettings {
   readonly thresholdDb: number
   readonly ratio: number
   readonly kneeDb: number
   readonly attackMs: number
   readonly releaseMs: number
-  readonly lookaheadMs: number
-  readonly detector: 'peak' | 'rms'
-  readonly sideChainHighPassHz: number
   readonly makeupDb: number
   readonly mix: number
 }
