@@ -19,7 +19,7 @@ interface Stores {
 }
 
 /** A loop shorter than this cannot be crossfaded at its seam, seconds. */
-const SHORTEST_LOOP_SECONDS = 0.1
+export const SHORTEST_LOOP_SECONDS = 0.1
 
 /** Plays the take and decides what of it is heard. Everything that changes what is heard reaches the player here. */
 export class Listening {

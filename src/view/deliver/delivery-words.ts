@@ -20,6 +20,10 @@ export function deliveredFacts(sound: Sound): string {
 export const PHASE_WORDS =
   'Filters change the shape of the wave as well as its spectrum: put the file in the place of the take, not beside it, or parts of both cancel.'
 
+/** Where neither side that is compared is what will be delivered. */
+export const OTHER_CHAIN_WORDS =
+  'The file is the chain as it stands on the path, all of it: not what you are hearing now. Its loudness and peak stand here while the whole chain is compared, with the ear at its end.'
+
 /** Loudness and peak of the file, "–" where they are not known. */
 export function fileFigures(measures: Measures | null): string {
   const figure = (value: number | null | undefined, unit: string) => {

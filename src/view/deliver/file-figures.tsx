@@ -1,11 +1,14 @@
 import { deliveredMeasures } from '../../state/delivered-measures'
 import { useChain, useEvidence } from '../bench-context'
 import styles from './deliver.module.css'
-import { fileFigures } from './delivery-words'
+import { fileFigures, OTHER_CHAIN_WORDS } from './delivery-words'
 
-/** How loud the file will be, and its peak. */
+/** How loud the file will be, and its peak; or that what is heard is something else. */
 export function FileFigures() {
   const chain = useChain((state) => state.chain)
   const measures = useEvidence(({ evidence }) => deliveredMeasures(evidence, chain))
-  return <p className={styles.figures}>{fileFigures(measures)}</p>
+  const isSettled = useEvidence(({ evidence, working }) => evidence !== null && working === null)
+  return (
+    <p className={styles.figures}>{measures || !isSettled ? fileFigures(measures) : OTHER_CHAIN_WORDS}</p>
+  )
 }

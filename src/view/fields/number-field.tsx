@@ -18,7 +18,7 @@ interface NumberFieldProps {
 
 /**
  * Shows a number with its unit and takes one as people type it. What is not understood stays where it is, marked,
- * until it is put right or Escape brings the last value back. While it shows its value, all of it is selected: what
+ * until it is put right, Escape brings the last value back, or the value becomes another. While it shows its value, all of it is selected: what
  * begins a number takes its place, any other key is the page's.
  */
 export function NumberField({ parameter, value, label, describedBy, onChange, onRest }: NumberFieldProps) {
@@ -50,6 +50,11 @@ export function NumberField({ parameter, value, label, describedBy, onChange, on
   useLayoutEffect(() => {
     if (draft === null && document.activeElement === input.current) input.current?.select()
   }, [draft, printed])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when another value is printed.
+  useLayoutEffect(() => {
+    // Changed from elsewhere: what was left here is of a value that is no more.
+    if (document.activeElement !== input.current) settle()
+  }, [printed])
   const press = (event: KeyboardEvent) => {
     const { key, ctrlKey, metaKey } = event
     if (key === 'Enter') commit()

@@ -1,42 +1,68 @@
-import { type KeyboardEvent, useState } from 'react'
+import { type KeyboardEvent, useId, useLayoutEffect, useRef, useState } from 'react'
 import styles from './time-row.module.css'
 import { parseTime, printExactTime } from './time-text'
 
 interface TimeFieldProps {
   readonly label: string
   readonly seconds: number
+  /** What to say to a time that cannot be; null where it can. */
+  refusal(seconds: number): string | null
   onChange(seconds: number): void
 }
 
-/** A time that can be typed: 8.4 or 1:08.4. Taken on Enter or on leaving the field; Escape puts back what was. */
-export function TimeField({ label, seconds, onChange }: TimeFieldProps) {
+/**
+ * A time that can be typed: 8.4 or 1:08.4. Taken on Enter or on leaving the field. What cannot be taken stays where it
+ * is, marked, until it is put right, Escape brings back what was, or the time itself becomes another.
+ */
+export function TimeField({ label, seconds, refusal, onChange }: TimeFieldProps) {
   const [typed, setTyped] = useState<string | null>(null)
-  const wrong = typed !== null && parseTime(typed) === null
-  const take = () => {
-    if (typed === null) return
-    const parsed = parseTime(typed)
-    if (parsed === null) return
+  const [message, setMessage] = useState<string | null>(null)
+  const input = useRef<HTMLInputElement>(null)
+  const messageId = useId()
+  const printed = printExactTime(seconds)
+
+  const settle = () => {
     setTyped(null)
+    setMessage(null)
+  }
+  const take = () => {
+    if (typed === null || typed === printed) return settle()
+    const parsed = parseTime(typed)
+    const wrong = parsed === null ? NOT_A_TIME : refusal(parsed)
+    if (parsed === null || wrong !== null) return setMessage(wrong)
+    settle()
     onChange(parsed)
   }
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when another time is printed.
+  useLayoutEffect(() => {
+    if (document.activeElement !== input.current) settle()
+  }, [printed])
   const press = (event: KeyboardEvent) => {
     if (event.key === 'Enter') take()
-    if (event.key === 'Escape') setTyped(null)
+    if (event.key === 'Escape') settle()
   }
   return (
-    <label className={styles.timeField}>
-      {label}
-      <input
-        type="text"
-        inputMode="decimal"
-        autoComplete="off"
-        value={typed ?? printExactTime(seconds)}
-        aria-invalid={wrong}
-        title={wrong ? 'Type seconds, as 8.4, or minutes and seconds, as 1:08.4' : undefined}
-        onChange={(event) => setTyped(event.target.value)}
-        onKeyDown={press}
-        onBlur={take}
-      />
-    </label>
+    <span className={styles.timeField}>
+      <label>
+        {label}
+        <input
+          ref={input}
+          type="text"
+          inputMode="decimal"
+          autoComplete="off"
+          value={typed ?? printed}
+          aria-invalid={message !== null}
+          aria-describedby={messageId}
+          onChange={(event) => setTyped(event.target.value)}
+          onKeyDown={press}
+          onBlur={take}
+        />
+      </label>
+      <span id={messageId} className={styles.message} role="alert">
+        {message}
+      </span>
+    </span>
   )
 }
+
+const NOT_A_TIME = 'Not understood. Type seconds, as 8.4, or minutes and seconds, as 1:08.4.'

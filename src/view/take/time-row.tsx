@@ -1,9 +1,11 @@
 import { frameCount, type Sound } from '../../core'
+import { SHORTEST_LOOP_SECONDS } from '../../state/listening'
 import { useBench, useListen } from '../bench-context'
 import { loopFrom, loopTo } from './loop-ends'
 import { ZOOM_STEP } from './seek-keys'
 import { TimeField } from './time-field'
 import styles from './time-row.module.css'
+import { loopFromRefusal, loopToRefusal, positionRefusal } from './typed-times'
 import type { TimeViewControl } from './use-time-view'
 
 /** Position, loop and zoom without dragging. */
@@ -18,31 +20,44 @@ export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }
     return Math.round((positionFrame / sampleRate) * steps) / steps
   })
 
-  const setFrom = (from: number) => listening.setLoop(loopFrom(from, loop, sampleRate))
-  const setTo = (to: number) => listening.setLoop(loopTo(to, loop, sampleRate))
+  // Without a loop the fields show the whole take, so that is what one end of it is typed into.
+  const { from, to } = loop ?? { from: 0, to: frames }
   const here = () => listen.getState().positionFrame
   return (
     <>
       <TimeField
         label="Position"
         seconds={position}
+        refusal={(seconds) => positionRefusal(seconds, frames / sampleRate)}
         onChange={(seconds) => listening.seek(seconds * sampleRate)}
       />
       <fieldset className={styles.group} aria-label="Loop">
         <TimeField
           label="Loop from"
-          seconds={(loop?.from ?? 0) / sampleRate}
-          onChange={(seconds) => setFrom(seconds * sampleRate)}
+          seconds={from / sampleRate}
+          refusal={(seconds) => loopFromRefusal(seconds, to / sampleRate, SHORTEST_LOOP_SECONDS)}
+          onChange={(seconds) => listening.setLoop({ from: seconds * sampleRate, to })}
         />
         <TimeField
           label="to"
-          seconds={(loop?.to ?? frames) / sampleRate}
-          onChange={(seconds) => setTo(seconds * sampleRate)}
+          seconds={to / sampleRate}
+          refusal={(seconds) =>
+            loopToRefusal(seconds, from / sampleRate, frames / sampleRate, SHORTEST_LOOP_SECONDS)
+          }
+          onChange={(seconds) => listening.setLoop({ from, to: seconds * sampleRate })}
         />
-        <button type="button" title="The loop begins at the position: key F" onClick={() => setFrom(here())}>
+        <button
+          type="button"
+          title="The loop begins at the position: key F"
+          onClick={() => listening.setLoop(loopFrom(here(), loop, sampleRate))}
+        >
           from here
         </button>
-        <button type="button" title="The loop ends at the position: key G" onClick={() => setTo(here())}>
+        <button
+          type="button"
+          title="The loop ends at the position: key G"
+          onClick={() => listening.setLoop(loopTo(here(), loop, sampleRate))}
+        >
           to here
         </button>
         <button type="button" disabled={!loop} onClick={() => listening.setLoop(null)}>

@@ -52,6 +52,19 @@ describe('the number field', () => {
     expect(field.value).toBe('3.2 kHz')
   })
 
+  it('shows the value again once that changes elsewhere, whatever was left in it', async () => {
+    const { field, slider, user } = rowOf('band gainDb', 3)
+    await user.clear(field)
+    await user.type(field, 'louder{Enter}')
+    await user.tab()
+    expect(field.value).toBe('louder')
+    slider.focus()
+    await user.keyboard('{ArrowRight}')
+    expect(field.value).toMatch(/^\+3\.\d dB$/)
+    expect(field.getAttribute('aria-invalid')).toBe('false')
+    expect(screen.getByRole('alert').textContent).toBe('')
+  })
+
   it('keeps what it did not understand, marks it, and says what is allowed', async () => {
     const { field, onChange, user } = rowOf('band gainDb', 3)
     await user.clear(field)

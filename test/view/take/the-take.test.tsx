@@ -1,4 +1,4 @@
-import { cleanup, fireEvent, screen } from '@testing-library/react'
+import { act, cleanup, fireEvent, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Bench } from '../../../src/state/bench'
@@ -91,16 +91,40 @@ describe('the take', () => {
     const from = await screen.findByRole('textbox', { name: 'Loop from' })
     await user.clear(from)
     await user.type(from, '1.5{Enter}')
-    expect(loopSeconds()).toEqual([1.5, 5.5])
+    expect(loopSeconds()).toEqual([1.5, 10])
     const to = screen.getByRole('textbox', { name: 'to' })
     await user.clear(to)
     await user.type(to, 'later{Enter}')
     expect(to.getAttribute('aria-invalid')).toBe('true')
-    expect(loopSeconds()).toEqual([1.5, 5.5])
+    expect(screen.getByText(/^Not understood\. Type seconds/)).toBeDefined()
+    expect(loopSeconds()).toEqual([1.5, 10])
+    await user.clear(to)
+    await user.type(to, '1{Enter}')
+    expect(screen.getByText(/^The loop begins at 0:01\.5\./)).toBeDefined()
+    expect(loopSeconds()).toEqual([1.5, 10])
     await user.clear(to)
     await user.type(to, '0:04{Enter}')
     expect(loopSeconds()).toEqual([1.5, 4])
     await user.click(screen.getByRole('button', { name: 'no loop' }))
     expect(loopSeconds()).toBeNull()
+  })
+
+  it('goes nowhere behind the end of the take, and says where that is', async () => {
+    const position = await screen.findByRole('textbox', { name: 'Position' })
+    await user.clear(position)
+    await user.type(position, '1:30{Enter}')
+    expect(screen.getByText(/^The take ends at 0:10\.0\./)).toBeDefined()
+    expect(bench.listen.getState().positionFrame).toBe(0)
+  })
+
+  it('shows where a loop really is once it becomes another, whatever was typed before', async () => {
+    const from = await screen.findByRole<HTMLInputElement>('textbox', { name: 'Loop from' })
+    await user.clear(from)
+    await user.type(from, 'early{Enter}')
+    await user.tab()
+    expect(from.value).toBe('early')
+    act(() => bench.listening.setLoop({ from: 16_000, to: 40_000 }))
+    expect(from.value).toBe('0:02.0')
+    expect(from.getAttribute('aria-invalid')).toBe('false')
   })
 })
