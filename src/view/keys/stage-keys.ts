@@ -46,5 +46,5 @@ export function keepVersion({ kept, keptVersions }: Pick<Bench, 'kept' | 'keptVe
   if (a && b) return 'A and B are kept already: choose beside “Keep this version” which is to go'
   const name = a ? 'b' : 'a'
   keptVersions.keep(name)
-  return `The chain is ${keptWords[name]}`
+  return `The chain is now that of ${keptWords[name]}`
 }

@@ -25,7 +25,7 @@ export const KeptMenu = memo(({ announce }: { announce(text: string): void }) =>
     ...names.map((name) => ({
       label: `Keep as ${name.toUpperCase()}`,
       purpose: state[name] ? `In place of ${keptWords[name]}.` : 'The chain as it is now.',
-      said: `The chain is ${keptWords[name]}`,
+      said: `The chain is now that of ${keptWords[name]}`,
       act: () => keptVersions.keep(name),
     })),
     ...(state.a || state.b

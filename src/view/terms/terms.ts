@@ -20,11 +20,14 @@ export const termGroups: readonly TermGroup[] = [
         'Without, with',
         'The two sides of a comparison: the bypassed reference, and what is judged against it.',
       ],
-      ['Matched', 'Both sides are brought to the same integrated loudness, for louder sounds better.'],
+      [
+        'Matched',
+        'Both sides are brought to the same integrated loudness, for louder sounds better. Files know nothing of it.',
+      ],
       ['Blind trial', 'A run of choices between hidden sides, counted against guessing.'],
       [
         'Kept A, kept B',
-        'Two versions of the chain, to be compared with one another or with the one at hand.',
+        'Two versions of the chain, to be compared with one another or with the one at hand; gone when the page closes.',
       ],
       ['Ear', 'The place on the path up to which the sound is heard and measured.'],
       ['Only what was removed', 'The difference of both sides, in place of either.'],
@@ -64,6 +67,10 @@ export const termGroups: readonly TermGroup[] = [
       ['Attack, release', 'How fast gain goes down, and how fast it comes back.'],
       ['Gain reduction', 'By how much a stage turns the sound down just now.'],
       ['Makeup gain', 'Level given back after the reduction.'],
+      [
+        'Peak, RMS',
+        'Two ways to read a level: by the highest point of the wave, or by its power over a short time.',
+      ],
       ['Lookahead', 'How far ahead the level is read, so that the gain is down in time.'],
       [
         'Side-chain',
