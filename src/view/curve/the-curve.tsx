@@ -87,7 +87,7 @@ export function TheCurve() {
       </div>
       {handles.length > 0 && (
         <p className={styles.note}>
-          Drag a band<span className={styles.keyHint}>, with Shift for its Q; arrow keys move it too</span>.
+          Drag a band<span className={styles.keyHint}>, or with Shift its Q; arrow keys move the band</span>.
         </p>
       )}
     </section>

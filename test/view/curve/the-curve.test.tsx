@@ -47,6 +47,17 @@ describe('the curve', () => {
     expect(bandOf(1, 0)?.frequencyHz).toBeLessThan(before?.frequencyHz ?? Number.NaN)
   })
 
+  it('says what a hand and what keys do, as they do it: Shift makes arrow keys go farther, and leaves the Q', async () => {
+    expect(screen.getByText(/^Drag a band/).textContent).toBe(
+      'Drag a band, or with Shift its Q; arrow keys move the band.',
+    )
+    screen.getByRole('slider', { name: 'Band 2a, Gain' }).focus()
+    const before = bandOf(1, 0)
+    await user.keyboard('{Shift>}{ArrowUp}{/Shift}')
+    expect(bandOf(1, 0)?.gainDb).toBeGreaterThan((before?.gainDb ?? Number.NaN) + 0.5)
+    expect(bandOf(1, 0)?.q).toBe(before?.q)
+  })
+
   it('takes a gain back to its default on Delete', async () => {
     screen.getByRole('slider', { name: 'Band 2a, Gain' }).focus()
     await user.keyboard('{Delete}')
