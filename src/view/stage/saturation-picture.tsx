@@ -30,7 +30,7 @@ export function SaturationPicture({ settings: { driveDb, bias }, stageId }: Satu
       width={SIDE}
       height={SIDE}
       label={`The saturator's curve, driven ${plain(driveDb, 1)} dB: straight for quiet sound, bent for loud.`}
-      caption="1 is full scale; before mix and output gain."
+      caption="1 is full scale; before mix and output."
     >
       <clipPath id="saturation-clip">
         <rect x={8} y={8} width={SIDE - 16} height={SIDE - 16} />
