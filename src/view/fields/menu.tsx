@@ -1,18 +1,21 @@
-import { type ReactNode, useRef, useState } from 'react'
+import { type ReactNode, type RefObject, useRef, useState } from 'react'
 import styles from './menu.module.css'
 
 interface MenuProps {
   /** On the button that opens it. */
   readonly label: string
   readonly disabled?: boolean
+  /** Holds the button, for those who give it the focus. */
+  readonly opener?: RefObject<HTMLButtonElement | null>
   /** Choices; `close` folds the list and gives the focus back. */
   children(close: () => void): ReactNode
 }
 
 /** A button with a list that opens under it, and closes on Escape or when the focus leaves. */
-export function Menu({ label, disabled = false, children }: MenuProps) {
+export function Menu({ label, disabled = false, opener: given, children }: MenuProps) {
   const [open, setOpen] = useState(false)
-  const opener = useRef<HTMLButtonElement>(null)
+  const own = useRef<HTMLButtonElement>(null)
+  const opener = given ?? own
   const close = () => {
     setOpen(false)
     opener.current?.focus()

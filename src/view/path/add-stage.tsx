@@ -1,17 +1,23 @@
-import { memo } from 'react'
+import { memo, type RefObject } from 'react'
 import { MAX_STAGES, stageDefinitions, stageKinds } from '../../core'
 import { addStage } from '../../state/chain-edits'
 import { useBench, useChain } from '../bench-context'
 import { Menu } from '../fields/menu'
 import styles from './add-stage.module.css'
 
+interface AddStageProps {
+  /** Holds the button that opens the list. */
+  readonly opener: RefObject<HTMLButtonElement | null>
+  onAdded(announcement: string): void
+}
+
 /** Offers every kind of stage with what it is for. */
-export const AddStage = memo(({ onAdded }: { onAdded(announcement: string): void }) => {
+export const AddStage = memo(({ opener, onAdded }: AddStageProps) => {
   const { chain } = useBench()
   const count = useChain((state) => state.chain.stages.length)
   const full = count >= MAX_STAGES
   return (
-    <Menu label={full ? `No more than ${MAX_STAGES} stages` : 'Add a stage'} disabled={full}>
+    <Menu label={full ? `No more than ${MAX_STAGES} stages` : 'Add a stage'} disabled={full} opener={opener}>
       {(close) =>
         stageKinds.map((kind) => (
           <button

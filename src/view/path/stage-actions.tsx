@@ -13,11 +13,13 @@ interface StageActionsProps {
   readonly count: number
   /** The stages on the path. */
   readonly list: RefObject<HTMLOListElement | null>
+  /** The button that adds one. */
+  readonly adder: RefObject<HTMLButtonElement | null>
   announce(text: string): void
 }
 
 /** Where the stage at hand stands on the path, and whether it does. */
-export function StageActions({ stage, index, count, list, announce }: StageActionsProps) {
+export function StageActions({ stage, index, count, list, adder, announce }: StageActionsProps) {
   const { chain } = useBench()
   const { label } = stageDefinitions[stage.kind]
   const move = (to: number) => (event: MouseEvent<HTMLButtonElement>) => {
@@ -28,11 +30,13 @@ export function StageActions({ stage, index, count, list, announce }: StageActio
     announce(`${label}, position ${to + 1} of ${count}`)
   }
   const remove = () => {
-    // The focus goes to the stage that takes its place, so that a second press does not take that one too.
+    // The focus goes to the stage that takes its place, so that a second press does not take that one too;
+    // after the last one it goes to what begins the path anew.
     flushSync(() => chain.getState().edit(removeStage(stage.id)))
     announce(`${label} removed`)
     const next = list.current?.querySelectorAll<HTMLElement>('[aria-current]')
-    next?.[Math.min(index, next.length - 1)]?.focus()
+    const after = next?.[Math.min(index, next.length - 1)] ?? adder.current
+    after?.focus()
   }
   return (
     <span className={styles.actions}>

@@ -1,4 +1,4 @@
-import { useEffect } from 'react'
+import { useEffect, useRef } from 'react'
 import { useBench, useChain, useEvidence, useListen } from '../bench-context'
 import { usePassingWords } from '../notices/use-passing-words'
 import { useScreen } from '../screen-context'
@@ -23,6 +23,7 @@ export function ThePath() {
     if (said) announce(said.words)
   }, [said, announce])
   const reorder = useReorder(announce)
+  const adder = useRef<HTMLButtonElement>(null)
   const selectedId = useChain((state) => state.selectedId)
   const selectedIndex = stages.findIndex(({ id }) => id === selectedId)
   const selected = stages[selectedIndex]
@@ -44,11 +45,12 @@ export function ThePath() {
             index={selectedIndex}
             count={count}
             list={reorder.list}
+            adder={adder}
             announce={announce}
           />
         )}
         <KeptMenu announce={announce} />
-        <AddStage onAdded={announce} />
+        <AddStage opener={adder} onAdded={announce} />
       </div>
       <ol className={styles.list} ref={reorder.list} aria-busy={measuring}>
         <TakeIn />

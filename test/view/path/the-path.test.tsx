@@ -72,6 +72,7 @@ describe('the path', () => {
     for (let i = 0; i < 4; i++) await user.click(screen.getByRole('button', { name: /^Remove / }))
     expect(ids()).toEqual([])
     expect(screen.getByText(/No stages: the take leaves as it came/)).toBeDefined()
+    expect(document.activeElement?.textContent).toBe('Add a stage')
     expect(pressedEars()).toEqual(['listen here, at the end of the chain'])
     await user.click(screen.getByRole('button', { name: 'Add a stage' }))
     await user.click(screen.getByRole('button', { name: /^Gain/ }))
