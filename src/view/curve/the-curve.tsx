@@ -27,7 +27,8 @@ export function TheCurve() {
   const sweep = useListen((state) => state.sweep)
   // What is heard: while a band is swept, it is held up.
   const chain = useMemo(() => (sweep ? sweptChain(settled, sweep) : settled), [settled, sweep])
-  const sides = sideWords(useListen((state) => state.scope))
+  const scope = useListen((state) => state.scope)
+  const sides = sideWords(scope)
   const sampleRate = useTake((state) => state.take?.sound.sampleRate ?? USUAL_RATE)
   const [holder, width] = useWidth(FIRST_WIDTH)
   const textScale = useTextScale()
@@ -50,7 +51,8 @@ export function TheCurve() {
       <div className={styles.head}>
         <h2 id="the-curve">The curve</h2>
         <p className={styles.note}>
-          ±{rangeDb} dB; spectrum dashed {sides.without}, solid {sides.with}
+          ±{rangeDb} dB; {scope.kind === 'kept' && 'response now; '}spectrum dashed {sides.without}, solid{' '}
+          {sides.with}
         </p>
       </div>
       <div className={styles.holder} ref={holder}>

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
 import { plain } from '../../core'
-import { useEvidence, useTake } from '../bench-context'
+import { keptWords, stagesOfWords } from '../../state/kept-versions'
+import { useChain, useEvidence, useListen, useTake } from '../bench-context'
 import { usePendingWords } from '../numbers/pending-words'
 import styles from './path-ends.module.css'
 
@@ -27,11 +28,15 @@ interface OutProps {
 export function Out({ earAtEnd, children }: OutProps) {
   const pending = usePendingWords()
   const hasTake = useTake((state) => state.take !== null)
+  const scope = useListen((state) => state.scope)
+  const ofKept = useChain(({ chain }) => stagesOfWords(scope, chain) !== null)
   const measures = useEvidence((state) => state.evidence?.with.measures)
   return (
     <li className={styles.end}>
-      <span className={styles.name}>{earAtEnd ? 'out: the whole chain' : 'out'}</span>
-      {!earAtEnd && <span>at the ear:</span>}
+      <span className={styles.name}>
+        {earAtEnd ? `out: ${ofKept ? keptWords.b : 'the whole chain'}` : 'out'}
+      </span>
+      {!earAtEnd && <span>{ofKept && `${keptWords.b} `}at the ear:</span>}
       <span>{hasTake && loudness(measures?.integratedLufs, pending)}</span>
       <span>{measures ? level(measures.truePeakDbtp) : ''}</span>
       {children}

@@ -1,4 +1,4 @@
-import { cleanup, fireEvent, screen } from '@testing-library/react'
+import { act, cleanup, fireEvent, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Bench } from '../../../src/state/bench'
@@ -45,6 +45,14 @@ describe('the curve', () => {
     expect(bandOf(1, 0)?.gainDb).toBeCloseTo((before?.gainDb ?? Number.NaN) + 0.1, 9)
     await user.keyboard('{ArrowLeft}')
     expect(bandOf(1, 0)?.frequencyHz).toBeLessThan(before?.frequencyHz ?? Number.NaN)
+  })
+
+  it('says that the response is that of the chain on the bench, where the spectra are those of kept versions', () => {
+    const note = () => screen.getByText(/^±/).textContent
+    expect(note()).toMatch(/dB; spectrum dashed without, solid with$/)
+    const { chain } = bench.chain.getState()
+    act(() => bench.listening.setScope({ kind: 'kept', a: chain, b: chain }))
+    expect(note()).toMatch(/dB; response now; spectrum dashed kept A, solid kept B$/)
   })
 
   it('says what a hand and what keys do, as they do it: Shift makes arrow keys go farther, and leaves the Q', async () => {

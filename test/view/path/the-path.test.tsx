@@ -1,7 +1,8 @@
-import { cleanup, fireEvent, screen, within } from '@testing-library/react'
+import { act, cleanup, fireEvent, screen, within } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Bench } from '../../../src/state/bench'
+import { switchStage } from '../../../src/state/chain-edits'
 import { ThePath } from '../../../src/view/path/the-path'
 import { showOnPage } from '../keys/on-page'
 
@@ -93,6 +94,19 @@ describe('the path', () => {
     await user.click(screen.getByRole('button', { name: /after 1 Equaliser/ }))
     await user.click(screen.getByRole('button', { name: 'Remove Equaliser' }))
     expect(pressedEars()).toEqual(['listen here, at the end of the chain'])
+  })
+
+  it('says of its end, too, whose figures it shows while kept versions are compared', () => {
+    const out = () => within(screen.getByRole('list')).getAllByRole('listitem').at(-1)?.textContent
+    const { chain } = bench.chain.getState()
+    act(() => bench.listening.setScope({ kind: 'kept', a: null, b: chain }))
+    expect(out()).toContain('out: the whole chain')
+    act(() => bench.chain.getState().edit(switchStage('level', false)))
+    expect(out()).toContain('out: kept B')
+    act(() => bench.listening.setEar('lift'))
+    expect(out()).toContain('kept B at the ear:')
+    act(() => bench.listening.setScope({ kind: 'chain' }))
+    expect(out()).not.toContain('kept B')
   })
 
   it('takes a short press for choosing, and a drag let go on Escape for nothing', () => {
