@@ -34,6 +34,9 @@ export const figures: readonly Figure[] = [
 /** What stands where a sound is silent or too short for a measure. */
 export const NOT_MEASURABLE = 'not measurable'
 
+/** What stands where a sound has no sibilants, or none that its vowels can be set against. */
+export const NO_SIBILANTS = 'no sibilants found next to vowels'
+
 /** What stands where a pause holds nothing at all. */
 export const DIGITAL_SILENCE = 'digital silence'
 
@@ -47,7 +50,7 @@ export function isDigitalSilence(noiseFloorDbfs: number | null): boolean {
 
 /** A figure with one digit, or why there is none. */
 export function printFigure(value: number | null, key?: Figure['key']): string {
-  if (value === null) return NOT_MEASURABLE
+  if (value === null) return key === 'sibilanceDb' ? NO_SIBILANTS : NOT_MEASURABLE
   return key === 'noiseFloorDbfs' && isDigitalSilence(value) ? DIGITAL_SILENCE : plain(value, 1)
 }
 
@@ -63,6 +66,17 @@ export function printDifference(
   if (without === null || withSide === null) return null
   if (key === 'noiseFloorDbfs' && (isDigitalSilence(without) || isDigitalSilence(withSide))) return null
   return signed(withSide - without, 1)
+}
+
+/** What the dashes of the table mean; null where it has none. */
+export function gapWords(sides: readonly Measures[]): string | null {
+  const isGap = ({ key }: Figure) => sides.some((measures) => measures[key] === null)
+  const gaps = figures.filter(isGap)
+  const others = gaps.filter(({ key }) => key !== 'sibilanceDb')
+  if (gaps.length === 0) return null
+  if (others.length === 0) return `–: ${NO_SIBILANTS}.`
+  const none = gaps.length > others.length ? `; at sibilance: ${NO_SIBILANTS}` : ''
+  return `–: silent or too short to measure${none}.`
 }
 
 /** Whether the figures of every line add up as they are printed, each rounded by itself. */

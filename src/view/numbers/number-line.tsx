@@ -1,6 +1,13 @@
 import type { Measures } from '../../core'
 import unseen from '../unseen.module.css'
-import { DIGITAL_SILENCE, type Figure, NOT_MEASURABLE, printDifference, printFigure } from './figures'
+import {
+  DIGITAL_SILENCE,
+  type Figure,
+  NO_SIBILANTS,
+  NOT_MEASURABLE,
+  printDifference,
+  printFigure,
+} from './figures'
 import styles from './number-line.module.css'
 
 interface NumberLineProps {
@@ -36,9 +43,9 @@ export function NumberLine({ figure, without, with: withSide, coming }: NumberLi
 
 /** A figure; where there is none, in words that take no more room. */
 function Value({ text }: { text: string }) {
-  if (text === NOT_MEASURABLE)
+  if (text === NOT_MEASURABLE || text === NO_SIBILANTS)
     return (
-      <span className={styles.none} title={NOT_MEASURABLE}>
+      <span className={styles.none} title={text}>
         <span aria-hidden="true">–</span>
         <span className={unseen.unseen}>{text}</span>
       </span>

@@ -2,7 +2,7 @@ import { plain, type Scope, type StageDoc, stageDefinitions } from '../../core'
 import { bandLetter } from '../../state/chain-edits'
 import { sideWords, stagesOfWords } from '../../state/kept-versions'
 import { useChain, useEvidence, useListen } from '../bench-context'
-import { addUp, figures } from './figures'
+import { addUp, gapWords } from './figures'
 
 /** What the two sides are, and how they are brought to the same loudness to be heard. */
 export function WhatIsCompared() {
@@ -17,9 +17,7 @@ export function WhatIsCompared() {
   const without = useEvidence((state) => state.evidence?.without.measures)
   const withSide = useEvidence((state) => state.evidence?.with.measures)
   const matching = useEvidence((state) => state.evidence?.matching)
-  const hasGaps = [without, withSide].some(
-    (measures) => measures && figures.some(({ key }) => measures[key] === null),
-  )
+  const gaps = without && withSide ? gapWords([without, withSide]) : null
   return (
     <>
       {sentence} Measured {place}
@@ -34,7 +32,7 @@ export function WhatIsCompared() {
       )}
       {ofOthers !== null && ` ${ofOthers}`}
       {without && withSide && !addUp(without, withSide) && ' Rounded one by one.'}
-      {hasGaps && ' –: silent or too short to measure.'}
+      {gaps !== null && ` ${gaps}`}
     </>
   )
 }

@@ -4,10 +4,13 @@ import { measure } from '../../../src/core'
 import {
   addUp,
   DIGITAL_SILENCE,
+  gapWords,
+  NO_SIBILANTS,
   NOT_MEASURABLE,
   printDifference,
   printFigure,
 } from '../../../src/view/numbers/figures'
+import { noise } from '../../setup/signals'
 
 const level = fc.integer({ min: -9000, max: 2000 }).map((hundredths) => hundredths / 100)
 const read = (text: string) => Number(text.replace('−', '-'))
@@ -50,8 +53,22 @@ describe('figures', () => {
     expect(printFigure(-172.3, 'truePeakDbtp')).toBe('−172.3')
   })
 
+  it('do not call noise silent or too short: it has no sibilants next to vowels', () => {
+    const measures = measure(noise(48_000, 5, 1, 1, () => 0.1))
+    expect(printFigure(measures.sibilanceDb, 'sibilanceDb')).toBe(NO_SIBILANTS)
+    expect(gapWords([measures, measures])).toBe('–: no sibilants found next to vowels.')
+    const silent = measure({ sampleRate: 48_000, channels: [new Float32Array(480)] })
+    expect(gapWords([measures, silent])).toBe(
+      '–: silent or too short to measure; at sibilance: no sibilants found next to vowels.',
+    )
+    const sung = { ...measures, sibilanceDb: -8 }
+    expect(gapWords([sung, sung])).toBeNull()
+    expect(gapWords([sung, { ...sung, integratedLufs: null }])).toBe('–: silent or too short to measure.')
+  })
+
   it('say so where there is nothing to measure', () => {
     expect(printFigure(null)).toBe(NOT_MEASURABLE)
+    expect(printFigure(null, 'integratedLufs')).toBe(NOT_MEASURABLE)
     expect(printDifference(null, -20)).toBeNull()
     expect(printDifference(-20, null)).toBeNull()
   })

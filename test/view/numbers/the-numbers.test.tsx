@@ -73,6 +73,8 @@ describe('the numbers', () => {
     // ITU-R BS.1770-5, Annex 1: a 0 dBFS sine of 997 Hz in one front channel reads -3.01 LKFS; 0.1 is 20 dB less.
     expect(line.map((cell) => cell.textContent)).toEqual(['−23.0', '−17.0', '+6.0'])
     expect(screen.getByRole('row', { name: /^Short-term max/ }).textContent).toContain('not measurable')
+    expect(screen.getByRole('row', { name: /^Sibilance/ }).textContent).toContain('–no sibilants found')
+    expect(screen.getByRole('table').textContent).toContain('; at sibilance: no sibilants found')
     expect(screen.getByRole('table').textContent).toContain(
       'matched over the take, without 0.0 dB, with −6.0 dB',
     )
