@@ -7,6 +7,7 @@ import { type ChainState, createChainStore } from './chain-store'
 import { Delivery } from './delivery'
 import { createDeliveryStore, type DeliveryState } from './delivery-store'
 import { createEvidenceStore, type EvidenceState } from './evidence-store'
+import { followBands } from './follow-bands'
 import { followComparison } from './follow-comparison'
 import { createKeptStore, type KeptState, KeptVersions } from './kept-versions'
 import { createListenStore, type ListenState } from './listen-store'
@@ -60,6 +61,7 @@ export function createBench(): Bench {
     onError: (error) => listening.fail(error),
   })
   const listening = new Listening({ chain, take, listen, evidence }, player)
+  followBands({ chain, listen })
   const takes = new Takes(take, worker, (name) => listening.loaded(name))
   const askAgain = followComparison({ chain, take, listen, evidence }, worker)
   return {

@@ -59,6 +59,12 @@ describe('an equaliser at hand', () => {
     expect(bench.listen.getState().scope).toEqual({ kind: 'stage', stageId: 'clean-up' })
   })
 
+  it('compares the stage once the band that was compared is removed', async () => {
+    await user.click(screen.getByRole('button', { name: 'Compare band a with its bypass' }))
+    await user.click(screen.getByRole('button', { name: 'Remove band a' }))
+    expect(bench.listen.getState().scope).toEqual({ kind: 'stage', stageId: 'clean-up' })
+  })
+
   it('adds no more bands than an equaliser holds', async () => {
     const add = screen.getByRole('button', { name: 'Add a band' })
     for (let i = 0; i < 15; i++) await user.click(add)
