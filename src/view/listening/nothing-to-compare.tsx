@@ -1,23 +1,55 @@
-import { stageDefinitions } from '../../core'
+import type { MouseEvent } from 'react'
+import { setBand, switchStage } from '../../state/chain-edits'
 import { useBench, useChain, useListen } from '../bench-context'
-import { earIndexOf } from '../path/ear-place'
+import { alike, type Mend } from './alike'
 import styles from './bar-notes.module.css'
 
-/** Says where both sides must be alike, because what is compared stands after the ear, and offers to move the ear. */
+const mendWords: Readonly<Record<Mend['kind'], string>> = {
+  'ear-after': 'put the ear after it',
+  'ear-to-end': 'put the ear at the end',
+  'stage-on': 'switch it on',
+  'band-on': 'switch it on',
+}
+
+/** Says where both sides must be alike, and offers to mend it where one thing does. */
 export function NothingToCompare() {
-  const { listening } = useBench()
-  const stages = useChain((state) => state.chain.stages)
-  const comparedId = useListen(({ scope }) => ('stageId' in scope ? scope.stageId : null))
+  const { chain, listening } = useBench()
+  const doc = useChain((state) => state.chain)
+  const scope = useListen((state) => state.scope)
   const earAfterId = useListen((state) => state.earAfterId)
-  const index = stages.findIndex(({ id }) => id === comparedId)
-  const stage = stages[index]
-  if (!stage || index <= earIndexOf(stages, earAfterId)) return null
+  const found = alike(doc, scope, earAfterId)
+  if (!found) return null
+  const { words, mend } = found
+  const carryOut = (chosen: Mend) => {
+    switch (chosen.kind) {
+      case 'ear-after':
+        listening.setEar(chosen.stageId)
+        return
+      case 'ear-to-end':
+        listening.setEar(null)
+        return
+      case 'stage-on':
+        chain.getState().edit(switchStage(chosen.stageId, true))
+        return
+      case 'band-on':
+        chain.getState().edit(setBand(chosen.stageId, chosen.bandIndex, { on: true }))
+        return
+    }
+  }
+  const press = (event: MouseEvent<HTMLButtonElement>) => {
+    if (!mend) return
+    // The button goes with what it mends: the focus stays in the bar.
+    event.currentTarget.closest('section')?.focus()
+    carryOut(mend)
+  }
   return (
     <p className={styles.note}>
-      Nothing to compare: {index + 1} {stageDefinitions[stage.kind].label} stands after the ear.
-      <button type="button" onClick={() => listening.setEar(stage.id)}>
-        put the ear after it
-      </button>
+      Nothing to compare: {words}.
+      {mend && (
+        <button type="button" onClick={press}>
+          {mendWords[mend.kind]}
+        </button>
+      )}
     </p>
   )
 }

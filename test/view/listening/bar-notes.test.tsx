@@ -1,7 +1,7 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, describe, expect, it } from 'vitest'
-import { switchStage } from '../../../src/state/chain-edits'
+import { type ChainEdit, removeStage, setBand, switchStage } from '../../../src/state/chain-edits'
 import { ListeningBar } from '../../../src/view/listening/listening-bar'
 import { showOnPage } from '../keys/on-page'
 
@@ -20,6 +20,46 @@ describe('the notes of the listening bar', () => {
     await user.click(screen.getByRole('button', { name: 'put the ear after it' }))
     expect(bench.listen.getState().earAfterId).toBe('level')
     expect(screen.queryByText(/^Nothing to compare/)).toBeNull()
+  })
+
+  it('say that what is compared is off, and switch it on', async () => {
+    const { bench } = showOnPage(<ListeningBar />)
+    const edit = (change: ChainEdit) => act(() => bench.chain.getState().edit(change))
+    const on = () => screen.queryByRole('button', { name: 'switch it on' })
+    act(() => bench.listening.setScope({ kind: 'stage', stageId: 'clean-up' }))
+    expect(screen.queryByText(/^Nothing to compare/)).toBeNull()
+    edit(switchStage('clean-up', false))
+    expect(screen.getByText(/^Nothing to compare: 1 Equaliser is off/)).toBeDefined()
+    await user.click(screen.getByRole('button', { name: 'switch it on' }))
+    expect(bench.chain.getState().chain.stages[0]?.on).toBe(true)
+    expect(screen.queryByText(/^Nothing to compare/)).toBeNull()
+    expect(document.activeElement).toBe(screen.getByRole('region', { name: 'Listening' }))
+
+    act(() => bench.listening.setScope({ kind: 'band', stageId: 'clean-up', bandIndex: 1 }))
+    edit(setBand('clean-up', 0, { on: false }))
+    expect(screen.queryByText(/^Nothing to compare/)).toBeNull()
+    edit(setBand('clean-up', 1, { on: false }))
+    expect(screen.getByText(/^Nothing to compare: band 1b is off/)).toBeDefined()
+    await user.click(screen.getByRole('button', { name: 'switch it on' }))
+    expect(bench.chain.getState().chain.stages[0]?.settings).toMatchObject({
+      bands: [{ on: false }, { on: true }],
+    })
+    expect(on()).toBeNull()
+  })
+
+  it('say that a chain with nothing on cannot be compared, and move the ear where that helps', async () => {
+    const { bench } = showOnPage(<ListeningBar />)
+    const edit = (change: ChainEdit) => act(() => bench.chain.getState().edit(change))
+    act(() => bench.listening.setEar('clean-up'))
+    edit(switchStage('clean-up', false))
+    expect(screen.getByText(/^Nothing to compare: all stages up to the ear are off/)).toBeDefined()
+    await user.click(screen.getByRole('button', { name: 'put the ear at the end' }))
+    expect(bench.listen.getState().earAfterId).toBeNull()
+    expect(screen.queryByText(/^Nothing to compare/)).toBeNull()
+    for (const id of ['lift', 'level', 'sibilance']) edit(switchStage(id, false))
+    expect(screen.getByText('Nothing to compare: all stages are off.')).toBeDefined()
+    for (const id of ['clean-up', 'lift', 'level', 'sibilance']) edit(removeStage(id))
+    expect(screen.getByText('Nothing to compare: the chain has no stages.')).toBeDefined()
   })
 
   it('say that a change is not in what is heard, and let it be heard', async () => {

@@ -1,0 +1,42 @@
+import { type ChainDoc, type Scope, stageDefinitions } from '../../core'
+import { bandLetter } from '../../state/chain-edits'
+import { earIndexOf } from '../path/ear-place'
+
+/** What would make both sides differ. */
+export type Mend =
+  | { readonly kind: 'ear-after'; readonly stageId: string }
+  | { readonly kind: 'ear-to-end' }
+  | { readonly kind: 'stage-on'; readonly stageId: string }
+  | { readonly kind: 'band-on'; readonly stageId: string; readonly bandIndex: number }
+
+/** Why there is nothing to compare, as it follows "Nothing to compare: ", and the one thing that would mend it, if there is one. */
+export interface Alike {
+  readonly words: string
+  readonly mend: Mend | null
+}
+
+/** Why both sides must be alike: what is compared stands after the ear, or is switched off. Null where neither is so. */
+export function alike({ stages }: ChainDoc, scope: Scope, earAfterId: string | null): Alike | null {
+  if (scope.kind === 'kept') return null
+  const earIndex = earIndexOf(stages, earAfterId)
+  if (scope.kind === 'chain') {
+    if (stages.length === 0) return { words: 'the chain has no stages', mend: null }
+    if (stages.slice(0, earIndex + 1).some(({ on }) => on)) return null
+    const isLaterOn = stages.some(({ on }) => on)
+    return isLaterOn
+      ? { words: 'all stages up to the ear are off', mend: { kind: 'ear-to-end' } }
+      : { words: 'all stages are off', mend: null }
+  }
+  const { stageId } = scope
+  const index = stages.findIndex(({ id }) => id === stageId)
+  const stage = stages[index]
+  if (!stage) return null
+  const name = `${index + 1} ${stageDefinitions[stage.kind].label}`
+  if (index > earIndex) return { words: `${name} stands after the ear`, mend: { kind: 'ear-after', stageId } }
+  if (!stage.on) return { words: `${name} is off`, mend: { kind: 'stage-on', stageId } }
+  if (scope.kind !== 'band' || stage.kind !== 'equaliser') return null
+  const { bandIndex } = scope
+  if (stage.settings.bands[bandIndex]?.on !== false) return null
+  const words = `band ${index + 1}${bandLetter(bandIndex)} is off`
+  return { words, mend: { kind: 'band-on', stageId, bandIndex } }
+}
