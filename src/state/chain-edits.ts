@@ -30,7 +30,7 @@ export function switchStage(stageId: string, on: boolean): ChainEdit {
       chain,
       stageId,
       (stage) => ({ ...stage, on }),
-      (stage) => `${labelOf(stage)} ${on ? 'on' : 'off'}`,
+      (stage) => `${nameOf(chain, stage)} ${on ? 'on' : 'off'}`,
     )
 }
 
@@ -44,12 +44,9 @@ export function setSetting(stageId: string, key: string, value: unknown): ChainE
     if (!stage) return null
     const before = new Map<string, unknown>(Object.entries(stage.settings)).get(key)
     const settings = { ...stage.settings, [key]: value }
-    return checked(
-      chain,
-      stage,
-      { ...stage, settings },
-      settingWords(stageDefinitions[stage.kind].parameters, key, before, value),
-    )
+    const words = settingWords(stageDefinitions[stage.kind].parameters, key, before, value)
+    const owner = isAlone(chain, stage) ? '' : `${nameOf(chain, stage)}, `
+    return checked(chain, stage, { ...stage, settings }, `${owner}${words}`)
   }
 }
 
@@ -63,18 +60,16 @@ export function setBand(stageId: string, bandIndex: number, patch: Partial<BandS
     const band = stage?.settings.bands[bandIndex]
     if (!stage || !band) return null
     const before = new Map<string, unknown>(Object.entries(band))
-    const words = Object.entries(patch).map(([key, value]) =>
+    const name = bandName(chain, stage, bandIndex)
+    const { on, ...others } = patch
+    const words = Object.entries(others).map(([key, value]) =>
       settingWords(bandParameters, key, before.get(key), value),
     )
+    const switched = on === undefined ? name : `${name} ${on ? 'on' : 'off'}`
     const bands = stage.settings.bands.map((other, index) =>
       index === bandIndex ? { ...other, ...patch } : other,
     )
-    return checked(
-      chain,
-      stage,
-      withBands(stage, bands),
-      `band ${bandLetter(bandIndex)}, ${words.join(', ')}`,
-    )
+    return checked(chain, stage, withBands(stage, bands), [switched, ...words].join(', '))
   }
 }
 
@@ -85,7 +80,12 @@ export function addBand(stageId: string, band: Partial<BandSettings> = {}): Chai
     if (!stage || stage.settings.bands.length >= stageDefinitions.equaliser.parameters.bands.maxItems)
       return null
     const bands = [...stage.settings.bands, { ...defaultSettings<BandSettings>(bandParameters), ...band }]
-    return checked(chain, stage, withBands(stage, bands), `add band ${bandLetter(bands.length - 1)}`)
+    return checked(
+      chain,
+      stage,
+      withBands(stage, bands),
+      `add band ${bandName(chain, stage, bands.length - 1)}`,
+    )
   }
 }
 
@@ -95,7 +95,7 @@ export function removeBand(stageId: string, bandIndex: number): ChainEdit {
     const stage = equaliserOf(chain, stageId)
     if (!stage?.settings.bands[bandIndex]) return null
     const bands = stage.settings.bands.filter((_, index) => index !== bandIndex)
-    return checked(chain, stage, withBands(stage, bands), `remove band ${bandLetter(bandIndex)}`)
+    return checked(chain, stage, withBands(stage, bands), `remove band ${bandName(chain, stage, bandIndex)}`)
   }
 }
 
@@ -104,7 +104,7 @@ export function addStage(kind: StageKind): ChainEdit {
   return (chain) => {
     if (chain.stages.length >= MAX_STAGES) return null
     const stage = defaultStage(kind, freeId(chain, kind))
-    return { chain: chainOf([...chain.stages, stage]), words: `add ${labelOf(stage)}` }
+    return { chain: chainOf([...chain.stages, stage]), words: `add ${labelOf(kind)}` }
   }
 }
 
@@ -115,7 +115,7 @@ export function removeStage(stageId: string): ChainEdit {
     if (!stage) return null
     return {
       chain: chainOf(chain.stages.filter((other) => other !== stage)),
-      words: `remove ${labelOf(stage)}`,
+      words: `remove ${nameOf(chain, stage)}`,
     }
   }
 }
@@ -128,7 +128,7 @@ export function duplicateStage(stageId: string): ChainEdit {
       stage.id === stageId ? [stage, { ...stage, id: freeId(chain, stage.kind) }] : [stage],
     )
     const original = chain.stages.find(({ id }) => id === stageId)
-    return original ? { chain: chainOf(stages), words: `copy ${labelOf(original)}` } : null
+    return original ? { chain: chainOf(stages), words: `duplicate ${nameOf(chain, original)}` } : null
   }
 }
 
@@ -139,7 +139,7 @@ export function resetStage(stageId: string): ChainEdit {
       chain,
       stageId,
       ({ kind, id, on }) => ({ ...defaultStage(kind, id), on }),
-      (stage) => `reset ${labelOf(stage)}`,
+      (stage) => `reset ${nameOf(chain, stage)}`,
     )
 }
 
@@ -151,7 +151,10 @@ export function moveStage(stageId: string, toIndex: number): ChainEdit {
     if (!stage || toIndex < 0 || toIndex >= chain.stages.length || toIndex === from) return null
     const stages = chain.stages.filter((other) => other !== stage)
     stages.splice(toIndex, 0, stage)
-    return { chain: chainOf(stages), words: `${labelOf(stage)} ${toIndex < from ? 'earlier' : 'later'}` }
+    return {
+      chain: chainOf(stages),
+      words: `${nameOf(chain, stage)} ${toIndex < from ? 'earlier' : 'later'}`,
+    }
   }
 }
 
@@ -160,7 +163,27 @@ export function bandLetter(bandIndex: number): string {
   return String.fromCharCode('a'.charCodeAt(0) + bandIndex)
 }
 
-function labelOf({ kind }: StageDoc): string {
+/** What a stage is called in words: "compressor", or "2 Equaliser" where others of its kind stand on the path. */
+function nameOf(chain: ChainDoc, stage: StageDoc): string {
+  return isAlone(chain, stage)
+    ? labelOf(stage.kind)
+    : `${numberOf(chain, stage)} ${stageDefinitions[stage.kind].label}`
+}
+
+/** What a band is called on the curve, too: "2a". */
+function bandName(chain: ChainDoc, stage: StageDoc, bandIndex: number): string {
+  return `${numberOf(chain, stage)}${bandLetter(bandIndex)}`
+}
+
+function numberOf({ stages }: ChainDoc, stage: StageDoc): number {
+  return stages.indexOf(stage) + 1
+}
+
+function isAlone({ stages }: ChainDoc, { kind }: StageDoc): boolean {
+  return stages.filter((other) => other.kind === kind).length === 1
+}
+
+function labelOf(kind: StageKind): string {
   return stageDefinitions[kind].label.toLowerCase()
 }
 
@@ -177,7 +200,9 @@ function settingWords(parameters: object, key: string, before: unknown, after: u
   const rows = new Map<string, Parameter>(Object.entries(parameters))
   const parameter = rows.get(key)
   if (!parameter) return key
-  return `${parameter.label.toLowerCase()} ${printValue(parameter, before)} to ${printValue(parameter, after)}`
+  // A single letter is a symbol, which small letters would make another of.
+  const label = parameter.label.length === 1 ? parameter.label : parameter.label.toLowerCase()
+  return `${label} ${printValue(parameter, before)} to ${printValue(parameter, after)}`
 }
 
 /** The chain with `stage` replaced by something that may not be allowed: the one check that files go through too. */

@@ -3,12 +3,15 @@ import { describe, expect, it } from 'vitest'
 import { chainOf, defaultStage } from '../../src/core'
 import { startingChain } from '../../src/demo'
 import {
+  addBand,
   addStage,
   type ChainEdit,
   duplicateStage,
   moveStage,
+  removeBand,
   removeStage,
   resetStage,
+  setBand,
   setSetting,
   switchStage,
 } from '../../src/state/chain-edits'
@@ -81,6 +84,36 @@ describe('the chain and its changes', () => {
     expect(wordsDone()).toEqual(['compressor off'])
     chain.getState().edit(threshold(-25), 'a drag')
     expect(wordsDone()).toEqual(['compressor off', 'threshold −24.0 dBFS to −25.0 dBFS'])
+  })
+
+  it('says in words of which stage and band a change was, in few where there is but one of its kind', () => {
+    const wordsOf = (...edits: ChainEdit[]) => {
+      const chain = createChainStore(startingChain())
+      for (const edit of edits) chain.getState().edit(edit)
+      return chain.getState().past.at(-1)?.words
+    }
+    expect(wordsOf(setBand('lift', 0, { gainDb: 3 }))).toBe('2a, gain +4.0 dB to +3.0 dB')
+    expect(wordsOf(setBand('lift', 0, { q: 1.7 }))).toMatch(/^2a, Q \d\.\d\d to 1\.70$/)
+    expect(wordsOf(setBand('lift', 0, { on: false }))).toBe('2a off')
+    expect(wordsOf(addBand('lift'))).toBe('add band 2c')
+    expect(wordsOf(removeBand('clean-up', 0))).toBe('remove band 1a')
+    expect(wordsOf(switchStage('clean-up', false))).toBe('1 Equaliser off')
+    expect(wordsOf(switchStage('level', false))).toBe('compressor off')
+    expect(wordsOf(setSetting('lift', 'design', 'bilinear'))).toBe(
+      '2 Equaliser, design matched to analogue to bilinear',
+    )
+    expect(wordsOf(threshold(-30))).toBe('threshold −19.0 dBFS to −30.0 dBFS')
+    expect(wordsOf(duplicateStage('level'))).toBe('duplicate compressor')
+    expect(wordsOf(duplicateStage('level'), threshold(-30))).toBe(
+      '3 Compressor, threshold −19.0 dBFS to −30.0 dBFS',
+    )
+    expect(wordsOf(moveStage('lift', 0))).toBe('2 Equaliser earlier')
+    expect(wordsOf(resetStage('lift'))).toBe('reset 2 Equaliser')
+    expect(wordsOf(removeStage('lift'))).toBe('remove 2 Equaliser')
+    expect(wordsOf(addStage('equaliser'))).toBe('add equaliser')
+    expect(
+      wordsOf(setSetting('level', 'ratio', Number.POSITIVE_INFINITY), setSetting('level', 'ratio', 4)),
+    ).toBe('ratio ∞:1 to 4:1')
   })
 
   it('has a stage at hand whatever goes: what was added, else the same, else its neighbour', () => {

@@ -18,7 +18,7 @@ export function frequency(hz: number): string {
   return `${Number((hz / 1000).toFixed(hz < 10_000 ? 2 : 1))} kHz`
 }
 
-/** A ratio as people say it: 4:1, 2.5:1, without end. */
+/** A ratio as people say it: 4:1, 2.5:1, ∞:1. */
 export function ratioText(ratio: number): string {
-  return Number.isFinite(ratio) ? `${Number(ratio.toFixed(1))}:1` : 'infinity to 1'
+  return Number.isFinite(ratio) ? `${Number(ratio.toFixed(1))}:1` : '∞:1'
 }

@@ -10,6 +10,7 @@ const WORDS: readonly (readonly [written: string, said: string])[] = [
   ['dB', 'decibels'],
   ['ms', 'milliseconds'],
   ['%', 'percent'],
+  ['∞', 'infinity'],
   [':1', ' to 1'],
 ]
 
