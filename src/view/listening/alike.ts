@@ -9,13 +9,13 @@ export type Mend =
   | { readonly kind: 'stage-on'; readonly stageId: string }
   | { readonly kind: 'band-on'; readonly stageId: string; readonly bandIndex: number }
 
-/** Why there is nothing to compare, as it follows "Nothing to compare: ", and the one thing that would mend it, if there is one. */
+/** Why there is nothing to compare, as it follows "Nothing to compare: ", and the one thing that would mend it, if any. */
 export interface Alike {
   readonly words: string
   readonly mend: Mend | null
 }
 
-/** Why both sides must be alike: what is compared stands after the ear, or is switched off. Null where neither is so. */
+/** Why both sides must be alike: what is compared stands after the ear, or is off. Null where neither is so. */
 export function alike({ stages }: ChainDoc, scope: Scope, earAfterId: string | null): Alike | null {
   if (scope.kind === 'kept') return null
   const earIndex = earIndexOf(stages, earAfterId)
