@@ -23,3 +23,38 @@ test('for a class the name of the take is whole, however long the words of the l
     expect(await isWhole(page.getByTitle('Salt on the Steps')), `${width} px`).toBe(true)
   }
 })
+
+test('in the list of trials every word stands in one piece on a narrow screen', async ({ page }) => {
+  await page.setViewportSize({ width: 360, height: 740 })
+  await openBench(page)
+  await page
+    .getByRole('button', { name: /^3 ?Compressor/ })
+    .first()
+    .click()
+  await page.keyboard.press('s')
+  await page.getByRole('button', { name: 'Blind trial' }).click()
+  await page.getByRole('button', { name: 'Begin' }).click()
+  await expect(page.getByRole('heading', { name: /Round 1/ })).toBeVisible()
+  await page.keyboard.press('Escape')
+  await page.getByRole('button', { name: 'Stop the trial' }).click()
+  const table = page.getByRole('region', { name: 'Trials so far' }).getByRole('table')
+  await expect(table.getByRole('cell', { name: '3 Compressor' })).toBeVisible()
+  const broken = await table.locator('th, td').evaluateAll((cells) =>
+    cells.flatMap((cell) => {
+      const text = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT)
+      const found: string[] = []
+      for (let node = text.nextNode(); node; node = text.nextNode()) {
+        for (const { 0: word, index } of (node.textContent ?? '').matchAll(/\S+/g)) {
+          const range = document.createRange()
+          range.setStart(node, index)
+          range.setEnd(node, index + word.length)
+          if (range.getClientRects().length > 1) found.push(word)
+        }
+      }
+      return found
+    }),
+  )
+  expect(broken).toEqual([])
+  const [sheet, taken] = await Promise.all([page.getByRole('dialog').boundingBox(), table.boundingBox()])
+  expect((taken?.x ?? 0) + (taken?.width ?? 0)).toBeLessThan((sheet?.x ?? 0) + (sheet?.width ?? 0) - 16)
+})

@@ -34,8 +34,14 @@ export function History() {
                 <time dateTime={trial.begunAt}>{timeOfDay.format(new Date(trial.begunAt))}</time>
               </td>
               <td>{trial.compared}</td>
-              <td>{trial.finished ? `${rightOf(trial)} of ${trial.rounds}` : 'abandoned'}</td>
-              <td>{trial.finished && printProbability(probabilityByChance(rightOf(trial), trial.rounds))}</td>
+              {trial.finished ? (
+                <>
+                  <td>{`${rightOf(trial)} of ${trial.rounds}`}</td>
+                  <td>{printProbability(probabilityByChance(rightOf(trial), trial.rounds))}</td>
+                </>
+              ) : (
+                <td colSpan={2}>abandoned</td>
+              )}
             </tr>
           ))}
         </tbody>
