@@ -58,3 +58,29 @@ test('in the list of trials every word stands in one piece on a narrow screen', 
   const [sheet, taken] = await Promise.all([page.getByRole('dialog').boundingBox(), table.boundingBox()])
   expect((taken?.x ?? 0) + (taken?.width ?? 0)).toBeLessThan((sheet?.x ?? 0) + (sheet?.width ?? 0) - 16)
 })
+
+for (const width of [1440, 1024, 768, 360]) {
+  test(`at ${width} px levels and guard are seen whole in the bar, whatever is compared`, async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width, height: 800 })
+    await openBench(page)
+    for (const _ of ['A', 'B']) await page.keyboard.press('k')
+    await page
+      .getByRole('button', { name: /^1 ?Equaliser/ })
+      .first()
+      .click()
+    await page.getByRole('button', { name: 'Compare band b with its bypass' }).click()
+    await page.getByRole('heading', { name: /Equaliser/ }).click()
+    await page.keyboard.press('Space')
+    const bar = page.getByRole('region', { name: 'Listening' })
+    const levels = bar.getByTitle('At the output: peak, and loudness of the last 400 ms')
+    await expect(levels).toHaveText(/dBFS, .* LUFS$/)
+    await expect(bar.getByText(', guarded')).toBeVisible()
+    for (const words of [levels, bar.getByText(/^monitor/)]) {
+      expect(await isWhole(words)).toBe(true)
+      const box = await words.boundingBox()
+      expect((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual(width)
+    }
+  })
+}

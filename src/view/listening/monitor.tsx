@@ -12,9 +12,7 @@ export function Monitor() {
       <div className={styles.monitorWords}>
         <span>
           monitor {plain(monitorDb, 0)} dB
-          <span className={styles.guarded} title="No peak leaves here above −1 dBFS">
-            , guarded
-          </span>
+          <span title="No peak leaves here above −1 dBFS">, guarded</span>
         </span>
         <OutputLevels />
       </div>

@@ -2,7 +2,6 @@ import { useEffect, useState } from 'react'
 import { useStore } from 'zustand'
 import { plain } from '../../core'
 import { useBench } from '../bench-context'
-import styles from './monitor.module.css'
 
 /** Calm enough to read, ms. */
 const EVERY_MS = 250
@@ -33,7 +32,7 @@ export function OutputLevels() {
     }
   }, [listen])
   return (
-    <span className={styles.peak} title="At the output: peak, and loudness of the last 400 ms">
+    <span title="At the output: peak, and loudness of the last 400 ms">
       {isHidden ? 'levels not shown' : words}
     </span>
   )
