@@ -84,3 +84,18 @@ for (const width of [1440, 1024, 768, 360]) {
     }
   })
 }
+
+test('on a narrow screen the folded bar says by how much the sides are matched, and why neither is lit', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 360, height: 740 })
+  await openBench(page)
+  const bar = page.getByRole('region', { name: 'Listening' })
+  const height = (await bar.boundingBox())?.height
+  await expect(bar.getByText(/^matched: without turned down \d+\.\d dB$/)).toBeInViewport()
+  await page.keyboard.press('r')
+  await expect(bar.getByText('You hear only what was removed, neither side')).toBeInViewport()
+  expect((await bar.boundingBox())?.height).toBe(height)
+  await page.setViewportSize({ width: 1440, height: 900 })
+  await expect(bar.getByText('You hear only what was removed, neither side')).toBeHidden()
+})

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useRef, useState } from 'react'
 import { BackingChoice } from './backing-choice'
 import notes from './bar-notes.module.css'
+import { HeardLine } from './heard-line'
 import styles from './listening.module.css'
 import { MatchedSwitch } from './matched-switch'
 import { Monitor } from './monitor'
@@ -33,6 +34,7 @@ export function ListeningBar() {
       <PlayButton />
       <Place />
       <SideSwitch />
+      {!opened && <HeardLine />}
       <div
         id="compared"
         className={opened ? styles.compared : `${styles.compared} ${styles.folded}`}

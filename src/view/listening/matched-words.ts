@@ -25,6 +25,11 @@ export function matchedWords(
   return { gain: 'equally loud already', basis }
 }
 
+/** The same in one line, short enough for a narrow screen. */
+export function matchedLine(matched: boolean, { gain }: MatchedWords): string {
+  return `${matched ? 'matched' : 'not matched'}: ${gain}`
+}
+
 function turnedDown(side: string, gainDb: number): string {
   return `${side} turned down ${plain(-gainDb, 1)} dB`
 }

@@ -73,6 +73,17 @@ describe('the listening bar', () => {
     expect(listen().heard).toBe('without')
   })
 
+  it('says in one line what is folded away: by how much sides are matched, and that neither is heard', async () => {
+    const line = () => screen.queryByText(/^(not )?matched: (each|not measured)|neither side$/)?.textContent
+    expect(line()).toBe('matched: not measured yet')
+    act(() => bench.listening.setMatched(false))
+    expect(line()).toBe('not matched: each side as loud as it comes')
+    act(() => bench.listening.setRemoved(true))
+    expect(line()).toBe('You hear only what was removed, neither side')
+    await user.click(screen.getByRole('button', { name: 'what is compared' }))
+    expect(line()).toBeUndefined()
+  })
+
   it('switches the loop off and on again as it was', async () => {
     act(() => bench.listening.setLoop({ from: 8000, to: 24_000 }))
     await user.click(screen.getByRole('button', { name: 'loop on' }))

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { matchedWords } from '../../../src/view/listening/matched-words'
+import { matchedLine, matchedWords } from '../../../src/view/listening/matched-words'
 
 describe('matchedWords', () => {
   it('says which side is turned down, by how much, and what that was measured from', () => {
@@ -23,5 +23,14 @@ describe('matchedWords', () => {
     const silent = matchedWords(true, { withoutDb: 0, withDb: 0, measuredOver: 'nothing' })
     expect(silent.basis).toBe('not measurable')
     expect(matchedWords(false, null).basis).toBe('off')
+  })
+})
+
+describe('matchedLine', () => {
+  it('says in one line whether both sides are brought to one loudness, and by what gain', () => {
+    const gains = { withoutDb: -6.9, withDb: 0, measuredOver: 'take' } as const
+    expect(matchedLine(true, matchedWords(true, gains))).toBe('matched: without turned down 6.9 dB')
+    expect(matchedLine(true, matchedWords(true, null))).toBe('matched: not measured yet')
+    expect(matchedLine(false, matchedWords(false, gains))).toBe('not matched: each side as loud as it comes')
   })
 })
