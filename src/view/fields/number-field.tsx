@@ -76,7 +76,7 @@ export function NumberField({ parameter, value, label, describedBy, onChange, on
   useWheel(input, (direction, event) => change(stepped(parameter, value, direction * pressSize(event))))
 
   return (
-    <span className={styles.holder}>
+    <>
       <input
         ref={input}
         type="text"
@@ -103,7 +103,7 @@ export function NumberField({ parameter, value, label, describedBy, onChange, on
       <span id={messageId} className={styles.message} role="alert">
         {message}
       </span>
-    </span>
+    </>
   )
 }
 

@@ -13,13 +13,13 @@ interface NumberRowProps {
   onRest(): void
 }
 
-/** Label, slider and number field of one setting. */
+/** Label, slider and number field of one setting, in three columns of the grid around it. */
 export function NumberRow({ parameter, value, owner, onChange, onRest }: NumberRowProps) {
   const label = owner ? `${owner}, ${parameter.label}` : parameter.label
   const helpId = useId()
   const control = { parameter, value, describedBy: helpId, onChange, onRest }
   return (
-    <>
+    <div className={styles.number}>
       <span className={styles.label} aria-hidden="true">
         {parameter.label}
       </span>
@@ -28,6 +28,6 @@ export function NumberRow({ parameter, value, owner, onChange, onRest }: NumberR
       </span>
       <Slider {...control} label={label} />
       <NumberField {...control} label={`${label}, typed`} />
-    </>
+    </div>
   )
 }

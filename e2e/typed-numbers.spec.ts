@@ -1,0 +1,36 @@
+import { expect, test } from '@playwright/test'
+import { openBench } from './setup/bench-page'
+
+for (const width of [1440, 1024, 360]) {
+  test(`at ${width} px what is wrong with a typed number covers no control`, async ({ page }) => {
+    await page.setViewportSize({ width, height: 900 })
+    await openBench(page)
+    await page
+      .locator('[data-stage-id]')
+      .getByRole('button', { name: /^3? ?Compressor/ })
+      .click()
+    const settings = page.getByRole('region', { name: /Compressor/ })
+    for (const name of ['Threshold', 'Attack', 'Mix']) {
+      const field = settings.getByRole('textbox', { name: `${name}, typed` })
+      await field.fill('abc')
+      await field.press('Enter')
+      const message = settings.getByRole('alert').filter({ hasText: 'Not understood' }).last()
+      const box = await message.boundingBox()
+      if (!box) throw new Error('nothing is said')
+      expect(box.x).toBeGreaterThanOrEqual(0)
+      expect(box.x + box.width).toBeLessThanOrEqual(width)
+      const covered = await settings.locator('input, select, button').evaluateAll(
+        (controls, { x, y, width, height }) =>
+          controls
+            .filter((control) => {
+              const { left, right, top, bottom } = control.getBoundingClientRect()
+              return left < x + width && right > x && top < y + height && bottom > y
+            })
+            .map((control) => control.outerHTML),
+        box,
+      )
+      expect(covered, name).toEqual([])
+      await field.press('Escape')
+    }
+  })
+}
