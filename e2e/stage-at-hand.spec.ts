@@ -17,3 +17,47 @@ for (const width of [1920, 1440, 1024, 768, 360]) {
     expect(Math.abs(tool.y - (field.y + field.height))).toBeLessThan(tool.height)
   })
 }
+
+for (const viewport of [
+  { width: 1440, height: 900 },
+  { width: 1024, height: 768 },
+  { width: 768, height: 1024 },
+  { width: 360, height: 740 },
+]) {
+  test(`at ${viewport.width} px what came of copying and pasting is seen whole, and no control moves or is covered`, async ({
+    page,
+    context,
+  }) => {
+    await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+    await page.setViewportSize(viewport)
+    await openBench(page)
+    for (const name of [/^4 ?De-esser/, /^1 ?Equaliser/]) {
+      await choose(page, name)
+      const stage = page.getByRole('region', { name: /De-esser|Equaliser/ })
+      const paste = stage.getByRole('button', { name: /^Paste/ })
+      const controls = stage.locator('button, input, select')
+      const boxes = () =>
+        controls.evaluateAll((all) => all.map((control) => control.getBoundingClientRect().toJSON()))
+      await paste.scrollIntoViewIfNeeded()
+      const before = await boxes()
+      await page.evaluate(() => navigator.clipboard.writeText('good morning'))
+      await paste.click()
+      const news = stage.getByText('The clipboard holds no stage.')
+      const seen = await news.boundingBox()
+      const bar = await page.getByRole('region', { name: 'Listening' }).boundingBox()
+      if (!seen) throw new Error('it is not seen')
+      expect(seen.y + seen.height).toBeLessThanOrEqual(bar?.y ?? 0)
+      expect(seen.x).toBeGreaterThanOrEqual(0)
+      expect(seen.x + seen.width).toBeLessThanOrEqual(viewport.width)
+      expect(await boxes()).toEqual(before)
+      const covered = before.filter(
+        (box) =>
+          box.left < seen.x + seen.width - 1 &&
+          box.right > seen.x + 1 &&
+          box.top < seen.y + seen.height - 1 &&
+          box.bottom > seen.y + 1,
+      )
+      expect(covered).toEqual([])
+    }
+  })
+}

@@ -1,4 +1,3 @@
-import unseen from '../unseen.module.css'
 import styles from './help-line.module.css'
 
 interface HelpLineProps {
@@ -6,20 +5,13 @@ interface HelpLineProps {
   readonly text: string
   /** What stands here while nothing is pointed at. */
   readonly idle: string
-  /** What was just done, or why it was not, to be spoken. */
-  readonly news: string
 }
 
 /** What the stage is for, and while a setting is pointed at or has the focus, what that does. */
-export function HelpLine({ text, idle, news }: HelpLineProps) {
+export function HelpLine({ text, idle }: HelpLineProps) {
   return (
-    <>
-      <p className={styles.help} aria-hidden={text !== ''}>
-        {text || idle}
-      </p>
-      <p className={unseen.unseen} aria-live="polite">
-        {news}
-      </p>
-    </>
+    <p className={styles.help} aria-hidden={text !== ''}>
+      {text || idle}
+    </p>
   )
 }

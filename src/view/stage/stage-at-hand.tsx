@@ -7,6 +7,7 @@ import { HelpLine } from './help-line'
 import { SettingRows } from './setting-rows'
 import styles from './stage-at-hand.module.css'
 import { StageGlyph } from './stage-glyph'
+import { StageNews } from './stage-news'
 import { hasPicture, StagePicture } from './stage-picture'
 import { StageTools } from './stage-tools'
 
@@ -19,10 +20,6 @@ export function StageAtHand() {
   const index = stages.findIndex(({ id }) => id === selectedId)
   const stage = stages[index] ?? null
   const tell = useCallback((text: string) => setHelp({ stageId: selectedId, text }), [selectedId])
-  const report = (text: string) => {
-    tell(text)
-    setNews(text)
-  }
   // What was told of one stage is not true of the next.
   if (help.stageId !== selectedId) tell('')
   if (!stage) {
@@ -30,13 +27,10 @@ export function StageAtHand() {
       <section className={styles.stage} aria-labelledby="stage-at-hand">
         <div className={styles.head}>
           <h2 id="stage-at-hand">No stage at hand</h2>
-          <StageTools stage={null} onNews={report} />
+          <StageNews news={news} beside={false} />
+          <StageTools stage={null} onNews={setNews} />
         </div>
-        <HelpLine
-          text={help.text}
-          idle="Add a stage to the path, and its settings appear here."
-          news={news}
-        />
+        <HelpLine text="" idle="Add a stage to the path, and its settings appear here." />
       </section>
     )
   }
@@ -48,10 +42,11 @@ export function StageAtHand() {
           <StageGlyph stageId={stage.id} index={index} on={stage.on} /> {label}
           {!stage.on && <span className={styles.off}>off</span>}
         </h2>
-        <StageTools stage={stage} onNews={report} />
+        <StageNews news={news} beside={hasPicture(stage)} />
+        <StageTools stage={stage} onNews={setNews} />
       </div>
       <div className={hasPicture(stage) ? `${styles.parts} ${styles.beside}` : styles.parts} key={stage.id}>
-        <HelpLine text={help.text} idle={purpose} news={news} />
+        <HelpLine text={help.text} idle={purpose} />
         <div className={styles.settings}>
           {stage.kind === 'equaliser' && <BandList stage={stage} stageIndex={index} onHelp={tell} />}
           <SettingRows stage={stage} onHelp={tell} />

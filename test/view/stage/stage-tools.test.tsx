@@ -12,6 +12,12 @@ let user: ReturnType<typeof userEvent.setup>
 const stages = () => bench.chain.getState().chain.stages
 const ids = () => stages().map(({ id }) => id)
 const press = (name: string) => user.click(screen.getByRole('button', { name }))
+// Said once, and seen where it is said: beside the buttons.
+const spoken = async (words: string | RegExp) => {
+  const news = await screen.findByText(words, { exact: false })
+  expect(news.getAttribute('aria-live')).toBe('polite')
+  expect(news.nextElementSibling).toBe(screen.getByRole('button', { name: /^Paste/ }).parentElement)
+}
 const paste = async (text: string) => {
   await navigator.clipboard.writeText(text)
   await press('Paste a stage from the clipboard')
@@ -64,14 +70,14 @@ describe('the tools of the stage at hand', () => {
     ['another object', '{"stages": 3}', 'What the clipboard holds cannot be a stage.'],
   ])('say why %s cannot be pasted, and change nothing', async (_, text, reason) => {
     await paste(text)
-    await screen.findAllByText(reason, { exact: false })
+    await spoken(reason)
     expect(bench.chain.getState().past).toEqual([])
   })
 
   it('refuse settings out of range', async () => {
     const text = chainToJson(bench.chain.getState().chain).replace('"ratio": 4', '"ratio": 0.1')
     await paste(text)
-    await screen.findAllByText(/settings\.ratio: expected/)
+    await spoken(/settings\.ratio: expected/)
     expect(bench.chain.getState().past).toEqual([])
   })
 })
