@@ -42,9 +42,10 @@ export function TheTake() {
     <section className={styles.take} aria-labelledby="the-take">
       <div className={styles.head}>
         <h2 id="the-take">The take</h2>
-        <p
-          className={styles.rule}
-        >{`dashed ${sides.without}, solid ${scope.kind === 'kept' ? 'and all lanes ' : ''}${sides.with}`}</p>
+        <p className={scope.kind === 'kept' ? styles.longRule : styles.rule}>
+          dashed {sides.without}, solid {scope.kind === 'kept' && 'and all lanes '}
+          {sides.with}
+        </p>
         <WorkingNote />
       </div>
       {hasNone && <NoTake />}
