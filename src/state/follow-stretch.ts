@@ -1,7 +1,7 @@
 import type { FrameRange } from '../audio/evidence/matching'
 
 /** Longest stretch whose traces follow a hand: more would not be there within a few frames of the screen. */
-const LONGEST_SECONDS = 30
+const LONGEST_SECONDS = 25
 
 /**
  * The stretch of a take whose gain traces follow the hand on a control: what is seen, or, of a longer view, the part
