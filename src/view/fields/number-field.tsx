@@ -1,9 +1,10 @@
-import { type KeyboardEvent, useId, useLayoutEffect, useRef, useState } from 'react'
+import { type KeyboardEvent, useId, useLayoutEffect, useRef } from 'react'
 import { type NumberParameter, printNumber } from '../../core'
 import { pressSize } from './key-steps'
 import styles from './number-field.module.css'
 import { beginsNumber, parseNumber } from './parse-number'
 import { stepped } from './positions'
+import { useDraft } from './use-draft'
 import { useWheel } from './use-wheel'
 
 interface NumberFieldProps {
@@ -18,25 +19,19 @@ interface NumberFieldProps {
 
 /**
  * Shows a number with its unit and takes one as people type it. What is not understood stays where it is, marked,
- * until it is put right, Escape brings the last value back, or the value becomes another. While it shows its value, all of it is selected: what
- * begins a number takes its place, any other key is the page's.
+ * until it is put right, Escape brings the last value back, or the value becomes another. While it shows its value, all
+ * of it is selected: what begins a number takes its place, any other key is the page's.
  */
 export function NumberField({ parameter, value, label, describedBy, onChange, onRest }: NumberFieldProps) {
-  const [draft, setDraft] = useState<string | null>(null)
-  const [message, setMessage] = useState<string | null>(null)
-  const input = useRef<HTMLInputElement>(null)
+  const printed = printNumber(parameter, value)
+  const { input, draft, setDraft, message, setMessage, settle } = useDraft(printed)
   const isLeaving = useRef(false)
   const messageId = useId()
 
-  const settle = () => {
-    setDraft(null)
-    setMessage(null)
-  }
   const change = (next: number) => {
     settle()
     onChange(next)
   }
-  const printed = printNumber(parameter, value)
   const showsValue = draft === null || draft === printed
   const commit = () => {
     // Unchanged text must not round a value that has more digits than are printed.
@@ -50,11 +45,6 @@ export function NumberField({ parameter, value, label, describedBy, onChange, on
   useLayoutEffect(() => {
     if (draft === null && document.activeElement === input.current) input.current?.select()
   }, [draft, printed])
-  // biome-ignore lint/correctness/useExhaustiveDependencies: when another value is printed.
-  useLayoutEffect(() => {
-    // Changed from elsewhere: what was left here is of a value that is no more.
-    if (document.activeElement !== input.current) settle()
-  }, [printed])
   const press = (event: KeyboardEvent) => {
     const { key, ctrlKey, metaKey } = event
     if (key === 'Enter') commit()

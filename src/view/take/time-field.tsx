@@ -1,4 +1,5 @@
-import { type KeyboardEvent, useId, useLayoutEffect, useRef, useState } from 'react'
+import { type KeyboardEvent, useId } from 'react'
+import { useDraft } from '../fields/use-draft'
 import styles from './time-row.module.css'
 import { parseTime, printExactTime } from './time-text'
 
@@ -15,28 +16,19 @@ interface TimeFieldProps {
  * is, marked, until it is put right, Escape brings back what was, or the time itself becomes another.
  */
 export function TimeField({ label, seconds, refusal, onChange }: TimeFieldProps) {
-  const [typed, setTyped] = useState<string | null>(null)
-  const [message, setMessage] = useState<string | null>(null)
-  const input = useRef<HTMLInputElement>(null)
-  const messageId = useId()
   const printed = printExactTime(seconds)
+  const { input, draft, setDraft, message, setMessage, settle } = useDraft(printed)
+  const messageId = useId()
 
-  const settle = () => {
-    setTyped(null)
-    setMessage(null)
-  }
   const take = () => {
-    if (typed === null || typed === printed) return settle()
-    const parsed = parseTime(typed)
-    const wrong = parsed === null ? NOT_A_TIME : refusal(parsed)
-    if (parsed === null || wrong !== null) return setMessage(wrong)
+    if (draft === null || draft === printed) return settle()
+    const parsed = parseTime(draft)
+    if (parsed === null) return setMessage(NOT_A_TIME)
+    const wrong = refusal(parsed)
+    if (wrong !== null) return setMessage(wrong)
     settle()
     onChange(parsed)
   }
-  // biome-ignore lint/correctness/useExhaustiveDependencies: when another time is printed.
-  useLayoutEffect(() => {
-    if (document.activeElement !== input.current) settle()
-  }, [printed])
   const press = (event: KeyboardEvent) => {
     if (event.key === 'Enter') take()
     if (event.key === 'Escape') settle()
@@ -50,10 +42,10 @@ export function TimeField({ label, seconds, refusal, onChange }: TimeFieldProps)
           type="text"
           inputMode="decimal"
           autoComplete="off"
-          value={typed ?? printed}
+          value={draft ?? printed}
           aria-invalid={message !== null}
           aria-describedby={messageId}
-          onChange={(event) => setTyped(event.target.value)}
+          onChange={(event) => setDraft(event.target.value)}
           onKeyDown={press}
           onBlur={take}
         />
