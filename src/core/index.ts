@@ -16,7 +16,7 @@ export {
 } from './chain/render'
 export { sameSound, sameStage } from './chain/same-sound'
 export { type ChainHost, MAX_BLOCK_FRAMES } from './chain/stage-slot'
-export { TRACE_HOP_FRAMES, type Trace } from './chain/trace'
+export { hopEnd, hopStart, TRACE_HOP_FRAMES, type Trace } from './chain/trace'
 export { TraceRun } from './chain/trace-run'
 export { dbToGain, gainToDb } from './dsp/decibels'
 export { DelayLine } from './dsp/delay-line'

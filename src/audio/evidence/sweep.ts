@@ -1,4 +1,4 @@
-import { TRACE_HOP_FRAMES } from '../../core'
+import { hopEnd } from '../../core'
 import type { FrameRange } from './matching'
 
 /**
@@ -13,7 +13,7 @@ export class Sweep {
 
   /** Every piece of `stretch` once. What is not taken from the generator is where the next round begins. */
   *round({ from, to }: FrameRange): Generator<FrameRange, void, void> {
-    const length = Math.ceil(this.pieceFrames / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES
+    const length = hopEnd(this.pieceFrames)
     const pieces: FrameRange[] = []
     for (let start = from; start < to; start += length)
       pieces.push({ from: start, to: Math.min(to, start + length) })

@@ -1,4 +1,4 @@
-import { frameCount, type Sound, type StageDoc, TRACE_HOP_FRAMES } from '../../core'
+import { frameCount, hopEnd, hopStart, type Sound, type StageDoc, TRACE_HOP_FRAMES } from '../../core'
 import type { StretchTrace } from '../evidence/evidence'
 import { LiveTraces } from '../evidence/live-traces'
 import type { FrameRange } from '../evidence/matching'
@@ -65,15 +65,14 @@ export function groundOf(
 ): Ground {
   const { sampleRate, channels } = sound
   const frames = frameCount(sound)
-  const firstHop = Math.floor(Math.max(0, stretch.from - settlingSeconds * sampleRate) / TRACE_HOP_FRAMES)
-  const first = firstHop * TRACE_HOP_FRAMES
+  const first = hopStart(Math.max(0, stretch.from - settlingSeconds * sampleRate))
   const end = Math.min(frames, Math.ceil(stretch.to + runOutSeconds * sampleRate))
   // Whole hops, so that pieces share none.
-  const from = Math.floor(stretch.from / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES
-  const to = Math.min(frames, Math.ceil(stretch.to / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES)
+  const from = hopStart(stretch.from)
+  const to = Math.min(frames, hopEnd(stretch.to))
   return {
     sound: { sampleRate, channels: channels.map((samples) => samples.slice(first, end)) },
-    firstHop,
+    firstHop: first / TRACE_HOP_FRAMES,
     stretch: { from: from - first, to: to - first },
   }
 }

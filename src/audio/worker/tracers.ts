@@ -1,4 +1,4 @@
-import { frameCount, type Sound, stageDefinitions, TRACE_HOP_FRAMES } from '../../core'
+import { frameCount, hopStart, type Sound, stageDefinitions } from '../../core'
 import { type ChangedPart, MOST_WARM_UP_SECONDS } from '../evidence/live-traces'
 import type { FrameRange } from '../evidence/matching'
 import { buffersIn } from './post-moving'
@@ -86,8 +86,7 @@ export class Tracers {
     this.given = { samples, from, to }
     const end = Math.min(to, frameCount(sound))
     // Whole hops, so that none is in two shares.
-    const startOf = (k: number) =>
-      Math.floor((from + ((end - from) * k) / workers.length) / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES
+    const startOf = (k: number) => hopStart(from + ((end - from) * k) / workers.length)
     for (const [k, worker] of workers.entries()) {
       const share = { from: Math.max(from, startOf(k)), to: k + 1 < workers.length ? startOf(k + 1) : end }
       const ground = groundOf(sound, share, MOST_WARM_UP_SECONDS, RUN_OUT_SECONDS)

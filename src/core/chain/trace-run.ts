@@ -3,7 +3,7 @@ import { type StageDoc, stageDefinitions } from '../stages'
 import { createProcessor } from '../stages/create-processor'
 import type { Processor } from '../stages/stage-definition'
 import { contain } from './contain'
-import { TRACE_HOP_FRAMES, TraceBuilder } from './trace'
+import { hopEnd, TRACE_HOP_FRAMES, TraceBuilder } from './trace'
 
 /** Frames from `from` up to, but not including, `to`. */
 interface Stretch {
@@ -49,13 +49,13 @@ export class TraceRun {
     this.origin = this.firstHop * TRACE_HOP_FRAMES
     this.nextFrame = Math.max(0, this.origin - Math.ceil(warmUpFrames))
     this.block = sound.channels.map(() => new Float32Array(BLOCK_FRAMES))
-    const frames = Math.min(wholeHops(stretch.to), frameCount(sound)) - this.origin
+    const frames = Math.min(hopEnd(stretch.to), frameCount(sound)) - this.origin
     this.links = linksOf(stages, sound, frames)
   }
 
   /** Goes on until the traces are complete up to frame `to`: a step a block. */
   *goOn(to: number): Generator<null, void, void> {
-    const end = wholeHops(to) + (this.links.at(-1)?.behind ?? 0)
+    const end = hopEnd(to) + (this.links.at(-1)?.behind ?? 0)
     while (this.nextFrame < end) {
       this.pass(Math.min(BLOCK_FRAMES, end - this.nextFrame))
       yield null
@@ -97,11 +97,6 @@ export class TraceRun {
       if (there) samples.set(there)
     })
   }
-}
-
-/** Frames up to the end of the hop that `frame` lies in, or ends. */
-function wholeHops(frame: number): number {
-  return Math.ceil(frame / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES
 }
 
 /** The stages that are on, up to the last that reduces gain. */

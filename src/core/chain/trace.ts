@@ -8,6 +8,16 @@ export interface Trace {
 /** Frames a hop of a trace: 2.7 ms at 48 kHz, finer than a picture of a whole take shows. */
 export const TRACE_HOP_FRAMES = 128
 
+/** The first frame of the hop that `frame` lies in. */
+export function hopStart(frame: number): number {
+  return Math.floor(frame / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES
+}
+
+/** The end of the hop that `frame` lies in, or ends. */
+export function hopEnd(frame: number): number {
+  return Math.ceil(frame / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES
+}
+
 /** Collects gains, frame by frame, into a trace. */
 export class TraceBuilder implements Trace {
   readonly hopFrames = TRACE_HOP_FRAMES
