@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url'
 import { expect, test } from '@playwright/test'
-import { expectFigures, giveTake, openBench, RECORDING } from './setup/bench-page'
+import { expectFigures, giveTake, keepTwoAndCompareBand, openBench, RECORDING } from './setup/bench-page'
 
 const WIDTHS = [
   { width: 1440, height: 900 },
@@ -129,12 +129,7 @@ test('at 1440 x 900 five stages, kept versions, a compared band and a note push 
   await page.getByRole('button', { name: /^Saturator/ }).click()
   const bar = page.getByRole('region', { name: 'Listening' })
   const low = (await bar.boundingBox())?.height
-  for (const _ of ['A', 'B']) await page.keyboard.press('k')
-  await page
-    .getByRole('button', { name: /^1 ?Equaliser/ })
-    .first()
-    .click()
-  await page.getByRole('button', { name: 'Compare band b with its bypass' }).click()
+  await keepTwoAndCompareBand(page)
   await expect(page.getByRole('radio', { name: 'what was kept' })).toBeVisible()
   expect((await bar.boundingBox())?.height).toBe(low)
   await giveTake(page, RECORDING)

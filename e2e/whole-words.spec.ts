@@ -1,5 +1,5 @@
 import { expect, type Locator, test } from '@playwright/test'
-import { openBench } from './setup/bench-page'
+import { keepTwoAndCompareBand, openBench } from './setup/bench-page'
 
 /** Whether all of its words are seen: none is cut at its end. */
 const isWhole = (words: Locator) => words.evaluate((element) => element.scrollWidth <= element.clientWidth)
@@ -65,12 +65,7 @@ for (const width of [1440, 1024, 768, 360]) {
   }) => {
     await page.setViewportSize({ width, height: 800 })
     await openBench(page)
-    for (const _ of ['A', 'B']) await page.keyboard.press('k')
-    await page
-      .getByRole('button', { name: /^1 ?Equaliser/ })
-      .first()
-      .click()
-    await page.getByRole('button', { name: 'Compare band b with its bypass' }).click()
+    await keepTwoAndCompareBand(page)
     await page.getByRole('heading', { name: /Equaliser/ }).click()
     await page.keyboard.press('Space')
     const bar = page.getByRole('region', { name: 'Listening' })

@@ -31,6 +31,16 @@ export async function expectFigures(page: Page): Promise<void> {
   })
 }
 
+/** Keeps two versions of the chain and compares a band: all that the listening bar can be asked to hold. */
+export async function keepTwoAndCompareBand(page: Page): Promise<void> {
+  for (const _ of ['A', 'B']) await page.keyboard.press('k')
+  await page
+    .getByRole('button', { name: /^1 ?Equaliser/ })
+    .first()
+    .click()
+  await page.getByRole('button', { name: 'Compare band b with its bypass' }).click()
+}
+
 /** Gives the page a take by its file input, as the file chooser would. */
 export async function giveTake(page: Page, file: string | GivenFile): Promise<void> {
   await page.locator('input[data-role="take"]').setInputFiles(typeof file === 'string' ? file : { ...file })
