@@ -13,6 +13,7 @@ import {
   type StageKind,
   stageDefinitions,
 } from '../core'
+import { numberedBand, numberedStage } from './stage-names'
 
 /** A chain after an edit, and what the edit was in words, as they follow "Undo: ". */
 export interface Edit {
@@ -158,25 +159,14 @@ export function moveStage(stageId: string, toIndex: number): ChainEdit {
   }
 }
 
-/** The letter by which a band is called: a, b, c ... */
-export function bandLetter(bandIndex: number): string {
-  return String.fromCharCode('a'.charCodeAt(0) + bandIndex)
-}
-
 /** What a stage is called in words: "compressor", or "2 Equaliser" where others of its kind stand on the path. */
 function nameOf(chain: ChainDoc, stage: StageDoc): string {
-  return isAlone(chain, stage)
-    ? labelOf(stage.kind)
-    : `${numberOf(chain, stage)} ${stageDefinitions[stage.kind].label}`
+  return isAlone(chain, stage) ? labelOf(stage.kind) : numberedStage(chain.stages.indexOf(stage), stage.kind)
 }
 
 /** What a band is called on the curve, too: "2a". */
 function bandName(chain: ChainDoc, stage: StageDoc, bandIndex: number): string {
-  return `${numberOf(chain, stage)}${bandLetter(bandIndex)}`
-}
-
-function numberOf({ stages }: ChainDoc, stage: StageDoc): number {
-  return stages.indexOf(stage) + 1
+  return numberedBand(chain.stages.indexOf(stage), bandIndex)
 }
 
 function isAlone({ stages }: ChainDoc, { kind }: StageDoc): boolean {

@@ -19,6 +19,7 @@ function sameStageParts(stage: StageDoc, before: StageDoc | undefined): StageDoc
   return { ...stage, settings: { ...stage.settings, bands } }
 }
 
-function isAlike(a: object, b: object): boolean {
+/** Whether two values of plain objects and arrays are the same in all. */
+export function isAlike(a: object | undefined, b: object | undefined): boolean {
   return a === b || JSON.stringify(a) === JSON.stringify(b)
 }

@@ -1,4 +1,5 @@
 import type { BandSettings, ChainDoc, Scope } from '../core'
+import { isAlike } from './same-parts'
 
 /**
  * What is compared once the chain has changed. Bands have no names, only places: a band is followed to its new place
@@ -33,8 +34,4 @@ function placeAfter(
 function bandsOf({ stages }: ChainDoc, stageId: string): readonly BandSettings[] | null {
   const stage = stages.find(({ id }) => id === stageId)
   return stage?.kind === 'equaliser' ? stage.settings.bands : null
-}
-
-function isAlike(a: BandSettings | undefined, b: BandSettings | undefined): boolean {
-  return JSON.stringify(a) === JSON.stringify(b)
 }

@@ -1,6 +1,6 @@
-import { type ChainDoc, type Scope, stageDefinitions } from '../core'
-import { bandLetter } from './chain-edits'
+import type { ChainDoc, Scope } from '../core'
 import { sideWords } from './kept-versions'
+import { bandLetter, numberedStage } from './stage-names'
 
 /** What is compared with its bypass, in words: "the whole chain", "3 Compressor", "1 Equaliser, band b". */
 export function comparedWords(chain: ChainDoc, scope: Scope, earAfterId: string | null): string {
@@ -20,5 +20,5 @@ function scopeWords(chain: ChainDoc, scope: Scope): string {
 function stageName({ stages }: ChainDoc, stageId: string): string | null {
   const index = stages.findIndex(({ id }) => id === stageId)
   const stage = stages[index]
-  return stage ? `${index + 1} ${stageDefinitions[stage.kind].label}` : null
+  return stage ? numberedStage(index, stage.kind) : null
 }

@@ -1,6 +1,7 @@
 import { memo, useRef } from 'react'
 import { bandParameters, plain } from '../../core'
-import { bandLetter, setBand } from '../../state/chain-edits'
+import { setBand } from '../../state/chain-edits'
+import { numberedBand } from '../../state/stage-names'
 import { useBench, useListen, useStageColour } from '../bench-context'
 import { pressSize } from '../fields/key-steps'
 import { stepped } from '../fields/positions'
@@ -28,7 +29,7 @@ export const BandHandle = memo(({ handle, plot, onHold }: BandHandleProps) => {
   const group = useRef<HTMLFieldSetElement>(null)
   const { stageId, stageIndex, bandIndex, band, hasGain } = handle
   const colour = useStageColour(stageId)
-  const name = `${stageIndex + 1}${bandLetter(bandIndex)}`
+  const name = numberedBand(stageIndex, bandIndex)
   const sweep = useListen(({ sweep: at }) =>
     at?.stageId === stageId && at.bandIndex === bandIndex ? at : null,
   )

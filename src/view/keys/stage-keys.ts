@@ -2,6 +2,7 @@ import { type StageDoc, stageDefinitions } from '../../core'
 import type { Bench } from '../../state/bench'
 import { moveStage, switchStage } from '../../state/chain-edits'
 import { keptWords } from '../../state/kept-versions'
+import { numberedStage } from '../../state/stage-names'
 
 /** The stage at hand with its place on the path, from 0; null while there is none. */
 function atHand({ chain }: Pick<Bench, 'chain'>): { stage: StageDoc; index: number; count: number } | null {
@@ -27,7 +28,7 @@ export function switchAtHand(bench: Pick<Bench, 'chain'>): string | null {
   if (!hand) return null
   const { stage, index } = hand
   bench.chain.getState().edit(switchStage(stage.id, !stage.on))
-  return `${index + 1} ${stageDefinitions[stage.kind].label} ${stage.on ? 'off' : 'on'}`
+  return `${numberedStage(index, stage.kind)} ${stage.on ? 'off' : 'on'}`
 }
 
 /** Moves the stage at hand along the path by so many places. */

@@ -1,5 +1,5 @@
-import { type ChainDoc, type Scope, stageDefinitions } from '../../core'
-import { bandLetter } from '../../state/chain-edits'
+import type { ChainDoc, Scope } from '../../core'
+import { numberedBand, numberedStage } from '../../state/stage-names'
 import { earIndexOf } from '../path/ear-place'
 
 /** What would make both sides differ. */
@@ -31,12 +31,12 @@ export function alike({ stages }: ChainDoc, scope: Scope, earAfterId: string | n
   const index = stages.findIndex(({ id }) => id === stageId)
   const stage = stages[index]
   if (!stage) return null
-  const name = `${index + 1} ${stageDefinitions[stage.kind].label}`
+  const name = numberedStage(index, stage.kind)
   if (index > earIndex) return { words: `${name} stands after the ear`, mend: { kind: 'ear-after', stageId } }
   if (!stage.on) return { words: `${name} is off`, mend: { kind: 'stage-on', stageId } }
   if (scope.kind !== 'band' || stage.kind !== 'equaliser') return null
   const { bandIndex } = scope
   if (stage.settings.bands[bandIndex]?.on !== false) return null
-  const words = `band ${index + 1}${bandLetter(bandIndex)} is off`
+  const words = `band ${numberedBand(index, bandIndex)} is off`
   return { words, mend: { kind: 'band-on', stageId, bandIndex } }
 }

@@ -1,6 +1,6 @@
-import { plain, type Scope, type StageDoc, stageDefinitions } from '../../core'
-import { bandLetter } from '../../state/chain-edits'
+import { plain, type Scope, type StageDoc } from '../../core'
 import { sideWords, stagesOfWords } from '../../state/kept-versions'
+import { bandLetter, numberedStage } from '../../state/stage-names'
 import { useChain, useEvidence, useListen } from '../bench-context'
 import { addUp, gapWords } from './figures'
 
@@ -46,7 +46,7 @@ function sentenceOf(scope: Scope, stages: readonly StageDoc[]): string {
   const index = stages.findIndex(({ id }) => id === scope.stageId)
   const stage = stages[index]
   if (!stage) return 'The chain against itself: what was compared is no longer in it.'
-  const name = `${index + 1} ${stageDefinitions[stage.kind].label}`
+  const name = numberedStage(index, stage.kind)
   const what = scope.kind === 'band' ? `${name}, band ${bandLetter(scope.bandIndex)}` : name
   return `${what} against its bypass, all else as it is.`
 }
@@ -57,7 +57,7 @@ function placeOf(scope: Scope, stages: readonly StageDoc[], earAfterId: string |
   const ear = stages[earIndex]
   const hasLater = hasLaterStages(scope, ear ? stages.slice(0, earIndex + 1) : stages)
   if (!ear) return endWords(scope, hasLater)
-  return `after ${earIndex + 1} ${stageDefinitions[ear.kind].label}${hasLater ? ', through those between' : ''}`
+  return `after ${numberedStage(earIndex, ear.kind)}${hasLater ? ', through those between' : ''}`
 }
 
 /** Whether stages that are on stand between what is compared and where it is measured. */

@@ -1,6 +1,7 @@
 import { memo } from 'react'
 import { describeStage, type StageDoc, stageDefinitions } from '../../core'
 import { switchStage } from '../../state/chain-edits'
+import { numberedStage } from '../../state/stage-names'
 import { useBench, useChain, useStageColour } from '../bench-context'
 import { Switch } from '../fields/switch'
 import { StageGlyph } from '../stage/stage-glyph'
@@ -26,7 +27,7 @@ export const PathStage = memo(({ stage, index, count, earIndex, drop, onGrab }: 
   const { chain, listening } = useBench()
   const selected = useChain((state) => state.selectedId === stage.id)
   const colour = useStageColour(stage.id)
-  const name = `${index + 1} ${stageDefinitions[stage.kind].label}`
+  const name = numberedStage(index, stage.kind)
   return (
     <li
       className={styles.stage}

@@ -1,6 +1,7 @@
 import { memo, useCallback, useMemo } from 'react'
 import { type BandSettings, bandParameters, usedBandSettings } from '../../core'
-import { bandLetter, setBand } from '../../state/chain-edits'
+import { setBand } from '../../state/chain-edits'
+import { bandLetter } from '../../state/stage-names'
 import { useBench, useListen } from '../bench-context'
 import { ChoiceField } from '../fields/choice-field'
 import { Switch } from '../fields/switch'

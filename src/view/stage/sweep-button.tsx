@@ -1,6 +1,6 @@
 import { type PointerEvent, useId, useRef, useState } from 'react'
 import { bandParameters, frequency } from '../../core'
-import { bandLetter } from '../../state/chain-edits'
+import { bandLetter } from '../../state/stage-names'
 import { sweepWords } from '../../state/swept-chain'
 import { useBench, useListen } from '../bench-context'
 import { pressSize } from '../fields/key-steps'
