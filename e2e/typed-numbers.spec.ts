@@ -33,4 +33,20 @@ for (const width of [1440, 1024, 360]) {
       await field.press('Escape')
     }
   })
+
+  test(`at ${width} px what is wrong with a typed time is read whole`, async ({ page }) => {
+    await page.setViewportSize({ width, height: 900 })
+    await openBench(page)
+    const times = page.getByRole('region', { name: 'The take' })
+    for (const name of ['Position', 'Loop from', 'to']) {
+      const field = times.getByRole('textbox', { name, exact: true })
+      await field.fill('abc')
+      await field.press('Enter')
+      const message = times.getByRole('alert').filter({ hasText: 'Not understood' })
+      const box = await message.boundingBox()
+      expect(box?.x, name).toBeGreaterThanOrEqual(0)
+      expect((box?.x ?? 0) + (box?.width ?? 0), name).toBeLessThanOrEqual(width)
+      await field.press('Escape')
+    }
+  })
 }
