@@ -1,8 +1,6 @@
 import { defineConfig } from '@playwright/test'
 import { CHROMIUM } from '../test/setup/chromium'
-
-/** Port of the built app under test: not the one of `npm start`, so that both can run. */
-const PORT = 4174
+import { PORT } from './setup/port'
 
 export default defineConfig({
   testDir: '.',

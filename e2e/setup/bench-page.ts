@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { type Download, expect, type Page } from '@playwright/test'
 import { type ReadWav, readWav } from '../../src/audio/files/wav-reader'
+import { PORT } from './port'
 
 /** Spoken words at 48 kHz, mono, 16-bit: Debian's alsa-utils. */
 export const RECORDING = '/usr/share/sounds/alsa/Front_Center.wav'
@@ -75,7 +76,8 @@ export function watchPage(page: Page): { readonly foreign: string[]; readonly er
   const errors: string[] = []
   page.on('request', (request) => {
     const url = new URL(request.url())
-    const own = url.origin === 'http://127.0.0.1:4174' || url.protocol === 'data:' || url.protocol === 'blob:'
+    const own =
+      url.origin === `http://127.0.0.1:${PORT}` || url.protocol === 'data:' || url.protocol === 'blob:'
     if (!own) foreign.push(request.url())
   })
   page.on('console', (message) => {
