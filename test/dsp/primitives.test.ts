@@ -2,11 +2,12 @@ import { describe, expect, it } from 'vitest'
 import { exp2 } from '../../src/core/dsp/exp2'
 import { fastLog } from '../../src/core/dsp/fast-log'
 import { limitedFrequencyHz } from '../../src/core/dsp/frequency-limit'
-import { HalfBandDown, HalfBandUp, halfBandTaps } from '../../src/core/dsp/half-band'
+import { HalfBandDown, HalfBandUp, halfBandTaps, SampleBlock } from '../../src/core/dsp/half-band'
 import { MeanSquareWindow } from '../../src/core/dsp/mean-square-window'
 import { OVERSAMPLER_LATENCY_FRAMES, OVERSAMPLING, Oversampler } from '../../src/core/dsp/oversampler'
 import { Ramp } from '../../src/core/dsp/ramp'
 import { mixGains } from '../../src/core/dsp/reduction-gain'
+import { inOrder, type Pairs } from '../../src/core/dsp/symmetric-filter'
 import { timeCoefficient } from '../../src/core/dsp/time-constant'
 import { noise } from '../setup/signals'
 import { transformDb } from '../setup/spectrum'
@@ -105,13 +106,15 @@ describe('half-band filters', () => {
 
   it('up and down again delay by twice (2 n - 1) frames of the higher rate', () => {
     const taps = halfBandTaps(8, 10)
-    const [up, down] = [new HalfBandUp(taps), new HalfBandDown(taps)]
-    const input = Float64Array.from({ length: 64 }, (_, n) => (n === 0 ? 1 : 0))
-    const doubled = new Float64Array(128)
-    up.process(input, 64, doubled)
-    expect(doubled.indexOf(Math.max(...doubled))).toBe(15)
+    const doubled = new SampleBlock(0, 128)
+    const up = new HalfBandUp(taps, 64, doubled)
+    up.input.values[up.input.past] = 1
+    up.process(64)
+    expect(doubled.values.indexOf(Math.max(...doubled.values))).toBe(15)
     const output = new Float64Array(64)
-    down.process(doubled, 64, output)
+    const down = new HalfBandDown(taps, 64, inOrder(output, 0))
+    writePairs(down.phases, doubled.values.subarray(0, 128))
+    down.process(64)
     expect(output.indexOf(Math.max(...output))).toBe(15)
   })
 })
@@ -119,17 +122,25 @@ describe('half-band filters', () => {
 describe('Oversampler', () => {
   it('gives back what is below 0.4 of the rate, delayed by what it states', () => {
     const frames = 1024
-    const input = Float64Array.from({ length: frames }, (_, n) => Math.sin(0.3 * n) + 0.5 * Math.sin(2.4 * n))
+    const input = Float32Array.from({ length: frames }, (_, n) => Math.sin(0.3 * n) + 0.5 * Math.sin(2.4 * n))
     const oversampler = new Oversampler(frames)
-    const raised = new Float64Array(frames * OVERSAMPLING)
-    const output = new Float64Array(frames)
-    oversampler.up(input, frames, raised)
-    oversampler.down(raised, frames, output)
+    oversampler.up(input, 0, frames)
+    writePairs(oversampler.shaped, oversampler.raised.subarray(0, frames * OVERSAMPLING))
+    oversampler.down(frames)
     for (let n = 300; n < frames; n++) {
-      expect(Math.abs((output[n] ?? 0) - (input[n - OVERSAMPLER_LATENCY_FRAMES] ?? 0))).toBeLessThan(1e-4)
+      const delayed = input[n - OVERSAMPLER_LATENCY_FRAMES] ?? 0
+      expect(Math.abs((oversampler.output[n] ?? 0) - delayed)).toBeLessThan(1e-4)
     }
   })
 })
+
+/** Writes `frames` where a filter takes its input from in pairs. */
+function writePairs({ first, firstStart, second, secondStart, step }: Pairs, frames: Float64Array): void {
+  for (let m = 0; 2 * m < frames.length; m++) {
+    first[firstStart + m * step] = frames[2 * m] ?? 0
+    second[secondStart + m * step] = frames[2 * m + 1] ?? 0
+  }
+}
 
 describe('Ramp', () => {
   it('goes to its target in equal steps and stands there exactly', () => {

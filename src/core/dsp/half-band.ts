@@ -1,3 +1,5 @@
+import { apart, everySecond, type Pairs, symmetricFilter } from './symmetric-filter'
+
 /**
  * One factor-of-two change of rate through a linear-phase half-band low-pass, windowed sinc with a Kaiser window.
  * Every second tap of such a filter is 0 but for the middle one, so going up one phase is a plain delay and
@@ -33,102 +35,115 @@ function besselI0(x: number): number {
   return sum
 }
 
-/** A ring of past values, written twice so that any window of it can be read without wrapping. */
-class History {
+/** Samples that may be read or written behind a block, whatever they hold: outputs are worked out two at a time. */
+const SPARE = 3
+
+/** A block of samples, with those that came before it in front, all in one piece. */
+export class SampleBlock {
   readonly values: Float64Array
-  private position = 0
 
-  constructor(readonly length: number) {
-    this.values = new Float64Array(2 * length)
+  /**
+   * @param past samples kept of what came before the block, which begins at this index
+   * @param most longest block
+   */
+  constructor(
+    readonly past: number,
+    most: number,
+  ) {
+    this.values = new Float64Array(past + most + SPARE)
   }
 
-  /** Adds a value; returns the index of the oldest of the last `length` values. */
-  push(value: number): number {
-    this.values[this.position] = value
-    this.values[this.position + this.length] = value
-    this.position = this.position + 1 === this.length ? 0 : this.position + 1
-    return this.position
+  /** Makes the `count` samples of the block, done with, the last of the past. */
+  pass(count: number): void {
+    this.values.copyWithin(0, count, count + this.past)
   }
 
+  /** Back to silence. */
   reset(): void {
     this.values.fill(0)
-    this.position = 0
   }
 }
 
 /**
- * Sum over k of `taps[k] (values[before - k] + values[after + k])`. Four sums at a time, which do not wait for one
- * another; the number of taps is a multiple of four.
+ * One doubling of the rate of one channel. The even frames of what comes out are worked out, the odd ones are the
+ * input delayed. Delay: `2 * sideTaps - 1` frames of the higher rate.
  */
-function symmetricSum(taps: Float64Array, values: Float64Array, before: number, after: number): number {
-  let a = 0
-  let b = 0
-  let c = 0
-  let d = 0
-  for (let k = 0; k < taps.length; k += 4) {
-    const left = before - k
-    const right = after + k
-    a += (taps[k] ?? 0) * ((values[left] ?? 0) + (values[right] ?? 0))
-    b += (taps[k + 1] ?? 0) * ((values[left - 1] ?? 0) + (values[right + 1] ?? 0))
-    c += (taps[k + 2] ?? 0) * ((values[left - 2] ?? 0) + (values[right + 2] ?? 0))
-    d += (taps[k + 3] ?? 0) * ((values[left - 3] ?? 0) + (values[right + 3] ?? 0))
-  }
-  return a + b + (c + d)
-}
-
-/** Doubles the rate of one channel. Delay: `2 * sideTaps - 1` frames of the higher rate. */
 export class HalfBandUp {
-  private readonly history: History
+  /** Where its input is written. */
+  readonly input: SampleBlock
+  private readonly doubled: Float64Array
+  private readonly even: Pairs
 
-  constructor(private readonly taps: Float64Array) {
-    this.history = new History(2 * taps.length)
+  /**
+   * @param most longest block at the lower rate
+   * @param output where what comes out is written
+   */
+  constructor(
+    taps: Float64Array,
+    most: number,
+    private readonly output: SampleBlock,
+  ) {
+    this.input = new SampleBlock(2 * taps.length, most)
+    this.doubled = taps.map((tap) => 2 * tap)
+    this.even = everySecond(output.values, output.past)
   }
 
-  /** Reads `count` frames of `input`, writes `2 * count` to `output`. */
-  process(input: Float64Array, count: number, output: Float64Array): void {
-    const { taps, history } = this
-    const side = taps.length
-    const values = history.values
-    for (let n = 0; n < count; n++) {
-      const oldest = history.push(input[n] ?? 0)
-      const before = oldest + side - 1
-      const after = oldest + side
-      output[2 * n] = 2 * symmetricSum(taps, values, before, after)
-      output[2 * n + 1] = values[after] ?? 0
-    }
+  /** Takes `count` frames of `input` and writes `2 * count`. */
+  process(count: number): void {
+    const { doubled, even } = this
+    const { values, past } = this.input
+    const { values: output, past: start } = this.output
+    const left = past - doubled.length
+    symmetricFilter(doubled, null, values, left, even, count)
+    for (let n = 0; n < count; n++) output[start + 2 * n + 1] = values[left + 1 + n] ?? 0
+    this.input.pass(count)
   }
 
+  /** Back to silence. */
   reset(): void {
-    this.history.reset()
+    this.input.reset()
   }
 }
 
-/** Halves the rate of one channel. Delay: `2 * sideTaps - 1` frames of the higher rate. */
+/**
+ * One halving of the rate of one channel, from even and odd frames apart. Delay: `2 * sideTaps - 1` frames of the
+ * higher rate, and what is asked for.
+ */
 export class HalfBandDown {
-  private readonly odd: History
-  private readonly even: History
+  /** Where its input is written, even and odd frames of the higher rate apart. */
+  readonly phases: Pairs
+  private readonly even: SampleBlock
+  private readonly odd: SampleBlock
+  private readonly left: number
 
-  constructor(private readonly taps: Float64Array) {
-    this.odd = new History(taps.length + 1)
-    this.even = new History(2 * taps.length)
+  /**
+   * @param most longest block at the lower rate
+   * @param output where what comes out is written
+   * @param delay further frames of the lower rate by which it is late
+   */
+  constructor(
+    private readonly taps: Float64Array,
+    most: number,
+    private readonly output: Pairs,
+    delay = 0,
+  ) {
+    const past = 2 * taps.length + delay
+    this.even = new SampleBlock(past, most)
+    this.odd = new SampleBlock(past, most)
+    this.phases = apart(this.even.values, this.odd.values, past)
+    this.left = past - delay - taps.length
   }
 
-  /** Reads `2 * count` frames of `input`, writes `count` to `output`. */
-  process(input: Float64Array, count: number, output: Float64Array): void {
-    const { taps, even, odd } = this
-    const side = taps.length
-    const values = even.values
-    for (let n = 0; n < count; n++) {
-      const middle = odd.values[odd.push(input[2 * n + 1] ?? 0)] ?? 0
-      const oldest = even.push(input[2 * n] ?? 0)
-      const before = oldest + side - 1
-      const after = oldest + side
-      output[n] = symmetricSum(taps, values, before, after) + 0.5 * middle
-    }
+  /** Takes `count` even and odd frames and writes as many. */
+  process(count: number): void {
+    symmetricFilter(this.taps, this.odd.values, this.even.values, this.left, this.output, count)
+    this.even.pass(count)
+    this.odd.pass(count)
   }
 
+  /** Back to silence. */
   reset(): void {
-    this.odd.reset()
     this.even.reset()
+    this.odd.reset()
   }
 }

@@ -2,7 +2,7 @@ import { CrossFade, upToEnd } from '../dsp/cross-fade'
 import { dbToGain } from '../dsp/decibels'
 import { DelayLine } from '../dsp/delay-line'
 import { OVERSAMPLER_LATENCY_FRAMES, OVERSAMPLING, Oversampler } from '../dsp/oversampler'
-import { fastTanh } from '../dsp/waveshaper'
+import { curveAt, fastTanh, shape, type TanhCurve } from '../dsp/waveshaper'
 import { plain } from './describe'
 import { CHUNK_FRAMES, gainParameter, mixParameter } from './shared-parameters'
 import {
@@ -26,15 +26,14 @@ const DC_CORNER_HZ = 2
 /** Whole frames a sound takes to the higher rate: half of the way there and back. */
 const WAY_UP_FRAMES = OVERSAMPLER_LATENCY_FRAMES >> 1
 
+/** Pairs of frames of the higher rate for each frame of the base rate. */
+const PAIRS = OVERSAMPLING / 2
+
 /** State of that high-pass below which it is silent. */
 const SILENCE = 1e-20
 
-/** What one frame becomes: `(tanh(drive x + bias) - rest) wet`, less its DC, and `dry` times itself. */
-interface Curve {
-  readonly drive: number
-  readonly bias: number
-  readonly rest: number
-  readonly wet: number
+/** The curve, and what the dry sound is multiplied by. */
+interface Curve extends TanhCurve {
   readonly dry: number
 }
 
@@ -61,8 +60,6 @@ class SaturatorProcessor implements Processor<SaturatorSettings> {
   private readonly waysDown: readonly DelayLine[]
   private readonly dc: Float64Array
   private readonly dcCoefficient: number
-  private readonly wet = new Float64Array(CHUNK_FRAMES)
-  private readonly shaped = new Float64Array(CHUNK_FRAMES * OVERSAMPLING)
 
   constructor(settings: SaturatorSettings, host: ProcessorHost) {
     const { sampleRate, channelCount } = host
@@ -100,14 +97,14 @@ class SaturatorProcessor implements Processor<SaturatorSettings> {
   }
 
   private processChunk(samples: Float32Array, c: number, from: number, count: number): void {
-    const { wet, shaped, dcCoefficient, curves } = this
+    const { curves, dcCoefficient } = this
     const oversampler = this.oversamplers[c]
     if (!oversampler) return
-    for (let n = 0; n < count; n++) wet[n] = samples[from + n] ?? 0
-    oversampler.up(wet, count, shaped)
-    if (curves.framesLeft > 0) this.shapeFading(count)
-    else shape(shaped, count * OVERSAMPLING, curves.standing)
-    oversampler.down(shaped, count, wet)
+    oversampler.up(samples, from, count)
+    shape(oversampler.raised, oversampler.shaped, count * PAIRS, curves.standing)
+    if (curves.framesLeft > 0) this.fadeToComing(oversampler, count)
+    oversampler.down(count)
+    const wet = oversampler.output
     this.waysUp[c]?.process(samples, from, count)
     this.weighDry(samples, from, count)
     this.waysDown[c]?.process(samples, from, count)
@@ -129,26 +126,22 @@ class SaturatorProcessor implements Processor<SaturatorSettings> {
       samples[from + n] = (samples[from + n] ?? 0) * (dry + curves.share(n) * change)
   }
 
-  /** Both curves at the higher rate; the share of the new one moves once a base frame. */
-  private shapeFading(count: number): void {
-    const { shaped, curves } = this
-    const { standing, coming } = curves
+  /** From what the standing curve makes to what the coming one makes; the share of that moves once a base frame. */
+  private fadeToComing({ raised, shaped }: Oversampler, count: number): void {
+    const { curves } = this
+    const { first, firstStart, second, secondStart, step } = shaped
     for (let n = 0; n < count; n++) {
       const share = curves.share(n)
-      const end = (n + 1) * OVERSAMPLING
-      for (let i = n * OVERSAMPLING; i < end; i++) {
-        const x = shaped[i] ?? 0
-        const before = (fastTanh(standing.drive * x + standing.bias) - standing.rest) * standing.wet
-        const after = (fastTanh(coming.drive * x + coming.bias) - coming.rest) * coming.wet
-        shaped[i] = before + share * (after - before)
+      for (let m = n * PAIRS; m < (n + 1) * PAIRS; m++) {
+        const a = firstStart + m * step
+        const b = secondStart + m * step
+        const before = first[a] ?? 0
+        const beforeSecond = second[b] ?? 0
+        first[a] = before + share * (curveAt(raised[2 * m] ?? 0, curves.coming) - before)
+        second[b] = beforeSecond + share * (curveAt(raised[2 * m + 1] ?? 0, curves.coming) - beforeSecond)
       }
     }
   }
-}
-
-/** Puts the first `count` of `values` through a curve, in place. */
-function shape(values: Float64Array, count: number, { drive, bias, rest, wet }: Curve): void {
-  for (let i = 0; i < count; i++) values[i] = (fastTanh(drive * (values[i] ?? 0) + bias) - rest) * wet
 }
 
 /** The saturator. */
