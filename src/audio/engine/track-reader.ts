@@ -1,4 +1,4 @@
-/** A stretch of the take in frames; `to` is not included. */
+/** A stretch of the take in frames; `to` is not included. At least two fades (16 ms) long. */
 export interface LoopFrames {
   readonly from: number
   readonly to: number
@@ -47,9 +47,15 @@ export class TrackReader {
     return this.fading && this.incoming !== SILENT ? this.incoming : this.head
   }
 
-  /** Goes to `frame`, fading over from wherever it is. */
+  /**
+   * Goes to `frame`, fading over from wherever it is. Inside the loop but so near its end that the fade would carry
+   * the playhead past the seam, it goes to the start of the loop instead.
+   */
   goTo(frame: number): void {
-    this.jump(Math.min(Math.max(0, frame), this.lengthFrames - 1))
+    const target = Math.min(Math.max(0, frame), this.lengthFrames - 1)
+    const { loop } = this
+    const pastSeam = loop && target < loop.to && target + this.fadeFrames > this.seamOf(loop)
+    this.jump(pastSeam ? loop.from : target)
   }
 
   /** Fades out and stops. */
@@ -57,13 +63,20 @@ export class TrackReader {
     this.jump(SILENT)
   }
 
-  /** Repeats `loop` from now on, going to its start where the playhead is outside it; null to go on to the end. */
+  /**
+   * Repeats `loop` from now on, going to its start where the playhead is outside it; null to go on to the end.
+   * @throws RangeError when the loop is shorter than two fades: a start and the seam would overlap
+   */
   setLoop(loop: LoopFrames | null): void {
+    const shortest = 2 * this.fadeFrames
+    if (loop && loop.to - loop.from < shortest)
+      throw new RangeError(`invalid loop: ${loop.to - loop.from} frames (expected at least ${shortest})`)
     this.loop = loop
-    const bound = this.pending ?? (this.fading ? this.incoming : this.head)
-    if (!loop || bound === SILENT) return
+    const target = this.pending ?? (this.fading ? this.incoming : this.head)
+    if (!loop || target === SILENT) return
     // On the way round the seam, the playhead comes from just before the start.
-    if (bound < loop.from - this.fadeFrames || bound > loop.to - this.fadeFrames) this.jump(loop.from)
+    const beforeLoop = target < loop.from - this.fadeFrames
+    if (beforeLoop || target + this.framesToLanding() > this.seamOf(loop)) this.jump(loop.from)
   }
 
   /**
@@ -115,8 +128,18 @@ export class TrackReader {
   /** The frame at which the loop's last few frames start to blend into what comes before its beginning. */
   private seamFrame(): number | null {
     if (!this.loop) return null
-    const seam = this.loop.to - this.fadeFrames
+    const seam = this.seamOf(this.loop)
     return this.head <= seam ? seam : null
+  }
+
+  private seamOf(loop: LoopFrames): number {
+    return loop.to - this.fadeFrames
+  }
+
+  /** Frames that the playhead moves past its target before it can turn: what is left of the fade to it. */
+  private framesToLanding(): number {
+    if (this.pending !== null) return this.fadeFrames
+    return this.fading ? this.fadeFrames - this.fadeFramesDone : 0
   }
 
   private jump(target: number): void {
