@@ -6,3 +6,8 @@ export function chainLatencyFrames(chain: ChainDoc, sampleRate: number): number 
   return new ChainProcessor(chain, { sampleRate, channelCount: 1, lookaheadReserveMs: LOOKAHEAD_RESERVE_MS })
     .latencyFrames
 }
+
+/** Whether both chains have the same kinds of stages, in order, and so the same delay while they play. */
+export function sameKinds(a: ChainDoc, b: ChainDoc): boolean {
+  return a.stages.length === b.stages.length && a.stages.every(({ kind }, k) => kind === b.stages[k]?.kind)
+}

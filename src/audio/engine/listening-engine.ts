@@ -1,6 +1,6 @@
 import { chainOf, dbToGain, MAX_BLOCK_FRAMES, Ramp } from '../../core'
 import { Guard } from './guard'
-import { chainLatencyFrames } from './latency'
+import { chainLatencyFrames, sameKinds } from './latency'
 import type { ListenSettings, Planar } from './messages'
 import { MomentaryMeter } from './momentary-meter'
 import { Side } from './side'
@@ -61,7 +61,7 @@ export class ListeningEngine {
     const backingHost = { sampleRate, channelCount: outputChannels }
     this.backingSide = new Side(chainOf([]), this.delayFrames, backingHost, MAX_BLOCK_FRAMES)
     this.guard = new Guard(sampleRate)
-    this.meter = new MomentaryMeter(sampleRate, Math.min(take.length, outputChannels))
+    this.meter = new MomentaryMeter(sampleRate, outputChannels, Math.min(1, take.length / outputChannels))
     this.withoutGain = new Ramp(dbToGain(settings.withoutGainDb))
     this.withGain = new Ramp(dbToGain(settings.withGainDb))
     this.withShare = new Ramp(settings.heard === 'with' ? 1 : 0)
@@ -84,7 +84,10 @@ export class ListeningEngine {
     return Math.max(0, this.reader.positionFrame - this.delayFrames)
   }
 
-  /** Momentary loudness of what was put out, LUFS, counted in as many channels as the take has. */
+  /**
+   * Momentary loudness of what was put out, LUFS. A mono take counts as one channel although all outputs play it, as
+   * it does where it is measured by itself; a backing counts with it by the mean of all outputs.
+   */
   get momentaryLufs(): number {
     return this.meter.lufs
   }
@@ -96,8 +99,10 @@ export class ListeningEngine {
 
   /** Goes smoothly to other settings. May allocate, when stages come or go. */
   set(settings: ListenSettings): void {
-    const sameStages = this.without.fits(settings.without) && this.withSide.fits(settings.with)
-    if (!sameStages) this.delayFrames = commonDelay(settings, this.sampleRate)
+    const asked = this.settings
+    // Against what was asked for last, not against what plays: that may still be on its way.
+    const sameDelay = sameKinds(settings.without, asked.without) && sameKinds(settings.with, asked.with)
+    if (!sameDelay) this.delayFrames = commonDelay(settings, this.sampleRate)
     this.settings = settings
     this.without.set(settings.without, this.delayFrames)
     this.withSide.set(settings.with, this.delayFrames)

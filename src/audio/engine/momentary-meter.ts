@@ -20,8 +20,16 @@ export class MomentaryMeter {
   private block = 0
   private framesInBlock = 0
 
-  /** @param sampleRate Hz, 8000 to 192000 */
-  constructor(sampleRate: number, channelCount: number) {
+  /**
+   * @param sampleRate Hz, 8000 to 192000
+   * @param channelWeight what the power of each channel counts: 1 for channels of their own, 1 / channelCount where
+   *   all of them play one
+   */
+  constructor(
+    sampleRate: number,
+    channelCount: number,
+    private readonly channelWeight = 1,
+  ) {
     this.filter = kWeighting(sampleRate)
     this.states = Array.from({ length: channelCount }, () => new Float64Array(4))
     this.blockFrames = Math.round(sampleRate / BLOCKS_PER_SECOND)
@@ -30,7 +38,7 @@ export class MomentaryMeter {
   /** LUFS of the last 400 ms, that began in silence; -Infinity while nothing is there. */
   get lufs(): number {
     const energy = this.energies.reduce((sum, value) => sum + value, 0)
-    return -0.691 + 10 * Math.log10(energy / (WINDOW_BLOCKS * this.blockFrames))
+    return -0.691 + 10 * Math.log10((this.channelWeight * energy) / (WINDOW_BLOCKS * this.blockFrames))
   }
 
   /** Takes in the first `frames` of as many channels as the meter was made for. */

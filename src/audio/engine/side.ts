@@ -7,6 +7,8 @@ const HANDOVER_MS = 15
 /** A chain brought to a given delay. */
 interface Unit {
   readonly chain: ChainProcessor
+  /** Of chain and padding together. */
+  readonly delayFrames: number
   readonly padding: readonly DelayLine[]
   readonly removedPadding: readonly DelayLine[]
 }
@@ -30,7 +32,7 @@ export class Side {
 
   constructor(
     chain: ChainDoc,
-    private delayFrames: number,
+    delayFrames: number,
     private readonly host: EngineHost,
     blockFrames: number,
   ) {
@@ -45,19 +47,13 @@ export class Side {
     return (this.next ?? this.unit).chain.length
   }
 
-  /** Whether `chain` can be gone to without a new chain of processors. */
-  fits(chain: ChainDoc): boolean {
-    return (this.next ?? this.unit).chain.fits(chain)
-  }
-
   /** Goes to another chain, delayed to `delayFrames` in all. */
   set(chain: ChainDoc, delayFrames: number): void {
     const unit = this.next ?? this.unit
-    if (delayFrames === this.delayFrames && unit.chain.set(chain)) {
+    if (delayFrames === unit.delayFrames && unit.chain.set(chain)) {
       this.queued = null
       return
     }
-    this.delayFrames = delayFrames
     if (this.next) this.queued = { chain, delayFrames }
     else this.prepare(chain, delayFrames)
   }
@@ -130,6 +126,7 @@ function createUnit(chain: ChainDoc, delayFrames: number, host: EngineHost): Uni
   const missing = Math.max(0, delayFrames - processor.latencyFrames)
   return {
     chain: processor,
+    delayFrames,
     padding: delayLines(host.channelCount, missing),
     removedPadding: delayLines(host.removedToo ? host.channelCount : 0, missing),
   }

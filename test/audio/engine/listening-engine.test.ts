@@ -1,4 +1,5 @@
 import { ebur128_integrated_mono } from 'ebur128-wasm'
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { GUARD_CEILING } from '../../../src/audio/engine/guard'
 import { ListeningEngine } from '../../../src/audio/engine/listening-engine'
@@ -84,6 +85,89 @@ describe('switching between without and with', () => {
     const rendered = renderChain(vocal, chain).sound.channels[0] ?? new Float32Array()
     // From behind the fade-in of the start on, once the compressor has forgotten it.
     for (let n = 2 * RATE; n < 5 * RATE; n += 97) expect(output[n]).toBeCloseTo(rendered[n - delay] ?? 0, 5)
+  })
+})
+
+describe('the playhead', () => {
+  const gain = defaultStage('gain', 'level')
+  const saturator = defaultStage('saturator', 'warmth')
+  const compressor = defaultStage('compressor', 'hold')
+  /** Chains of different delays, of the same delay, and one stage set in two ways. */
+  const chains: readonly ChainDoc[] = [
+    chainOf([gain]),
+    chainOf([withSettings(gain, { gainDb: -6 })]),
+    chainOf([gain, saturator]),
+    chainOf([saturator, gain]),
+    chainOf([gain, saturator, compressor]),
+    chainOf([gain, saturator, withSettings(compressor, { lookaheadMs: 5 })]),
+  ]
+  const take = [new Float32Array(8000)]
+
+  it('is where it would be had the chain never been another, however quickly that goes to and fro', () => {
+    const edit = fc.record({ chain: fc.nat(chains.length - 1), frames: fc.integer({ min: 0, max: 1200 }) })
+    fc.assert(
+      fc.property(fc.array(edit, { minLength: 1, maxLength: 6 }), (edits) => {
+        const engine = new ListeningEngine(take, listenTo(chainOf([])), 8000, 2)
+        engine.play(0)
+        let played = 0
+        for (const { chain, frames } of edits) {
+          const settings = listenTo(chains[chain] ?? chainOf([]))
+          engine.set(settings)
+          heard(engine, frames)
+          played += frames
+          const steady = new ListeningEngine(take, settings, 8000, 2)
+          steady.play(0)
+          heard(steady, played)
+          expect(engine.positionFrame).toBe(steady.positionFrame)
+        }
+      }),
+      // Undone and done again within the time that a chain of other stages takes to be faded in.
+      { examples: [[[2, 4, 2].map((chain) => ({ chain, frames: 200 }))]] },
+    )
+  })
+
+  it('is that of the sound that is heard, take and backing alike, once it has settled', () => {
+    const click = new Float32Array(4 * RATE)
+    click[3 * RATE] = 0.5
+    const listenWithBacking = (k: number) =>
+      listenTo(chains[k] ?? chainOf([]), { backing: { on: true, levelDb: 0, offsetFrames: 0 } })
+    const engine = warmEngine([click], listenWithBacking(0), RATE)
+    engine.setBacking([click])
+    engine.play(0)
+    for (const k of [2, 4, 2]) {
+      engine.set(listenWithBacking(k))
+      heard(engine, 1280)
+    }
+    const from = engine.positionFrame
+    const clicks = [...heard(engine, 4 * RATE)].flatMap((x, n) => (Math.abs(x) > 0.1 ? [from + n] : []))
+    expect(clicks).toEqual([3 * RATE])
+  })
+})
+
+describe('momentary loudness', () => {
+  const SECONDS = 2
+  const loudnessOf = (take: readonly Float32Array[], backing: readonly Float32Array[]) => {
+    const settings = listenTo(chainOf([]), { backing: { on: true, levelDb: 0, offsetFrames: 0 } })
+    const engine = warmEngine(take, settings, RATE)
+    engine.setBacking(backing)
+    engine.play(0)
+    heard(engine, SECONDS * RATE)
+    return engine.momentaryLufs
+  }
+  const silence = new Float32Array(SECONDS * RATE)
+  const sound = tone(997, SECONDS)
+
+  it('counts both channels of a stereo backing under a mono take, alike', () => {
+    const [left, right] = [loudnessOf([silence], [sound, silence]), loudnessOf([silence], [silence, sound])]
+    expect(right).toBe(left)
+    // A mono take counts as one channel, though both play it: so do both channels of a backing that is the same.
+    expect(loudnessOf([silence], [sound, sound])).toBeCloseTo(loudnessOf([sound], []), 6)
+    expect(left).toBeCloseTo(loudnessOf([sound], []) - 10 * Math.log10(2), 3)
+  })
+
+  it('counts both channels of a stereo take in full, BS.1770', () => {
+    expect(loudnessOf([sound, sound], [])).toBeCloseTo(loudnessOf([sound], []) + 10 * Math.log10(2), 3)
+    expect(loudnessOf([silence, sound], [])).toBeCloseTo(loudnessOf([sound], []), 3)
   })
 })
 
