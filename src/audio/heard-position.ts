@@ -1,6 +1,20 @@
 import type { LoopFrames } from './engine/track-reader'
 
 /**
+ * From the audio system to the ear, seconds, where nothing longer is known. Not asked of the browser: reading
+ * `outputLatency` can deadlock Firefox for good. 0.032 is what Chromium 156 on Linux tells of a wired output.
+ */
+const TYPICAL_OUTPUT_SECONDS = 0.032
+
+/**
+ * Time from the engine to the ear, seconds: what the context buffers, and a typical output behind it. Wireless outputs
+ * take longer, some by 0.2 s (common practice, no source): the playhead is early there by as much.
+ */
+export function secondsToEar({ baseLatency }: Pick<AudioContext, 'baseLatency'>): number {
+  return baseLatency + TYPICAL_OUTPUT_SECONDS
+}
+
+/**
  * Where in the take the sound is that reaches the ear now: what has left the engine is on its way to the output for
  * a while longer. Frames of the take.
  */

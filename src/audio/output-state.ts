@@ -1,5 +1,5 @@
-/** A browser that does not let sound start leaves the request open for ever, ms. */
-const RESUME_MS = 1500
+/** A browser that does not let sound start leaves the request open for ever; a slow output needs a while, ms. */
+const RESUME_MS = 3000
 
 export function isRunning(context: AudioContext): boolean {
   return context.state === 'running'

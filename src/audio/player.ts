@@ -1,49 +1,37 @@
 import { frameCount, type Sound } from '../core'
-import type { ListenOptions, ListenSettings, Report, ToThread } from './engine/messages'
+import type { ListenSettings, Report, ToThread } from './engine/messages'
 import type { LoopFrames } from './engine/track-reader'
-import { HeardPosition } from './heard-position'
-import { isRunning, resumed, soundInSilentMode } from './output-state'
+import { HeardPosition, secondsToEar } from './heard-position'
+import { type Output, openOutput } from './output'
 import { watchOutput } from './output-watch'
-import workletUrl from './thread/evenhand.worklet.ts?worker&url'
-import { LISTEN_PROCESSOR } from './thread/processor-names'
+import { PlayerError } from './player-error'
 
-/** Why nothing is heard, where the user can do something about it. */
-export type PlayerErrorCode = 'no-audio' | 'no-output' | 'blocked' | 'stopped'
-
-/** Playing that did not work. The message says what to do. */
-export class PlayerError extends Error {
-  override readonly name = 'PlayerError'
-
-  constructor(
-    readonly code: PlayerErrorCode,
-    message: string,
-  ) {
-    super(message)
-  }
-}
+/** An output that has run for so long, seconds, is one that works: should it go away, another is worth a try. */
+const PROVEN_SECONDS = 10
 
 /** What the player tells while it runs. */
 export interface PlayerEvents {
   /** Positions are those that reach the ear now. */
   onReport(report: Report): void
-  /** Sound went away while it played; it can be started again. */
+  /** Sound went away while it played, and did not come back by itself; it can be started again. */
   onError(error: PlayerError): void
 }
 
-interface Running {
-  readonly context: AudioContext
-  readonly node: AudioWorkletNode
+/** An output from the moment it is asked for. */
+interface Opening {
+  readonly opened: Promise<Output>
+  /** Closes it, or gives it up while it is still being opened: nothing more is heard of it. */
+  readonly closing: AbortController
 }
 
 /**
- * Plays one take through the audio thread's engine. The context is made at the take's own rate, at the first
- * press of play, because browsers start sound only from a gesture. Where the output goes away, for whatever
- * reason, the context is given up, and the next press of play makes another.
+ * Plays one take through the audio thread's engine. The output is opened at the take's own rate, at the first
+ * press of play, because browsers start sound only from a gesture. Where it goes away while it plays, for whatever
+ * reason, it is given up and another is opened, once, that goes on at the same place; where that is of no use either,
+ * the next press of play opens another.
  */
 export class Player {
-  private running: Promise<Running> | null = null
-  /** The context in use. */
-  private context: AudioContext | null = null
+  private opening: Opening | null = null
   private take: Sound | null = null
   private backing: Sound | null = null
   private settings: ListenSettings | null = null
@@ -52,16 +40,18 @@ export class Player {
   /** Counts what was asked for, so that what came too late is known. */
   private request = 0
   private playing = false
+  /** Where in the take the sound was that last reached the ear. */
+  private heardFrame = 0
 
   constructor(private readonly events: PlayerEvents) {}
 
   /** Replaces take and backing. Both must have the same sample rate. Stops what plays. */
-  async load(take: Sound, backing: Sound | null, settings: ListenSettings): Promise<void> {
+  load(take: Sound, backing: Sound | null, settings: ListenSettings): void {
     this.take = take
     this.backing = backing
     this.settings = settings
     this.loop = null
-    await this.close()
+    this.close()
   }
 
   /** Replaces the backing alone; what plays goes on. */
@@ -90,13 +80,15 @@ export class Player {
     const request = ++this.request
     this.playing = true
     this.position.begin(fromFrame)
+    this.heardFrame = fromFrame
+    this.opening ??= this.open()
     try {
-      const { node } = await this.start()
+      const { node } = await this.opening.opened
       if (request !== this.request) return
       send(node, { type: 'play', fromFrame, request })
     } catch (error) {
       if (request !== this.request) return
-      await this.close()
+      this.close()
       throw error
     }
   }
@@ -109,103 +101,75 @@ export class Player {
   }
 
   /** Ends all sound and frees the audio device. */
-  async close(): Promise<void> {
+  close(): void {
     this.request++
     this.playing = false
-    const ending = this.running
-    this.running = null
-    this.context = null
-    const running = await ending?.catch(() => null)
-    if (running && running.context.state !== 'closed') await running.context.close()
+    this.opening?.closing.abort()
+    this.opening = null
   }
 
-  private start(): Promise<Running> {
-    if (!this.running) {
-      const building = this.build()
-      this.running = building
-      building.catch(() => {
-        if (this.running === building) this.running = null
-      })
-    }
-    return this.running
+  /** @param isRetry whether it takes the place of an output that went away */
+  private open(isRetry = false): Opening {
+    const closing = new AbortController()
+    const opened = this.connect(closing.signal, isRetry)
+    const opening = { opened, closing }
+    opened.catch(() => {
+      closing.abort()
+      if (this.opening === opening) this.opening = null
+    })
+    return opening
   }
 
-  private async build(): Promise<Running> {
+  private async connect(signal: AbortSignal, isRetry: boolean): Promise<Output> {
     const { take, settings } = this
     if (!take || !settings || frameCount(take) === 0) {
       throw new PlayerError('no-audio', 'There is no take to play yet. Bring one in first.')
     }
-    const context = newContext(take.sampleRate)
-    // At once, within the gesture: some browsers forget it while the module loads.
-    const starting = resumed(context)
-    soundInSilentMode()
-    await context.audioWorklet.addModule(workletUrl).catch(async () => {
-      await context.close()
-      throw new PlayerError(
-        'no-output',
-        'The part of this page that plays could not be loaded. Reload the page.',
-      )
-    })
-    await starting
-    // One that does not run is of no use to a later press of play either.
-    if (!isRunning(context)) {
-      await context.close()
-      throw new PlayerError('blocked', 'The browser did not let sound start. Press play once more.')
+    const output = await openOutput(take, settings, signal)
+    const { context, node } = output
+    node.port.onmessage = ({ data }: MessageEvent<Report>) => {
+      if (!signal.aborted) this.receive(data, context)
     }
-    // What was set while the module loaded is sent behind this.
-    const options: ListenOptions = { take: take.channels, settings }
-    const node = new AudioWorkletNode(context, LISTEN_PROCESSOR, {
-      numberOfInputs: 0,
-      outputChannelCount: [2],
-      processorOptions: options,
-    })
-    node.port.onmessage = ({ data }: MessageEvent<Report>) => this.receive(data, context)
-    node.connect(context.destination)
+    // What was set while the module loaded is sent behind these.
     send(node, { type: 'backing', channels: this.backing?.channels ?? null })
     send(node, { type: 'loop', loop: this.loop })
-    this.context = context
-    const endWatch = watchOutput(context, () => this.lose(context))
-    node.onprocessorerror = () => {
-      endWatch()
-      this.lose(context)
+    const lose = () => {
+      if (!signal.aborted) this.lose(isRetry && context.currentTime < PROVEN_SECONDS)
     }
-    return { context, node }
+    watchOutput(context, lose, signal)
+    node.onprocessorerror = lose
+    return output
   }
 
   private receive(report: Report, context: AudioContext): void {
     const late = report.request !== this.request
     if (late && this.playing) return
     if (!late && !report.running) this.playing = false
-    const { outputLatency, baseLatency, sampleRate } = context
-    const delayFrames = (outputLatency || baseLatency || 0) * sampleRate
+    const delayFrames = secondsToEar(context) * context.sampleRate
     const positionFrame = Math.round(this.position.at(report.positionFrame, delayFrames, this.loop))
+    this.heardFrame = positionFrame
     this.events.onReport({ ...report, positionFrame })
   }
 
-  /** The output of `context` went away. */
-  private lose(context: AudioContext): void {
-    if (context !== this.context) return
-    const wasPlaying = this.playing
-    void this.close()
-    if (!wasPlaying) return
-    this.events.onError(
-      new PlayerError('stopped', 'Sound stopped on its way to the output. Press play to start it again.'),
-    )
+  /** The output went away. @param retried whether another has just been tried in vain */
+  private lose(retried: boolean): void {
+    const { playing, heardFrame } = this
+    this.close()
+    if (!playing) return
+    const stopped = (cause?: unknown) => {
+      const message = 'The audio output stopped. Press play to restart it.'
+      this.events.onError(new PlayerError('stopped', message, { cause }))
+    }
+    if (retried) {
+      stopped()
+      return
+    }
+    this.opening = this.open(true)
+    this.play(heardFrame).catch(stopped)
   }
 
   private post(message: ToThread): void {
-    void this.running?.then(({ node }) => send(node, message)).catch(() => undefined)
-  }
-}
-
-function newContext(sampleRate: number): AudioContext {
-  try {
-    return new AudioContext({ sampleRate, latencyHint: 'interactive' })
-  } catch {
-    throw new PlayerError(
-      'no-output',
-      `The browser gives no sound output at ${sampleRate} Hz. Check the output device, then press play.`,
-    )
+    void this.opening?.opened.then(({ node }) => send(node, message)).catch(() => undefined)
   }
 }
 

@@ -1,7 +1,8 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { Heard, ListenSettings, Report, SideName } from '../audio/engine/messages'
 import type { FrameRange } from '../audio/evidence/matching'
-import { type Player, PlayerError } from '../audio/player'
+import type { Player } from '../audio/player'
+import { PlayerError } from '../audio/player-error'
 import { frameCount, gainToDb, type Scope } from '../core'
 import type { ChainState } from './chain-store'
 import type { EvidenceState } from './evidence-store'
@@ -51,7 +52,7 @@ export class Listening {
     this.takeLoaded = true
     this.setSweep(null)
     this.stores.listen.setState({ playing: false, positionFrame: 0, loop: null, stageGainsDb: [] })
-    void this.player.load(take.sound, backing?.sound ?? null, this.settings())
+    this.player.load(take.sound, backing?.sound ?? null, this.settings())
   }
 
   /** Starts or stops. */

@@ -5,28 +5,43 @@ import type { Report, ToThread } from '../../src/audio/engine/messages'
 export class FakeContext extends EventTarget {
   state: 'suspended' | 'running' | 'interrupted' | 'closed' = 'suspended'
   currentTime = 0
-  outputLatency = 0
   baseLatency = 0
   readonly destination = {}
-  readonly audioWorklet = { addModule: async () => undefined }
+  readonly audioWorklet
   readonly sent: ToThread[] = []
   private clock: ReturnType<typeof setInterval> | undefined
 
   constructor(
     readonly sampleRate: number,
     private readonly letsSoundStart: boolean,
+    moduleMs: number,
   ) {
     super()
+    this.audioWorklet = { addModule: () => new Promise<void>((resolve) => setTimeout(resolve, moduleMs)) }
+  }
+
+  /** Asked for either of these, Firefox may wait for ever: the page must not. */
+  get outputLatency(): number {
+    throw new Error('outputLatency was read')
+  }
+
+  getOutputTimestamp(): never {
+    throw new Error('getOutputTimestamp was called')
   }
 
   /** Left open for ever where the browser does not let sound start. */
   resume(): Promise<void> {
     if (!this.letsSoundStart) return new Promise(() => undefined)
     this.go('running')
+    this.run()
+    return Promise.resolve()
+  }
+
+  /** The clock goes on. */
+  run(): void {
     this.clock = setInterval(() => {
       this.currentTime += 0.05
     }, 50)
-    return Promise.resolve()
   }
 
   close(): Promise<void> {
@@ -50,10 +65,12 @@ export interface FakeOutput {
   readonly contexts: FakeContext[]
   /** Whether contexts made from now on run when asked. */
   letsSoundStart: boolean
-  /** Reports to the page as the newest context's audio thread would. */
-  report(report: Partial<Report>): void
-  /** The newest context's processor throws. */
-  breakProcessor(): void
+  /** How long the module takes to load into contexts made from now on, ms. */
+  moduleMs: number
+  /** Reports to the page as the audio thread of a context (the newest, unless told which) would. */
+  report(report: Partial<Report>, context?: number): void
+  /** The processor of a context (the newest, unless told which) throws. */
+  breakProcessor(context?: number): void
 }
 
 /** Puts fakes in the place of the browser's audio. */
@@ -64,7 +81,8 @@ export function fakeOutput(): FakeOutput {
   const output: FakeOutput = {
     contexts: [],
     letsSoundStart: true,
-    report(report) {
+    moduleMs: 0,
+    report(report, context = -1) {
       const data: Report = {
         type: 'report',
         request: 1,
@@ -75,16 +93,16 @@ export function fakeOutput(): FakeOutput {
         momentaryLufs: Number.NEGATIVE_INFINITY,
         ...report,
       }
-      ports.at(-1)?.onmessage?.({ data })
+      ports.at(context)?.onmessage?.({ data })
     },
-    breakProcessor: () => nodes.at(-1)?.onprocessorerror?.(),
+    breakProcessor: (context = -1) => nodes.at(context)?.onprocessorerror?.(),
   }
   vi.stubGlobal('navigator', {})
   vi.stubGlobal(
     'AudioContext',
     class extends FakeContext {
       constructor({ sampleRate }: { sampleRate: number }) {
-        super(sampleRate, output.letsSoundStart)
+        super(sampleRate, output.letsSoundStart, output.moduleMs)
         output.contexts.push(this)
       }
     },

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { ListenSettings } from '../../src/audio/engine/messages'
-import { Player, PlayerError } from '../../src/audio/player'
+import { Player } from '../../src/audio/player'
+import { PlayerError } from '../../src/audio/player-error'
 import { comparisonOf } from '../../src/core'
 import { idleChain } from '../../src/state/idle-chain'
 import { Listening } from '../../src/state/listening'
