@@ -137,6 +137,31 @@ describe('modules', () => {
   })
 })
 
+describe('traps of the web platform', () => {
+  const withoutComments = (text: string) => text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '')
+
+  it('are left alone: the output is never asked for its latency, which can freeze Firefox for good', () => {
+    const asks = /outputLatency|getOutputTimestamp/
+    const wrong = source.filter(({ text }) => asks.test(withoutComments(text)))
+    expect(wrong.map(({ path }) => path)).toEqual([])
+  })
+
+  it('are left alone: nothing that runs off the page starts workers, which can stall in Firefox', () => {
+    const entries = source.filter(({ path }) => /\.(worker|worklet)\.ts$/.test(path))
+    expect(entries.length).toBeGreaterThanOrEqual(4)
+    const offPage = new Set(entries)
+    for (const module of offPage) {
+      // What is imported by its address is another thread's.
+      const specifiers = importsOf(module).filter((specifier) => !specifier.includes('?worker'))
+      const targets = specifiers.map((specifier) => targetOf(module.path, specifier))
+      for (const reached of source.filter(({ path }) => targets.includes(path))) offPage.add(reached)
+    }
+    expect(offPage.size).toBeGreaterThan(50)
+    const wrong = [...offPage].filter(({ text }) => /\bnew (Shared)?Worker\b/.test(withoutComments(text)))
+    expect(wrong.map(({ path }) => path)).toEqual([])
+  })
+})
+
 describe('the one table of kinds', () => {
   it.each(stageKinds)(
     '%s has a label, a purpose, a help sentence for each parameter and a description',

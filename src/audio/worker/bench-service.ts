@@ -4,16 +4,18 @@ import { type EvidenceCache, workOutEvidence } from '../evidence/work-out'
 import { NewestOnly, type Turn } from './newest-only'
 import { EvidencePacker } from './packed-evidence'
 import { type Poster, postMoving, postOwned } from './post-moving'
-import type { EvidenceRequest, FromWorker, ToWorker } from './protocol'
+import type { AboutTracer, EvidenceRequest, FromWorker, ToWorker } from './protocol'
 import { inSlices } from './slices'
 import { IncomingTake } from './take-parts'
-import { Tracers, type TracerWorker } from './tracers'
+import { Tracers } from './tracers'
 
 /** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
 const REST_MS = 60
 /** Distance between two reports of progress, ms. */
 const PROGRESS_MS = 100
 
+/** What is asked of this worker itself. */
+type Request = Exclude<ToWorker, AboutTracer>
 type NumberedRequest = EvidenceRequest & { readonly id: number }
 
 /** What the worker does that holds the take, renders and measures. */
@@ -21,7 +23,7 @@ export class BenchService {
   private take: Sound | null = null
   private incoming: IncomingTake | null = null
   /** What was asked while the take was coming in. */
-  private readonly waiting: ToWorker[] = []
+  private readonly waiting: Request[] = []
   private cache: EvidenceCache | null = null
   private readonly packer = new EvidencePacker()
   private readonly abandoned = new Set<number>()
@@ -30,22 +32,19 @@ export class BenchService {
     this.answer(request.id, (source) => this.workOut(source, request, turn)),
   )
 
-  constructor(
-    private readonly page: Poster<FromWorker>,
-    tracerCount: number,
-    createTracer: () => TracerWorker,
-  ) {
-    this.tracers = new Tracers(tracerCount, createTracer, (come) => postMoving(page, come))
+  constructor(private readonly page: Poster<FromWorker>) {
+    this.tracers = new Tracers((come) => postMoving(page, come))
   }
 
   /** Does, or begins, what it is asked; what is about a take that is still coming in has to wait for it. */
   handle(message: ToWorker): void {
-    const isTake = message.type === 'take' || message.type === 'take-part'
-    if (this.incoming && !isTake) this.waiting.push(message)
+    if (message.type === 'tracer-started') this.tracers.add(message.tracer, message.port)
+    else if (message.type === 'tracer-lost') this.tracers.giveUp(message.tracer)
+    else if (this.incoming && !isOfTake(message)) this.waiting.push(message)
     else this.begin(message)
   }
 
-  private begin(message: ToWorker): void {
+  private begin(message: Request): void {
     const { id } = message
     switch (message.type) {
       case 'take':
@@ -105,7 +104,6 @@ export class BenchService {
     if (!worked) return
     this.cache = worked.cache
     postOwned(this.page, { type: 'evidence', id, evidence: this.packer.pack(worked.evidence) })
-    this.tracers.standBy()
   }
 
   private async answer(id: number, work: (source: Sound) => Promise<void>): Promise<void> {
@@ -131,6 +129,10 @@ export class BenchService {
   private post(message: FromWorker): void {
     this.page.postMessage(message, [])
   }
+}
+
+function isOfTake({ type }: Request): boolean {
+  return type === 'take' || type === 'take-part'
 }
 
 function pause(ms: number): Promise<void> {

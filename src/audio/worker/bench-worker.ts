@@ -6,6 +6,7 @@ import { EvidenceUnpacker, type UnpackedEvidence } from './packed-evidence'
 import { buffersIn } from './post-moving'
 import type { FromWorker, ToWorker } from './protocol'
 import { nextTask } from './slices'
+import { startTracers } from './start-tracers'
 import { takeParts } from './take-parts'
 
 /** Work that the worker could not do. */
@@ -42,7 +43,8 @@ interface Pending {
 }
 
 /**
- * The page's side of the one worker that renders and measures. It holds its own copy of the take. Of requests for
+ * The page's side of the one worker that renders and measures, and of those that trace for it. It holds its own copy
+ * of the take. Of requests for
  * evidence the newest wins: an older one still under way is abandoned and answers null.
  */
 export class BenchWorker {
@@ -52,6 +54,8 @@ export class BenchWorker {
   private evidenceId = 0
   private takeId = 0
   private hasAnswered = false
+  /** Null until they are started. */
+  private tracers: readonly Worker[] | null = null
   private isDead = false
   private listener: EvidenceListener | null = null
   private readonly unpacker = new EvidenceUnpacker()
@@ -103,6 +107,7 @@ export class BenchWorker {
     const { id, answer } = this.expect((share) => listener.onProgress(share))
     this.evidenceId = id
     this.listener = listener
+    if (live) this.ensureTracers()
     this.send({ type: 'evidence', id, ...comparison, loop, live })
     const result = await answer
     return result?.type === 'evidence' ? { ...result.evidence, chains: comparison } : null
@@ -171,6 +176,7 @@ export class BenchWorker {
       case 'evidence':
         // Unpacked even where nobody waits for it: the next one builds on it.
         this.settle(message.id, { type: 'evidence', evidence: this.unpacker.unpack(message.evidence) })
+        this.ensureTracers()
         break
       case 'failed':
         this.fail(message.id, message.message)
@@ -178,6 +184,14 @@ export class BenchWorker {
       default:
         this.settle(message.id, message)
     }
+  }
+
+  /** Starting them takes a while: done once the first figures are in, or when first they are needed. */
+  private ensureTracers(): void {
+    this.tracers ??= startTracers(workerUrl, {
+      onStart: (tracer, port) => this.send({ type: 'tracer-started', tracer, port }, [port]),
+      onLoss: (tracer) => this.send({ type: 'tracer-lost', tracer }),
+    })
   }
 
   private settle(id: number, answer: Answer | null): void {
@@ -192,7 +206,7 @@ export class BenchWorker {
     request?.reject(new WorkerError(reason))
   }
 
-  private send(message: ToWorker, transfer: ArrayBuffer[] = []): void {
+  private send(message: ToWorker, transfer: Transferable[] = []): void {
     this.worker.postMessage(message, transfer)
   }
 }

@@ -28,8 +28,15 @@ export interface PackedStage extends Omit<StageEvidence, 'trace'> {
   readonly hasTrace: boolean
 }
 
+/** A worker that traces for this one, from the page that started it. */
+export type AboutTracer =
+  | { readonly type: 'tracer-started'; readonly tracer: number; readonly port: MessagePort }
+  /** It failed, or never came up. */
+  | { readonly type: 'tracer-lost'; readonly tracer: number }
+
 /** What the page asks of the worker. Every request but `take-part` and `abandon` is answered under its `id`. */
 export type ToWorker =
+  | AboutTracer
   /** The take that all later requests are about: its parts follow. Answered with its measures. */
   | {
       readonly type: 'take'

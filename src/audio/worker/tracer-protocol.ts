@@ -2,6 +2,15 @@ import type { StageDoc } from '../../core'
 import type { StretchTrace } from '../evidence/evidence'
 import type { Ground } from './tracer'
 
+/** Name by which a worker knows that it is to trace: both kinds run one script, so that it is fetched only once. */
+export const TRACER = 'tracer'
+
+/** The first message to a tracer, from the page that made it: where its requests come from. */
+export interface FirstToTracer {
+  readonly type: 'port'
+  readonly port: MessagePort
+}
+
 /** What a tracer is asked. */
 export type ToTracer =
   /** What all later requests are about. */

@@ -8,10 +8,9 @@ import type { FromTracer, ToTracer } from './tracer-protocol'
 /** Sound behind a stretch that stages look ahead into or delay, seconds. */
 const RUN_OUT_SECONDS = 0.1
 
-/** What of a worker is used here. */
-export interface TracerWorker {
+/** How a tracer is asked: the port to a worker that traces. */
+export interface TracerPort {
   onmessage: ((event: MessageEvent<FromTracer>) => void) | null
-  onerror: ((event: ErrorEvent) => void) | null
   postMessage(message: ToTracer, transfer: Transferable[]): void
 }
 
@@ -25,7 +24,7 @@ interface Given {
 /** A request under way, and whose round of it is not over. */
 interface Asked {
   readonly id: number
-  readonly busy: Set<TracerWorker>
+  readonly busy: Set<number>
   readonly resolve: () => void
 }
 
@@ -34,40 +33,43 @@ interface Asked {
  * newest wins: an older one is followed for no more than a piece by each.
  */
 export class Tracers {
-  private workers: readonly TracerWorker[] | null = null
+  private readonly ports = new Map<number, TracerPort>()
   private given: Given | null = null
   private asked: Asked | null = null
 
   constructor(
-    private readonly count: number,
-    private readonly create: () => TracerWorker,
     private readonly onTraces: (come: Extract<FromTracer, { readonly type: 'live-traces' }>) => void,
   ) {}
 
-  /** Has them come up, which takes a while, where they are not up yet. */
-  standBy(): readonly TracerWorker[] {
-    this.workers ??= Array.from({ length: this.count }, () => {
-      const worker = this.create()
-      worker.onmessage = ({ data }) => {
-        if (data.type === 'live-traces') this.onTraces(data)
-        else this.endRound(worker, data.id)
-      }
-      worker.onerror = () => this.giveUp(worker)
-      return worker
-    })
-    return this.workers
+  /** From the next request on, tracer number `tracer` takes a share. */
+  add(tracer: number, port: TracerPort): void {
+    port.onmessage = ({ data }) => {
+      if (data.type === 'live-traces') this.onTraces(data)
+      else this.endRound(tracer, data.id)
+    }
+    this.ports.set(tracer, port)
+    this.given = null
+  }
+
+  /**
+   * Goes on without one that failed, or never came up: lanes are for pictures on the way, and what is wrong comes to
+   * light when all is worked out.
+   */
+  giveUp(tracer: number): void {
+    this.ports.delete(tracer)
+    this.given = null
+    if (this.asked) this.endRound(tracer, this.asked.id)
   }
 
   /** Traces `stretch` (frames of the take) once. Ends when all of it has come, or something newer is asked for. */
   async trace(id: number, { sound, stages }: ChangedPart, stretch: FrameRange): Promise<void> {
     this.endAsked()
-    const workers = this.standBy()
-    if (workers.length === 0 || !stages.some(({ on, kind }) => on && stageDefinitions[kind].reducesGain))
-      return
-    this.give(workers, sound, stretch)
+    const reducesGain = stages.some(({ on, kind }) => on && stageDefinitions[kind].reducesGain)
+    if (this.ports.size === 0 || !reducesGain) return
+    this.give(sound, stretch)
     await new Promise<void>((resolve) => {
-      this.asked = { id, busy: new Set(workers), resolve }
-      for (const worker of workers) worker.postMessage({ type: 'trace', id, stages }, [])
+      this.asked = { id, busy: new Set(this.ports.keys()), resolve }
+      this.ask({ type: 'trace', id, stages })
     })
   }
 
@@ -75,22 +77,27 @@ export class Tracers {
   leave(): void {
     this.endAsked()
     this.given = null
-    for (const worker of this.workers ?? []) worker.postMessage({ type: 'leave' }, [])
+    this.ask({ type: 'leave' })
+  }
+
+  private ask(message: ToTracer): void {
+    for (const port of this.ports.values()) port.postMessage(message, [])
   }
 
   /** Gives each its share of the stretch, where that is another than before. */
-  private give(workers: readonly TracerWorker[], sound: Sound, { from, to }: FrameRange): void {
+  private give(sound: Sound, { from, to }: FrameRange): void {
     const { given } = this
     const [samples] = sound.channels
     if (given?.samples === samples && given?.from === from && given.to === to) return
     this.given = { samples, from, to }
+    const ports = [...this.ports.values()]
     const end = Math.min(to, frameCount(sound))
     // Whole hops, so that none is in two shares.
-    const startOf = (k: number) => hopStart(from + ((end - from) * k) / workers.length)
-    for (const [k, worker] of workers.entries()) {
-      const share = { from: Math.max(from, startOf(k)), to: k + 1 < workers.length ? startOf(k + 1) : end }
+    const startOf = (k: number) => hopStart(from + ((end - from) * k) / ports.length)
+    for (const [k, port] of ports.entries()) {
+      const share = { from: Math.max(from, startOf(k)), to: k + 1 < ports.length ? startOf(k + 1) : end }
       const ground = groundOf(sound, share, MOST_WARM_UP_SECONDS, RUN_OUT_SECONDS)
-      worker.postMessage({ type: 'ground', ground }, [...buffersIn(ground)])
+      port.postMessage({ type: 'ground', ground }, [...buffersIn(ground)])
     }
   }
 
@@ -99,20 +106,10 @@ export class Tracers {
     this.asked = null
   }
 
-  private endRound(worker: TracerWorker, id: number): void {
+  private endRound(tracer: number, id: number): void {
     const { asked } = this
     if (asked?.id !== id) return
-    asked.busy.delete(worker)
+    asked.busy.delete(tracer)
     if (asked.busy.size === 0) this.endAsked()
-  }
-
-  /**
-   * Goes on without one that failed, or never came up: lanes are for pictures on the way, and what is wrong comes to
-   * light when all is worked out.
-   */
-  private giveUp(worker: TracerWorker): void {
-    this.workers = (this.workers ?? []).filter((other) => other !== worker)
-    this.given = null
-    if (this.asked) this.endRound(worker, this.asked.id)
   }
 }

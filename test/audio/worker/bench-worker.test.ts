@@ -1,68 +1,22 @@
-import { beforeEach, describe, expect, it, vi } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { StretchTrace } from '../../../src/audio/evidence/evidence'
-import { BenchService } from '../../../src/audio/worker/bench-service'
 import { BenchWorker, WorkerError } from '../../../src/audio/worker/bench-worker'
-import type { FromWorker, ToWorker } from '../../../src/audio/worker/protocol'
 import { PIECE_FRAMES } from '../../../src/audio/worker/tracer'
-import type { FromTracer, ToTracer } from '../../../src/audio/worker/tracer-protocol'
-import { TracerService } from '../../../src/audio/worker/tracer-service'
-import type { TracerWorker } from '../../../src/audio/worker/tracers'
+import { TRACER } from '../../../src/audio/worker/tracer-protocol'
 import { type ChainDoc, chainOf, comparisonOf, measure, pausesOf, renderChain } from '../../../src/core'
 import { stageWith } from '../../setup/chains'
 import { noise } from '../../setup/signals'
+import { come, endWorkers, WorkerHere, whenCome, workers } from './worker-here'
 
 const RATE = 8000
 const take = noise(RATE, 3, 1, 3, (at) => (at < 1 ? 0.5 : 0.1))
 const LIVE = { from: 0, to: 3 * RATE }
 
-/** Everything that has come from the worker. */
-const come: FromWorker[] = []
-let onCome: (message: FromWorker) => void = () => undefined
-
 /** When the next trace comes, before anything else happens. */
 function nextTrace(): Promise<void> {
   return new Promise((resolve) => {
-    onCome = ({ type }) => type === 'live-traces' && resolve()
+    whenCome(({ type }) => type === 'live-traces' && resolve())
   })
-}
-
-/** A channel between threads: messages are cloned, and come late. */
-const later =
-  <Message>(tell: (message: Message) => void) =>
-  (message: Message, transfer: Transferable[]) => {
-    const data = structuredClone(message, { transfer: transfer as ArrayBuffer[] })
-    setTimeout(() => tell(data), 0)
-  }
-
-/** Does what a worker's script does, in this thread. */
-class WorkerHere {
-  onmessage: (event: { data: FromWorker }) => void = () => undefined
-  private readonly service = new BenchService(
-    {
-      postMessage: later<FromWorker>((data) => {
-        come.push(data)
-        onCome(data)
-        this.onmessage({ data })
-      }),
-    },
-    1,
-    () => new TracerHere(),
-  )
-
-  readonly postMessage = later<ToWorker>((message) => this.service.handle(message))
-}
-
-class TracerHere implements TracerWorker {
-  onmessage: TracerWorker['onmessage'] = null
-  onerror: TracerWorker['onerror'] = null
-  private readonly service = new TracerService(
-    { postMessage: later<FromTracer>((data) => this.onmessage?.(new MessageEvent('message', { data }))) },
-    (error) => {
-      throw error
-    },
-  )
-
-  readonly postMessage = later<ToTracer>((message) => this.service.handle(message))
 }
 
 function chainAt(thresholdDb: number): ChainDoc {
@@ -87,12 +41,45 @@ const evidenceMessages = () => come.flatMap((m) => (m.type === 'evidence' ? [m.e
 
 beforeEach(async () => {
   vi.stubGlobal('Worker', WorkerHere)
+  vi.stubGlobal('navigator', { hardwareConcurrency: 1 })
   vi.restoreAllMocks()
-  come.length = 0
   live = []
   tracesOver = 0
   bench = new BenchWorker()
   expect(await bench.setTake(take)).toEqual(measure(take))
+})
+afterEach(endWorkers)
+
+describe('the workers that trace', () => {
+  const names = () => workers.map(({ options }) => options.name)
+
+  it('are started by the page, not before the first figures, of the one script there is', async () => {
+    vi.stubGlobal('navigator', { hardwareConcurrency: 3 })
+    expect(names()).toEqual([undefined])
+    await bench.evidence(
+      { comparison: comparisonOf(chainAt(-30), { kind: 'chain' }), loop: null, live: null },
+      { onProgress: () => undefined, onLiveTraces: () => undefined, onTracesOver: () => undefined },
+    )
+    expect(names()).toEqual([undefined, TRACER, TRACER, TRACER])
+    expect(new Set(workers.map(({ url }) => url)).size).toBe(1)
+    await ask(-36)
+    expect(workers).toHaveLength(4)
+  })
+
+  it('are there for a hand that moves before the first figures are in', async () => {
+    await ask(-30)
+    expect(tracesCome()).toHaveLength(1)
+  })
+
+  it('are done without where they fail', async () => {
+    vi.stubGlobal('navigator', { hardwareConcurrency: 2 })
+    await ask(-30)
+    for (const { options, onerror } of workers) if (options.name === TRACER) onerror()
+    live = []
+    const evidence = await ask(-36)
+    expect(evidence?.chains.with).toEqual(chainAt(-36))
+    expect(live).toEqual([])
+  })
 })
 
 describe('asking the worker for evidence', () => {
@@ -252,10 +239,9 @@ describe('a worker whose script does not load', () => {
   it('is another thing than an error of one that works, which goes on', async () => {
     let raise: () => void = () => undefined
     class WorkerThatErrs extends WorkerHere {
-      onerror: () => void = () => undefined
-      constructor() {
-        super()
-        raise = () => this.onerror()
+      constructor(url: string, options: WorkerOptions) {
+        super(url, options)
+        if (options.name !== TRACER) raise = () => this.onerror()
       }
     }
     vi.stubGlobal('Worker', WorkerThatErrs)

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import { Tracer } from '../../../src/audio/worker/tracer'
 import type { FromTracer, ToTracer } from '../../../src/audio/worker/tracer-protocol'
-import { Tracers, type TracerWorker } from '../../../src/audio/worker/tracers'
+import { type TracerPort, Tracers } from '../../../src/audio/worker/tracers'
 import { frameCount, renderChain, TRACE_HOP_FRAMES } from '../../../src/core'
 import { stageWith } from '../../setup/chains'
 import { furthestDb, LANES, lanesChain } from '../../setup/lanes'
@@ -17,9 +17,8 @@ const NOT_SEEN_DB = 0.05
 type Come = Extract<FromTracer, { readonly type: 'live-traces' }>
 
 /** Traces in this thread, late, as between threads; or never answers. */
-class WorkerHere implements TracerWorker {
-  onmessage: TracerWorker['onmessage'] = null
-  onerror: TracerWorker['onerror'] = null
+class WorkerHere implements TracerPort {
+  onmessage: TracerPort['onmessage'] = null
   readonly asked: ToTracer[] = []
   answers = true
   private tracer: Tracer | null = null
@@ -29,10 +28,6 @@ class WorkerHere implements TracerWorker {
     this.asked.push(data)
     if (data.type === 'ground') this.tracer = new Tracer(data.ground)
     if (data.type === 'trace' && this.answers) void this.trace(data.id, data.stages)
-  }
-
-  fail(): void {
-    this.onerror?.(new Event('error') as ErrorEvent)
   }
 
   private async trace(id: number, stages: Parameters<Tracer['round']>[0]): Promise<void> {
@@ -57,12 +52,10 @@ beforeEach(() => {
 })
 
 function tracersOf(count: number): Tracers {
-  const create = () => {
-    const worker = new WorkerHere()
-    workers.push(worker)
-    return worker
-  }
-  return new Tracers(count, create, (traces) => come.push(traces))
+  const tracers = new Tracers((traces) => come.push(traces))
+  workers = Array.from({ length: count }, () => new WorkerHere())
+  for (const [tracer, worker] of workers.entries()) tracers.add(tracer, worker)
+  return tracers
 }
 
 const grounds = () =>
@@ -117,7 +110,6 @@ describe('tracers side by side', () => {
 
   it('end a request when something newer is asked, or the take goes', async () => {
     const tracers = tracersOf(2)
-    tracers.standBy()
     for (const worker of workers) worker.answers = false
     const first = tracers.trace(1, part, WHOLE)
     const second = tracers.trace(2, part, WHOLE)
@@ -129,13 +121,12 @@ describe('tracers side by side', () => {
 
   it('go on without one that fails or never comes up', async () => {
     const tracers = tracersOf(2)
-    tracers.standBy()
     const [broken] = workers
     if (!broken) throw new Error('no worker')
     broken.answers = false
     const under = tracers.trace(1, part, WHOLE)
     await vi.waitFor(() => expect(come.length).toBeGreaterThan(0))
-    broken.fail()
+    tracers.giveUp(0)
     await under
     come = []
     await tracers.trace(2, part, WHOLE)
@@ -143,9 +134,22 @@ describe('tracers side by side', () => {
     const stretchTraces = come.flatMap((one) => one.traces)
     for (const id of LANES)
       expect(furthestDb(stretchTraces, id, traces.get(id)?.gainDb, WHOLE)).toBeLessThan(NOT_SEEN_DB)
-    expect(workers).toHaveLength(2)
-    workers[1]?.fail()
+    tracers.giveUp(1)
+    come = []
     await tracers.trace(3, part, WHOLE)
-    expect(workers).toHaveLength(2)
+    expect(come).toEqual([])
+  })
+
+  it('share with one that comes up later, from the next request on', async () => {
+    const tracers = tracersOf(1)
+    await tracers.trace(1, part, WHOLE)
+    const late = new WorkerHere()
+    tracers.add(1, late)
+    await tracers.trace(2, part, WHOLE)
+    expect(late.asked.map(({ type }) => type)).toEqual(['ground', 'trace'])
+    const ends = [...workers, late].map(
+      ({ asked }) => asked.filter((m) => m.type === 'ground').at(-1)?.ground,
+    )
+    expect(ends.map((ground) => ground && frameCount(ground.sound) < WHOLE.to)).toEqual([true, true])
   })
 })
