@@ -21,17 +21,28 @@ const RATIO = /^(\d+\.?\d*|\.\d+)(?:\s*(?::|to)\s*(\d+\.?\d*|\.\d+))?$/
 const INFINITE = /^(?:1\s*(?::|to)\s*)?(?:inf|infinity|infinite|∞)(?:\s*(?::|to)\s*1)?$/
 const OCTAVES = /^(\d+\.?\d*|\.\d+)(?:\s*\/\s*(\d+\.?\d*))?\s*oct(?:ave|aves)?$/
 
+/** What is written with thousands; the numbers of all other units are smaller. */
+const THOUSANDS: ReadonlySet<Unit> = new Set(['Hz', 'ms', 'ratio'])
+
+/** A comma that may separate thousands as well as decimals: neither that of "2,5" nor those of "0,125" and "2,500k". */
+const EITHER_COMMA = /(?<![\d.,])[1-9]\d{0,2},\d{3}(?![\d.,]|\s*[ks])/
+
 /**
  * What a person typed, in the parameter's unit: "3k", "3.2 kHz", "-19,3", "20:1", "1:20", "inf", "0.5 ms", "50 %",
- * and a Q as a bandwidth, "1/2 oct". Decimal commas and true minus signs are taken as meant; the unit may be left
- * out. Values outside the range are not brought into it, for that would be a setting nobody asked for.
+ * and a Q as a bandwidth, "1/2 oct". Decimal commas and true minus signs are taken as meant, but for a
+ * comma that may as well separate thousands, "12,000": that is refused. The unit may be left out. Values outside the range are not brought into it, for that would be a setting nobody asked for.
  */
 export function parseNumber(parameter: NumberParameter, text: string): Parsed {
-  const plain = text.trim().toLowerCase().replace(/[−–‒]/g, '-').replace(',', '.')
+  const typed = text.trim().toLowerCase().replace(/[−–‒]/g, '-')
+  const plain = typed.replace(',', '.')
   if (parameter.minMeans !== undefined && plain === parameter.minMeans)
     return { ok: true, value: parameter.min }
   const value = quantity(parameter, plain)
   if (value === null) return { ok: false, message: `Not understood. Type ${allowed(parameter)}.` }
+  if (THOUSANDS.has(parameter.unit) && EITHER_COMMA.test(typed)) {
+    const thousands = quantity(parameter, typed.replace(',', ''))
+    if (thousands !== null) return { ok: false, message: eitherOf(parameter, typed, thousands, value) }
+  }
   if (value < parameter.min || value > parameter.max)
     return { ok: false, message: `Out of range. Type ${allowed(parameter)}.` }
   return { ok: true, value }
@@ -57,6 +68,13 @@ function allowed(parameter: NumberParameter): string {
   return max === Number.POSITIVE_INFINITY
     ? `${low} and up, or inf`
     : `${low} to ${printNumber(parameter, max)}`
+}
+
+/** Both readings of an ambiguous comma, and how to type each. */
+function eitherOf({ unit }: NumberParameter, typed: string, thousands: number, decimals: number): string {
+  const behind = unit === 'ratio' ? ':1' : ` ${unit}`
+  const unambiguous = Number.isInteger(decimals) ? decimals.toFixed(1) : decimals
+  return `${typed} can mean ${thousands}${behind} or ${decimals}${behind}. Type ${thousands} or ${unambiguous}.`
 }
 
 function quantity(parameter: NumberParameter, plain: string): number | null {

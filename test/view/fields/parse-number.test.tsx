@@ -102,6 +102,33 @@ describe('what people type', () => {
     expect(parsed.ok).toBe(false)
   })
 
+  // Both readings are common practice, no source: a comma separates thousands in English, decimals in most of Europe.
+  it.each([
+    ['band frequencyHz', '12,000', '12,000 can mean 12000 Hz or 12 Hz. Type 12000 or 12.0.'],
+    ['band frequencyHz', ' 1,000 hz', '1,000 hz can mean 1000 Hz or 1 Hz. Type 1000 or 1.0.'],
+    ['band frequencyHz', '1,234', '1,234 can mean 1234 Hz or 1.234 Hz. Type 1234 or 1.234.'],
+    ['compressor releaseMs', '1,500', '1,500 can mean 1500 ms or 1.5 ms. Type 1500 or 1.5.'],
+    ['compressor attackMs', '1,500 µs', '1,500 µs can mean 1.5 ms or 0.0015 ms. Type 1.5 or 0.0015.'],
+    ['compressor ratio', '1,000:1', '1,000:1 can mean 1000:1 or 1:1. Type 1000 or 1.0.'],
+  ])('%s: "%s" is refused, for its comma can separate thousands or decimals', (name, text, message) => {
+    expect(parseNumber(numberParameter(name), text)).toEqual({ ok: false, message })
+  })
+
+  it.each([
+    ['band frequencyHz', '2,5k', 2500],
+    ['band frequencyHz', '2,500k', 2500],
+    ['band frequencyHz', '100,5', 100.5],
+    ['band frequencyHz', '1000,125', 1000.125],
+    ['compressor releaseMs', '1,500 s', 1500],
+    ['compressor attackMs', '0,125', 0.125],
+    ['compressor attackMs', '12,5', 12.5],
+    ['compressor ratio', '1,5', 1.5],
+    ['band q', '1,500', 1.5],
+    ['compressor thresholdDb', '-19,300', -19.3],
+  ])('%s: the comma of "%s" can only separate decimals', (name, text, value) => {
+    expect(parseNumber(numberParameter(name), text)).toEqual({ ok: true, value })
+  })
+
   it('says what is allowed', () => {
     expect(parseNumber(numberParameter('band gainDb'), 'loud')).toEqual({
       ok: false,
