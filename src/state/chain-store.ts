@@ -37,9 +37,14 @@ export interface ChainState {
 /** More would cost memory and be of no use to anyone. */
 const MOST_CHANGES = 500
 
+/** A gesture going on, and what it began from: all of it comes back where the gesture does. */
+interface OpenGesture extends Pick<ChainState, 'chain' | 'past' | 'future'> {
+  readonly name: string
+}
+
 /** The chain at hand and every change that led to it. */
 export function createChainStore(initial: ChainDoc): StoreApi<ChainState> {
-  let openGesture: string | null = null
+  let openGesture: OpenGesture | null = null
   return createStore<ChainState>()((set, get) => ({
     chain: initial,
     selectedId: initial.stages[0]?.id ?? null,
@@ -47,24 +52,22 @@ export function createChainStore(initial: ChainDoc): StoreApi<ChainState> {
     future: [],
     safe: initial,
     edit(edit, gesture) {
-      const { chain, past } = get()
-      const last = past.at(-1)
-      const begun = gesture !== undefined && gesture === openGesture ? last : undefined
+      const { chain, past, future, selectedId } = get()
+      const begun = gesture === openGesture?.name ? openGesture : null
       // From where the gesture began, so that the words span all of it.
-      const before = begun?.before ?? chain
-      const edited = edit(before)
+      const start = begun ?? { chain, past, future }
+      const edited = edit(start.chain)
       if (!edited) return
       const result = { ...edited, chain: withSameParts(edited.chain, chain) }
-      const earlier = begun ? past.slice(0, -1) : past
-      if (sameChain(result.chain, before)) {
+      if (sameChain(result.chain, start.chain)) {
         openGesture = null
-        if (begun) set({ ...placed(before, get().selectedId, chain), past: earlier })
+        if (begun) set({ ...placed(start.chain, selectedId, chain), past: start.past, future: start.future })
         return
       }
-      openGesture = gesture ?? null
-      const change = { words: result.words, before, after: result.chain }
-      const changes = [...earlier, change].slice(-MOST_CHANGES)
-      set({ ...placed(result.chain, get().selectedId, chain), past: changes, future: [] })
+      openGesture = gesture === undefined ? null : { ...start, name: gesture }
+      const change = { words: result.words, before: start.chain, after: result.chain }
+      const changes = [...start.past, change].slice(-MOST_CHANGES)
+      set({ ...placed(result.chain, selectedId, chain), past: changes, future: [] })
     },
     endGesture() {
       openGesture = null

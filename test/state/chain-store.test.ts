@@ -86,6 +86,48 @@ describe('the chain and its changes', () => {
     expect(wordsDone()).toEqual(['compressor off', 'threshold −24.0 dBFS to −25.0 dBFS'])
   })
 
+  it('keeps what can be redone, and the oldest change, through a gesture that comes back to where it began', () => {
+    const chain = createChainStore(startingChain())
+    const drag = (...values: number[]) => {
+      for (const value of values) chain.getState().edit(threshold(value), 'a drag')
+      chain.getState().endGesture()
+    }
+    // As many changes as are held, so that one more pushes the oldest out.
+    const [even, odd] = [-30, -31].map((value) => threshold(value)(startingChain()))
+    for (let k = 0; k <= 500; k++) chain.getState().edit(() => (k % 2 ? odd : even) ?? null)
+    const full = chain.getState()
+    drag(-25, -30)
+    expect(chain.getState().past).toBe(full.past)
+    chain.getState().undo()
+    const undone = chain.getState()
+    expect([undone.past.length, undone.future.length]).toEqual([499, 1])
+    drag(-25, -26, -31, -27, -31)
+    expect(chain.getState().future).toBe(undone.future)
+    expect(chain.getState().past).toBe(undone.past)
+    chain.getState().redo()
+    expect(chain.getState().chain).toEqual(full.chain)
+  })
+
+  it('is as if nothing had happened after any gesture that comes back to where it began', () => {
+    const moves = fc.array(fc.integer({ min: -60, max: -10 }), { minLength: 1, maxLength: 8 })
+    fc.assert(
+      fc.property(hands, fc.nat(5), moves, (done, undos, values) => {
+        const chain = createChainStore(startingChain())
+        for (const { edit, gesture } of done) chain.getState().edit(edit, gesture)
+        chain.getState().edit(addStage('gain'))
+        for (let k = 0; k < undos; k++) chain.getState().undo()
+        chain.getState().endGesture()
+        const before = chain.getState()
+        const stage = before.chain.stages.find(({ kind }) => kind === 'compressor')
+        if (stage?.kind !== 'compressor') return
+        for (const value of [...values, stage.settings.thresholdDb])
+          chain.getState().edit(setSetting(stage.id, 'thresholdDb', value), 'another drag')
+        expect(chain.getState()).toEqual(before)
+      }),
+      { seed: SEED },
+    )
+  })
+
   it('says in words of which stage and band a change was, in few where there is but one of its kind', () => {
     const wordsOf = (...edits: ChainEdit[]) => {
       const chain = createChainStore(startingChain())
