@@ -70,6 +70,10 @@ function answerFields(kind: TrialKind, { hidden, said, seconds }: TrialAnswer, i
   ]
 }
 
+/** What a spreadsheet would take for a formula; signed numbers are none. Source: OWASP, "CSV Injection". */
+const FORMULA = /^(?:[=@\t\r]|[+-](?![\d.]+$))/
+
 function field(text: string): string {
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text
+  const safe = FORMULA.test(text) ? `'${text}` : text
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe
 }

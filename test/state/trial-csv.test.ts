@@ -43,9 +43,26 @@ describe('trialsCsv(trials)', () => {
       fc.property(name, (takeName) => {
         const rows = readCsv(trialsCsv([{ ...finished, takeName }]))
         expect(rows.map((row) => row.length)).toEqual(rows.map(() => 18))
-        expect(rows.slice(1).map((row) => row[2])).toEqual([takeName, takeName])
+        const read = takeName.startsWith('\r') ? `'${takeName}` : takeName
+        expect(rows.slice(1).map((row) => row[2])).toEqual([read, read])
       }),
     )
+  })
+
+  // OWASP, "CSV Injection": cells that begin with =, +, -, @, tab or carriage return are read as formulas; a single quote
+  // in front makes text of them.
+  it.each(['=1+1.wav', '+take.wav', '-take.wav', '@take.wav', '\ttake.wav', '\rtake.wav'])(
+    'is no formula to a spreadsheet where a take is called %j',
+    (takeName) => {
+      const rows = readCsv(trialsCsv([{ ...finished, takeName }]))
+      expect(rows[1]?.[2]).toBe(`'${takeName}`)
+    },
+  )
+
+  it('leaves negative figures and names with a sign inside them as they are', () => {
+    const [, row] = readCsv(trialsCsv([{ ...finished, takeName: 'a=b-c.wav' }]))
+    expect(row?.[2]).toBe('a=b-c.wav')
+    expect(row?.[11]).toBe('-1.23')
   })
 
   it('has a row for each round, with units in the header', () => {
