@@ -24,9 +24,12 @@ export function printExactTime(seconds: number): string {
 export function speakTime(seconds: number): string {
   const rounded = Math.round(Math.max(0, seconds) * 10) / 10
   const minutes = Math.floor(rounded / 60)
-  const rest = `${Number((rounded % 60).toFixed(1))} seconds`
-  if (minutes === 0) return rest
-  return `${minutes} ${minutes === 1 ? 'minute' : 'minutes'} ${rest}`
+  const rest = counted(Number((rounded % 60).toFixed(1)), 'second')
+  return minutes === 0 ? rest : `${counted(minutes, 'minute')} ${rest}`
+}
+
+function counted(count: number, unit: string): string {
+  return `${count} ${unit}${count === 1 ? '' : 's'}`
 }
 
 /** Seconds of what people type: "8.4", "8,4 s", "1:08.4", "1:02:03". Null when it is not a time. */

@@ -67,4 +67,10 @@ describe('speakTime', () => {
     expect(speakTime(60)).toBe('1 minute 0 seconds')
     expect(speakTime(119.97)).toBe('2 minutes 0 seconds')
   })
+
+  it('has the singular for exactly one', () => {
+    expect(speakTime(1)).toBe('1 second')
+    expect(speakTime(61.04)).toBe('1 minute 1 second')
+    expect(speakTime(1.1)).toBe('1.1 seconds')
+  })
 })
