@@ -67,13 +67,17 @@ export function plotOf(
   }
 }
 
-const RANGES_DB = [6, 12, 18, 24] as const
+/** The largest shows the highest gain that can be set, 24 dB, with room for its letter. */
+const RANGES_DB = [12, 18, 24, 30] as const
+
+/** Least room between the highest gain and the edge of the plot, dB. */
+const ROOM_DB = 2
 
 /** The smallest scale that shows every gain of the chain with some room, dB. */
 export function fittingRangeDb(chain: ChainDoc): number {
   const bands = chain.stages.flatMap((stage) => (stage.kind === 'equaliser' ? stage.settings.bands : []))
   const most = Math.max(0, ...bands.map((band: BandSettings) => Math.abs(band.gainDb)))
-  return RANGES_DB.find((range) => range >= most + 2 && range > RANGES_DB[0]) ?? RANGES_DB[3]
+  return RANGES_DB.find((range) => range >= most + ROOM_DB) ?? RANGES_DB[3]
 }
 
 /** Ticks of the frequency axis that fit, with what is written at them. */

@@ -97,6 +97,15 @@ describe('the plot', () => {
   it('has a scale on which every gain can be seen', () => {
     expect(fittingRangeDb(startingChain())).toBe(12)
     expect(fittingRangeDb(chainOf([withBand({ gainDb: 15 })]))).toBe(18)
-    expect(fittingRangeDb(chainOf([withBand({ gainDb: -24 })]))).toBe(24)
+    expect(fittingRangeDb(chainOf([withBand({ gainDb: -20 })]))).toBe(24)
+  })
+
+  it('keeps every gain that can be set off its edge', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -24, max: 24 }), (gainDb) => {
+        const rangeDb = fittingRangeDb(chainOf([withBand({ gainDb })]))
+        expect(rangeDb - Math.abs(gainDb)).toBeGreaterThanOrEqual(2)
+      }),
+    )
   })
 })
