@@ -32,7 +32,7 @@ test('while a hand holds a control, the lanes behind it follow; the figures once
     (element, [clientX, clientY]) => {
       let moves = 0
       return setInterval(() => {
-        const at = { clientX: clientX + (moves++ % 2), clientY }
+        const at = { clientX: clientX + (moves++ % 2), clientY, pointerId: 1, bubbles: true }
         element.dispatchEvent(new PointerEvent('pointermove', at))
       }, 16)
     },

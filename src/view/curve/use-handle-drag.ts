@@ -1,4 +1,5 @@
-import type { PointerEvent } from 'react'
+import { type PointerEvent, useEffect, useRef } from 'react'
+import { followPointer } from '../follow-pointer'
 import type { Handle } from './handles'
 
 interface HandleDrag {
@@ -8,25 +9,24 @@ interface HandleDrag {
   onEnd(): void
 }
 
-/** Follows a pointer from where it went down on a handle until it is let go. */
+/** Follows the pointer that went down on a handle until it is let go or the handle is gone. */
 export function useHandleDrag({ onBegin, onMove, onEnd }: HandleDrag) {
+  const stop = useRef<(() => void) | null>(null)
+  useEffect(() => () => stop.current?.(), [])
   return (down: PointerEvent<HTMLElement>, start: Handle) => {
-    if (down.button !== 0) return
+    if (down.button !== 0 || stop.current) return
     down.preventDefault()
-    const element: HTMLElement = down.currentTarget
-    element.setPointerCapture(down.pointerId)
-    const listening = new AbortController()
-    const on = { signal: listening.signal }
+    down.currentTarget.setPointerCapture(down.pointerId)
     const end = () => {
-      listening.abort()
+      stop.current = null
       onEnd()
     }
-    element.addEventListener(
-      'pointermove',
-      (event) => onMove(event.clientX - down.clientX, event.clientY - down.clientY, event.shiftKey, start),
-      on,
-    )
-    element.addEventListener('lostpointercapture', end, on)
+    stop.current = followPointer(down, {
+      onMove: ({ clientX, clientY, shiftKey }) =>
+        onMove(clientX - down.clientX, clientY - down.clientY, shiftKey, start),
+      onUp: end,
+      onCancel: end,
+    })
     onBegin()
   }
 }

@@ -2,6 +2,7 @@ import { type PointerEvent, type RefObject, useCallback, useRef, useState } from
 import { stageDefinitions } from '../../core'
 import { moveStage } from '../../state/chain-edits'
 import { useBench } from '../bench-context'
+import { followPointer } from '../follow-pointer'
 import { dropPlace } from './drop-place'
 
 /** Dragging stages to another place. Touch drags start sideways, for up and down scrolls the page. */
@@ -27,50 +28,48 @@ interface Drag {
 export function useReorder(announce: (text: string) => void): Reorder {
   const { chain } = useBench()
   const list = useRef<HTMLOListElement>(null)
+  const isPressed = useRef(false)
   const [drag, setDrag] = useState<Drag | null>(null)
 
   const begin = useCallback(
     (down: PointerEvent<HTMLElement>, stageId: string) => {
-      if (down.button !== 0) return
-      const { stages } = chain.getState().chain
-      const from = stages.findIndex(({ id }) => id === stageId)
+      if (down.button !== 0 || isPressed.current) return
+      isPressed.current = true
+      const { currentTarget: pressed } = down
+      const from = chain.getState().chain.stages.findIndex(({ id }) => id === stageId)
       const boxes = Array.from(list.current?.querySelectorAll('[data-stage-id]') ?? [], (item) =>
         item.getBoundingClientRect(),
       )
-      const listening = new AbortController()
+      const keys = new AbortController()
       let current: Drag | null = null
       const show = (next: Drag | null) => {
         current = next
         setDrag(next)
       }
       const end = () => {
-        listening.abort()
+        isPressed.current = false
+        keys.abort()
         show(null)
       }
-      const on = { signal: listening.signal }
-      window.addEventListener(
-        'pointermove',
-        (event) => {
-          const moved = Math.hypot(event.clientX - down.clientX, event.clientY - down.clientY)
+      const stop = followPointer(down, {
+        onMove: ({ pointerId, clientX, clientY }) => {
+          const moved = Math.hypot(clientX - down.clientX, clientY - down.clientY)
           if (!current && moved < DRAG_DISTANCE_PX) return
-          show({ from, to: dropPlace(boxes, event.clientX, event.clientY) })
+          if (!current && pressed.isConnected) pressed.setPointerCapture(pointerId)
+          show({ from, to: dropPlace(boxes, clientX, clientY) })
         },
-        on,
-      )
-      window.addEventListener('pointercancel', end, on)
-      window.addEventListener('keydown', (event) => event.key === 'Escape' && end(), on)
-      window.addEventListener(
-        'pointerup',
-        () => {
+        onUp: () => {
           const done = current
           end()
-          if (!done || done.to === done.from) return
+          const { stages } = chain.getState().chain
+          const stage = stages.find(({ id }) => id === stageId)
+          if (!stage || !done || done.to === done.from) return
           chain.getState().edit(moveStage(stageId, done.to))
-          const kind = stages[from]?.kind
-          if (kind) announce(`${stageDefinitions[kind].label}, position ${done.to + 1} of ${stages.length}`)
+          announce(`${stageDefinitions[stage.kind].label}, position ${done.to + 1} of ${stages.length}`)
         },
-        on,
-      )
+        onCancel: end,
+      })
+      window.addEventListener('keydown', (event) => event.key === 'Escape' && stop(), { signal: keys.signal })
     },
     [chain, announce],
   )

@@ -2,6 +2,7 @@ import { act, cleanup, fireEvent, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Bench } from '../../../src/state/bench'
+import { addBand, setBand } from '../../../src/state/chain-edits'
 import { TheCurve } from '../../../src/view/curve/the-curve'
 import { showOnBench } from '../path/on-bench'
 
@@ -29,13 +30,54 @@ describe('the curve', () => {
     fireEvent.pointerDown(handle, { button: 0, clientX: 100, clientY: 100, pointerId: 1 })
     for (const clientX of [110, 130, 160])
       fireEvent.pointerMove(handle, { clientX, clientY: 90, pointerId: 1 })
-    fireEvent(handle, new Event('lostpointercapture'))
+    fireEvent.pointerUp(handle, { pointerId: 1 })
     expect(bench.chain.getState().past).toHaveLength(1)
     expect(bench.chain.getState().selectedId).toBe('lift')
     expect(bandOf(1, 0)?.frequencyHz).toBeGreaterThan(before?.frequencyHz ?? Number.NaN)
     expect(bandOf(1, 0)?.gainDb).toBeGreaterThan(before?.gainDb ?? Number.NaN)
     bench.chain.getState().undo()
     expect(bandOf(1, 0)).toEqual(before)
+  })
+
+  it('leaves the drag to the pointer that began it', () => {
+    const handle = screen.getByRole('group', { name: 'Band 2a, bell' })
+    fireEvent.pointerDown(handle, { button: 0, clientX: 100, clientY: 100, pointerId: 1 })
+    fireEvent.pointerMove(handle, { clientX: 110, clientY: 100, pointerId: 1 })
+    const held = bandOf(1, 0)
+    fireEvent.pointerDown(handle, { button: 0, clientX: 300, clientY: 50, pointerId: 2 })
+    fireEvent.pointerMove(handle, { clientX: 320, clientY: 20, pointerId: 2 })
+    fireEvent.pointerUp(handle, { pointerId: 2 })
+    expect(bandOf(1, 0)).toEqual(held)
+    fireEvent.pointerMove(handle, { clientX: 130, clientY: 100, pointerId: 1 })
+    expect(bandOf(1, 0)?.frequencyHz).toBeGreaterThan(held?.frequencyHz ?? Number.NaN)
+    fireEvent.pointerUp(handle, { pointerId: 1 })
+    const done = bandOf(1, 0)
+    fireEvent.pointerMove(handle, { clientX: 400, clientY: 100, pointerId: 1 })
+    expect(bandOf(1, 0)).toEqual(done)
+  })
+
+  it.each([
+    ['is let go', (held: HTMLElement) => fireEvent.pointerUp(held, { pointerId: 1 })],
+    ['is cancelled', (held: HTMLElement) => fireEvent.pointerCancel(held, { pointerId: 1 })],
+    [
+      'holds a band that is undone beneath it',
+      () => {
+        act(() => bench.chain.getState().undo())
+        act(() => bench.chain.getState().undo())
+      },
+    ],
+  ])('fits its scale to the chain again once a pointer %s', (_, end) => {
+    const note = () => screen.getByText(/^±/).textContent
+    act(() => bench.chain.getState().edit(addBand('lift')))
+    const handle = screen.getByRole('group', { name: 'Band 2c, bell' })
+    fireEvent.pointerDown(handle, { button: 0, clientX: 100, clientY: 100, pointerId: 1 })
+    fireEvent.pointerMove(handle, { clientX: 130, clientY: 110, pointerId: 1 })
+    act(() => bench.chain.getState().edit(setBand('lift', 0, { gainDb: 10.5 })))
+    expect(note()).toMatch(/^±12 dB/)
+    act(() => bench.chain.getState().undo())
+    end(handle)
+    act(() => bench.chain.getState().edit(setBand('lift', 0, { gainDb: 20 })))
+    expect(note()).toMatch(/^±24 dB/)
   })
 
   it('moves a handle by the arrow keys the way they point', async () => {

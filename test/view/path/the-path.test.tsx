@@ -2,7 +2,7 @@ import { act, cleanup, fireEvent, screen, within } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Bench } from '../../../src/state/bench'
-import { switchStage } from '../../../src/state/chain-edits'
+import { removeStage, switchStage } from '../../../src/state/chain-edits'
 import { ThePath } from '../../../src/view/path/the-path'
 import { showOnPage } from '../keys/on-page'
 
@@ -12,6 +12,12 @@ const ids = () => bench.chain.getState().chain.stages.map(({ id }) => id)
 
 const pressedEars = () =>
   screen.getAllByRole('button', { pressed: true }).map((ear) => ear.getAttribute('aria-label'))
+
+/** Puts the stages side by side, 100 px each: nothing is laid out here. */
+const placeInLine = () =>
+  document.querySelectorAll('[data-stage-id]').forEach((stage, i) => {
+    stage.getBoundingClientRect = () => new DOMRect(100 * i, 0, 100, 50)
+  })
 
 beforeEach(() => {
   bench = showOnPage(<ThePath />).bench
@@ -107,6 +113,37 @@ describe('the path', () => {
     expect(out()).toContain('kept B at the ear:')
     act(() => bench.listening.setScope({ kind: 'chain' }))
     expect(out()).not.toContain('kept B')
+  })
+
+  it('leaves a drag to the finger that began it', () => {
+    placeInLine()
+    const [first, second] = screen.getAllByRole('button', { name: /^[12] ?Equaliser/ })
+    if (!first || !second) throw new Error('two equalisers stand on the path')
+    fireEvent.pointerDown(first, { button: 0, clientX: 50, clientY: 10, pointerId: 1 })
+    fireEvent.pointerMove(first, { clientX: 350, clientY: 10, pointerId: 1 })
+    // A second finger goes down, moves and is let go, on another stage.
+    fireEvent.pointerDown(second, { button: 0, clientX: 150, clientY: 10, pointerId: 2 })
+    fireEvent.pointerMove(second, { clientX: 50, clientY: 10, pointerId: 2 })
+    fireEvent.pointerUp(second, { pointerId: 2 })
+    fireEvent.pointerDown(second, { button: 0, clientX: 150, clientY: 10, pointerId: 3 })
+    fireEvent.pointerCancel(second, { pointerId: 3 })
+    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'sibilance'])
+    expect(first.closest('li')?.getAttribute('data-drop')).toBe('moving')
+    fireEvent.pointerUp(first, { pointerId: 1 })
+    expect(ids()).toEqual(['lift', 'level', 'sibilance', 'clean-up'])
+    expect(bench.chain.getState().past).toHaveLength(1)
+    expect(screen.getByText('Equaliser, position 4 of 4')).toBeDefined()
+  })
+
+  it('says nothing of a move where the stage was removed beneath the pointer', () => {
+    placeInLine()
+    const compressor = screen.getByRole('button', { name: /^3 ?Compressor/ })
+    fireEvent.pointerDown(compressor, { button: 0, clientX: 250, clientY: 10, pointerId: 1 })
+    fireEvent.pointerMove(compressor, { clientX: 50, clientY: 10, pointerId: 1 })
+    act(() => bench.chain.getState().edit(removeStage('level')))
+    fireEvent.pointerUp(window, { pointerId: 1 })
+    expect(ids()).toEqual(['clean-up', 'lift', 'sibilance'])
+    expect(screen.queryByText(/position/)).toBeNull()
   })
 
   it('takes a short press for choosing, and a drag let go on Escape for nothing', () => {
