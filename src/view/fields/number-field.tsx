@@ -5,6 +5,7 @@ import styles from './number-field.module.css'
 import { beginsNumber, parseNumber } from './parse-number'
 import { stepped } from './positions'
 import { useDraft } from './use-draft'
+import { useSelectAll } from './use-select-all'
 import { useWheel } from './use-wheel'
 
 interface NumberFieldProps {
@@ -25,6 +26,7 @@ interface NumberFieldProps {
 export function NumberField({ parameter, value, label, describedBy, onChange, onRest }: NumberFieldProps) {
   const printed = printNumber(parameter, value)
   const { input, draft, setDraft, message, setMessage, settle } = useDraft(printed)
+  const selectAll = useSelectAll()
   const isLeaving = useRef(false)
   const messageId = useId()
 
@@ -79,7 +81,7 @@ export function NumberField({ parameter, value, label, describedBy, onChange, on
         aria-label={label}
         aria-invalid={message !== null}
         aria-describedby={message === null ? describedBy : messageId}
-        onFocus={(event) => event.currentTarget.select()}
+        {...selectAll}
         onChange={(event) => setDraft(event.currentTarget.value)}
         onKeyDown={press}
         onKeyUp={(event) => DIRECTIONS.has(event.key) && onRest()}

@@ -4,6 +4,7 @@ import { keyedValue, pressSize } from './key-steps'
 import { positionOf, stepped, valueAt } from './positions'
 import styles from './slider.module.css'
 import { spoken } from './spoken'
+import { useTouchSlide } from './use-touch-slide'
 import { useWheel } from './use-wheel'
 
 interface SliderProps {
@@ -21,6 +22,7 @@ interface SliderProps {
 export function Slider({ parameter, value, label, describedBy, onChange, onRest }: SliderProps) {
   const input = useRef<HTMLInputElement>(null)
   useWheel(input, (direction, event) => onChange(stepped(parameter, value, direction * pressSize(event))))
+  const touch = useTouchSlide((asked) => onChange(valueAt(parameter, asked)))
   const position = positionOf(parameter, value)
   return (
     <input
@@ -35,7 +37,7 @@ export function Slider({ parameter, value, label, describedBy, onChange, onRest 
       aria-label={label}
       aria-valuetext={spoken(parameter, value)}
       aria-describedby={describedBy}
-      onChange={(event) => onChange(valueAt(parameter, event.currentTarget.valueAsNumber))}
+      onChange={(event) => touch.ask(event.currentTarget.valueAsNumber)}
       onKeyDown={(event) => {
         if (event.ctrlKey || event.metaKey) return
         const next = keyedValue(parameter, value, event)
@@ -47,9 +49,19 @@ export function Slider({ parameter, value, label, describedBy, onChange, onRest 
         onChange(parameter.default)
         onRest()
       }}
-      onPointerDown={onRest}
-      onPointerUp={onRest}
-      onPointerCancel={onRest}
+      onPointerDown={(event) => {
+        touch.down(event)
+        onRest()
+      }}
+      onPointerMove={touch.move}
+      onPointerUp={(event) => {
+        touch.up(event)
+        onRest()
+      }}
+      onPointerCancel={(event) => {
+        touch.cancel(event)
+        onRest()
+      }}
       onKeyUp={onRest}
       onBlur={onRest}
     />

@@ -1,0 +1,157 @@
+import { type CDPSession, expect, type Locator, type Page, test } from '@playwright/test'
+import { openBench } from './setup/bench-page'
+
+interface Point {
+  readonly x: number
+  readonly y: number
+}
+
+/** The middle of something on the page. */
+async function middleOf(target: Locator): Promise<Point> {
+  await target.scrollIntoViewIfNeeded()
+  const box = await target.boundingBox()
+  if (!box) throw new Error('it is not seen')
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+}
+
+test('the scale of the curve fits again after a band was undone under a held pointer', async ({ page }) => {
+  await openBench(page)
+  await page
+    .locator('[data-stage-id]')
+    .getByRole('button', { name: /^2 ?Equaliser/ })
+    .click()
+  await page.getByRole('button', { name: 'Add a band' }).click()
+  const { x, y } = await middleOf(page.getByRole('group', { name: 'Band 2c, bell' }))
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x + 30, y + 10, { steps: 3 })
+  for (const _ of ['drag', 'band']) await page.keyboard.press('Control+z')
+  await expect(page.getByRole('group', { name: /^Band 2c/ })).toHaveCount(0)
+  await page.mouse.up()
+  await page.getByRole('textbox', { name: 'Band a, Gain, typed' }).fill('20')
+  await page.keyboard.press('Enter')
+  await expect(page.getByText(/^±24 dB/)).toBeVisible()
+  const plot = await page.getByRole('img', { name: /^Combined magnitude response/ }).boundingBox()
+  const handle = await page.getByRole('group', { name: 'Band 2a, bell' }).boundingBox()
+  if (!plot || !handle) throw new Error('not all of it is seen')
+  expect(handle.y).toBeGreaterThan(plot.y)
+  expect(handle.y + handle.height).toBeLessThan(plot.y + plot.height / 2)
+})
+
+test('a click selects all of a number, the next one places the caret, and a drag selects a part', async ({
+  page,
+}) => {
+  await openBench(page)
+  await page.getByRole('button', { name: /^3 ?Compressor/ }).click()
+  const field = page.getByRole('textbox', { name: 'Threshold, typed' })
+  const selection = () =>
+    field.evaluate((input) =>
+      input instanceof HTMLInputElement
+        ? input.value.slice(input.selectionStart ?? 0, input.selectionEnd ?? 0)
+        : null,
+    )
+  await field.click()
+  expect(await selection()).toBe(await field.inputValue())
+  await field.click()
+  expect(await selection()).toBe('')
+  await field.press('Escape')
+  const { x, y } = await middleOf(field)
+  await page.mouse.move(x + 20, y)
+  await page.mouse.down()
+  await page.mouse.move(x + 44, y, { steps: 4 })
+  await page.mouse.up()
+  expect((await selection())?.length).toBeLessThan((await field.inputValue()).length)
+  expect((await selection())?.length).toBeGreaterThan(0)
+})
+
+test.describe('by touch at 360 px', () => {
+  test.use({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true })
+
+  /** One finger, or several, on the page: real touches, with all that the browser makes of them. */
+  const touch = (session: CDPSession, type: 'touchStart' | 'touchMove' | 'touchEnd', ...points: Point[]) =>
+    session.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints: points.map((point, id) => ({ ...point, id })),
+    })
+
+  async function swipe(page: Page, from: Point, dx: number, dy: number): Promise<void> {
+    const session = await page.context().newCDPSession(page)
+    const steps = 12
+    await touch(session, 'touchStart', from)
+    for (let k = 1; k <= steps; k++)
+      await touch(session, 'touchMove', { x: from.x + (dx * k) / steps, y: from.y + (dy * k) / steps })
+    await touch(session, 'touchEnd')
+    await session.detach()
+  }
+
+  async function compressor(page: Page) {
+    await openBench(page)
+    await page.getByRole('button', { name: /^3 ?Compressor/ }).tap()
+    const slider = page.getByRole('slider', { name: 'Threshold', exact: true })
+    const box = await slider.boundingBox()
+    if (!box) throw new Error('it is not seen')
+    const { y } = await middleOf(slider)
+    return {
+      field: page.getByRole('textbox', { name: 'Threshold, typed' }),
+      low: { x: box.x + box.width * 0.3, y },
+      width: box.width,
+      undo: page.getByRole('button', { name: /^Undo: threshold/ }),
+    }
+  }
+
+  test('a swipe upwards that begins on a slider scrolls the page and leaves the value alone', async ({
+    page,
+  }) => {
+    const { field, low, undo } = await compressor(page)
+    const before = await field.inputValue()
+    const scrolled = await page.evaluate(() => window.scrollY)
+    await swipe(page, low, 4, -160)
+    await expect.poll(() => page.evaluate(() => window.scrollY)).toBeGreaterThan(scrolled + 80)
+    expect(await field.inputValue()).toBe(before)
+    await expect(undo).toHaveCount(0)
+  })
+
+  test('a swipe along a slider sets it as one change, wherever the finger goes on the way', async ({
+    page,
+  }) => {
+    const { field, low, width } = await compressor(page)
+    const scrolled = await page.evaluate(() => window.scrollY)
+    await swipe(page, low, width * 0.4, -20)
+    await expect(field).toHaveValue(/^−2\d\.\d dBFS$/)
+    expect(await page.evaluate(() => window.scrollY)).toBe(scrolled)
+    await page.keyboard.press('Control+z')
+    await expect(field).toHaveValue('−19.0 dBFS')
+  })
+
+  test('a tap on a slider sets it', async ({ page }) => {
+    const { field, low } = await compressor(page)
+    await page.touchscreen.tap(low.x, low.y)
+    await expect(field).toHaveValue(/^−5\d\.\d dBFS$/)
+  })
+
+  test('a second finger neither moves nor drops a stage that the first one drags', async ({ page }) => {
+    await openBench(page)
+    const names = page.locator('[data-stage-id] button > span > span:last-child')
+    const order = ['Equaliser', 'Equaliser', 'Compressor', 'De-esser']
+    await expect(names).toHaveText(order)
+    await page.setViewportSize({ width: 1024, height: 740 })
+    const stage = (kind: RegExp) => page.locator('[data-stage-id]').getByRole('button', { name: kind })
+    const [first, elsewhere] = [
+      await middleOf(stage(/^3 ?Compressor/)),
+      await middleOf(stage(/^1 ?Equaliser/)),
+    ]
+    const session = await page.context().newCDPSession(page)
+    const left = { x: first.x - 40, y: first.y }
+    await touch(session, 'touchStart', first)
+    for (const x of [first.x - 10, first.x - 20, left.x]) await touch(session, 'touchMove', { x, y: first.y })
+    await touch(session, 'touchStart', left, elsewhere)
+    await touch(session, 'touchMove', left, { x: elsewhere.x + 12, y: elsewhere.y })
+    // The second is lifted; the first is still down, over the place it came from.
+    await touch(session, 'touchEnd', left)
+    await expect(names).toHaveText(order)
+    await expect(page.locator('[data-drop="moving"]')).toHaveText(/Compressor/)
+    await touch(session, 'touchEnd')
+    await expect(page.locator('[data-drop]')).toHaveCount(0)
+    await expect(names).toHaveText(order)
+  })
+})
