@@ -1,0 +1,53 @@
+import { expect, type Page, test } from '@playwright/test'
+import { openBench } from './setup/bench-page'
+
+interface Seen {
+  /** Where each control of the stage stands. */
+  readonly places: string
+  /** How far the help hangs out over what follows, CSS pixels. */
+  readonly overflow: number
+}
+
+/** Points at every control of the stage in turn, and says what was seen while each help was told. */
+function pointAtAll(page: Page): Promise<readonly (readonly [help: string, seen: Seen])[]> {
+  return page.locator('section[aria-labelledby="stage-at-hand"]').evaluate(async (stage) => {
+    const controls = [...stage.querySelectorAll<HTMLElement>('input, select, button')]
+    const help = stage.querySelector('p:not([aria-live])')
+    const told = new Map<string, Seen>()
+    for (const control of controls) {
+      control.focus({ preventScroll: true })
+      for (const _ of ['state', 'paint']) await new Promise(requestAnimationFrame)
+      const places = controls.map((each) => each.getBoundingClientRect()).map(({ x, y }) => [x, y])
+      told.set(help?.textContent ?? '', {
+        places: JSON.stringify(places),
+        overflow: (help?.scrollHeight ?? 0) - (help?.clientHeight ?? 0),
+      })
+    }
+    return [...told]
+  })
+}
+
+for (const width of [1440, 1024, 768, 390, 360, 320]) {
+  test(`at ${width} px no help moves or covers the control that it is told of, nor any other`, async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width, height: 900 })
+    await openBench(page)
+    for (const kind of [/^Saturator/, /^Gain/]) {
+      await page.getByRole('button', { name: 'Add a stage' }).click()
+      await page.getByRole('button', { name: kind }).last().click()
+    }
+    const stages = page.locator('[data-stage-id]')
+    await expect(stages).toHaveCount(6)
+    for (let k = 0; k < 6; k++) {
+      await stages.nth(k).getByRole('button').first().click()
+      const seen = await pointAtAll(page)
+      const places = seen[0]?.[1].places
+      for (const [help, at] of seen) {
+        expect(at.places, `stage ${k + 1}: ${help}`).toBe(places)
+        expect(at.overflow, `stage ${k + 1}: ${help}`).toBeLessThanOrEqual(0)
+      }
+      expect(seen.length).toBeGreaterThan(1)
+    }
+  })
+}
