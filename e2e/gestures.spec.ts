@@ -38,6 +38,21 @@ test('the scale of the curve fits again after a band was undone under a held poi
   expect(handle.y + handle.height).toBeLessThan(plot.y + plot.height / 2)
 })
 
+test('a stage dragged to another place leaves the selection alone', async ({ page }) => {
+  await openBench(page)
+  const stages = page.locator('[data-stage-id]')
+  const [first, last] = [
+    await middleOf(stages.nth(0)),
+    await middleOf(stages.nth(3).getByRole('button').first()),
+  ]
+  await page.mouse.move(last.x, last.y)
+  await page.mouse.down()
+  await page.mouse.move(first.x, first.y, { steps: 5 })
+  await page.mouse.up()
+  await expect(stages.nth(0)).toContainText('De-esser')
+  await expect(page.locator('[data-selected="true"]')).toHaveText(/^2 ?Equaliser/)
+})
+
 test('a click selects all of a number, the next one places the caret, and a drag selects a part', async ({
   page,
 }) => {

@@ -1,6 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { MatchingGains } from '../audio/evidence/evidence'
-import { deliveredName, saveBlob } from '../audio/files/save'
 import { comparisonOf, drawOrder, type HiddenSide } from '../core'
 import type { ChainState } from './chain-store'
 import type { EvidenceState } from './evidence-store'
@@ -8,7 +7,6 @@ import type { ListenState } from './listen-store'
 import type { Listening } from './listening'
 import type { TakeState } from './take-store'
 import { comparedWords } from './trial-compared'
-import { trialsCsv } from './trial-csv'
 import { RoundHearing } from './trial-heard'
 import {
   choicesOf,
@@ -157,12 +155,6 @@ export class Trials {
   /** Puts the last result away, to choose the next trial. */
   prepare(): void {
     this.stores.trial.setState({ shown: null })
-  }
-
-  /** Saves every trial of the history as a table. Call it from a click or a key press. */
-  saveTable(): void {
-    const table = trialsCsv(this.stores.trial.getState().history)
-    saveBlob(new Blob([table], { type: 'text/csv;charset=utf-8' }), deliveredName('Blind trials', 'csv'))
   }
 
   private listened(frames: number): void {

@@ -35,7 +35,6 @@ export function useReorder(announce: (text: string) => void): Reorder {
     (down: PointerEvent<HTMLElement>, stageId: string) => {
       if (down.button !== 0 || isPressed.current) return
       isPressed.current = true
-      const { currentTarget: pressed } = down
       const from = chain.getState().chain.stages.findIndex(({ id }) => id === stageId)
       const boxes = Array.from(list.current?.querySelectorAll('[data-stage-id]') ?? [], (item) =>
         item.getBoundingClientRect(),
@@ -55,7 +54,8 @@ export function useReorder(announce: (text: string) => void): Reorder {
         onMove: ({ pointerId, clientX, clientY }) => {
           const moved = Math.hypot(clientX - down.clientX, clientY - down.clientY)
           if (!current && moved < DRAG_DISTANCE_PX) return
-          if (!current && pressed.isConnected) pressed.setPointerCapture(pointerId)
+          // By the list, which stays: the press of a stage that was dragged is no click on it.
+          if (!current) list.current?.setPointerCapture(pointerId)
           show({ from, to: dropPlace(boxes, clientX, clientY) })
         },
         onUp: () => {

@@ -1,6 +1,6 @@
 import { printProbability, probabilityByChance } from '../../core'
+import { saveTrials } from '../../state/save-trials'
 import { rightOf } from '../../state/trial-record'
-import { useBench } from '../bench-context'
 import tables from './tables.module.css'
 import styles from './trial.module.css'
 import { historyWords } from './trial-words'
@@ -10,7 +10,6 @@ const timeOfDay = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2
 
 /** Every trial that was begun, the abandoned ones too. */
 export function History() {
-  const { trials } = useBench()
   const history = useTrial((state) => state.history)
   if (history.length === 0) return null
   return (
@@ -46,7 +45,7 @@ export function History() {
           ))}
         </tbody>
       </table>
-      <button type="button" onClick={() => trials.saveTable()}>
+      <button type="button" onClick={() => saveTrials(history)}>
         Save as a table (CSV)
       </button>
     </section>
