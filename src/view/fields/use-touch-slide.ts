@@ -9,24 +9,27 @@ interface Touch {
   readonly x: number
   readonly y: number
   direction: 'along' | 'across' | null
-  /** The position last asked for while its direction was not known. */
+  /** The position last asked for while the direction was not known. */
   asked: number | null
 }
 
 /**
  * Keeps a slider where it is until it is known what a finger on it is about to do: browsers set native sliders the
  * moment they are touched, also where a swipe begins that scrolls the page. A finger that moves along the slider sets
- * it, a tap once it is lifted, a swipe across it never. Anything but a finger or pen sets it at once.
+ * it, a tap once it is lifted, a swipe across it never. The mouse sets it at once.
  * @param onSlide given every position that counts
  */
 export function useTouchSlide(onSlide: (position: number) => void) {
   const touch = useRef<Touch | null>(null)
-  const ended = ({ pointerId }: PointerEvent): Touch | null => {
-    const held = touch.current
-    if (held?.pointerId !== pointerId) return null
-    touch.current = null
-    return held
+  const end = (held: Touch) => {
+    held.direction ??= 'across'
+    // Firefox asks once more as the finger is lifted, or for the old position where the touch is cancelled.
+    setTimeout(() => {
+      touch.current = null
+    })
   }
+  const heldBy = ({ pointerId }: PointerEvent) =>
+    touch.current?.pointerId === pointerId ? touch.current : null
   return {
     /** Takes a position that the native slider asks for. */
     ask(position: number) {
@@ -38,16 +41,21 @@ export function useTouchSlide(onSlide: (position: number) => void) {
       if (pointerType !== 'mouse' && !touch.current)
         touch.current = { pointerId, x, y, direction: null, asked: null }
     },
-    move({ pointerId, clientX, clientY }: PointerEvent) {
-      const held = touch.current
-      if (held?.pointerId !== pointerId || held.direction) return
-      const [along, across] = [Math.abs(clientX - held.x), Math.abs(clientY - held.y)]
+    move(event: PointerEvent) {
+      const held = heldBy(event)
+      if (!held || held.direction) return
+      const [along, across] = [Math.abs(event.clientX - held.x), Math.abs(event.clientY - held.y)]
       if (Math.max(along, across) >= TAP_SLOP_PX) held.direction = along > across ? 'along' : 'across'
     },
     up(event: PointerEvent) {
-      const tap = ended(event)
-      if (tap && !tap.direction && tap.asked !== null) onSlide(tap.asked)
+      const held = heldBy(event)
+      if (!held) return
+      if (!held.direction && held.asked !== null) onSlide(held.asked)
+      end(held)
     },
-    cancel: ended,
+    cancel(event: PointerEvent) {
+      const held = heldBy(event)
+      if (held) end(held)
+    },
   }
 }
