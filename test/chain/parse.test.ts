@@ -85,6 +85,7 @@ describe(`parseChain (seed ${SEED})`, () => {
     ['stages that are no list', ['stages'], {}, 'stages', /list/],
     ['an unknown kind', [...compressor, 'kind'], 'echo', 'stages[1].kind', /"equaliser"/],
     ['an empty id', [...compressor, 'id'], '', 'stages[1].id', /name/],
+    ['an endless id', [...compressor, 'id'], 'x'.repeat(1e6), 'stages[1].id', /at most 64/],
     ['an id given twice', [...compressor, 'id'], 'equaliser', 'stages[1].id', /no other stage/],
     ['a switch that is no switch', [...compressor, 'on'], 1, 'stages[1].on', /true or false/],
     ['a level out of range', setting('thresholdDb'), 1, 'stages[1].settings.thresholdDb', /-80 to 0/],
@@ -122,6 +123,84 @@ describe(`parseChain (seed ${SEED})`, () => {
     expect(refusal(bands(13)).path).toBe('stages[0].settings.bands')
   })
 })
+
+describe('parseChain looks no further into a document than it has to', () => {
+  const LONGEST_MESSAGE = 400
+  const [band] = defaultStage('equaliser').settings.bands
+  const chain = (stages: unknown) => ({ format: 'evenhand-chain', version: 1, stages })
+  const equaliserOf = (bands: unknown) => ({
+    ...defaultStage('equaliser'),
+    settings: { bands, design: 'matched' },
+  })
+  const million = <Item>(item: Item) => unread(Array<Item>(1_000_000).fill(item))
+  const nested = (depth: number) => JSON.parse('['.repeat(depth) + ']'.repeat(depth))
+  const manyKeys = Object.fromEntries(Array.from({ length: 10_000 }, (_, i) => [`key${i}`, i]))
+  const longKey = { ['k'.repeat(1e6)]: 1 }
+
+  const documents: [string, unknown, string][] = [
+    ['a million stages', chain(million(defaultStage('gain'))), 'stages'],
+    ['a million bands', chain([equaliserOf(million(band))]), 'stages[0].settings.bands'],
+    ['a million of nothing where an object should be', million(0), 'format'],
+    ['a million where a number should be', chain([spoiltGain(million(0))]), 'stages[0].settings.gainDb'],
+    ['nested lists as a document', nested(100_000), 'format'],
+    ['nested lists as a stage', chain([nested(100_000)]), 'stages[0].kind'],
+    ['nested lists as a number', chain([spoiltGain(nested(100_000))]), 'stages[0].settings.gainDb'],
+    ['nested lists as an id', chain([{ ...defaultStage('gain'), id: nested(100_000) }]), 'stages[0].id'],
+    ['an object of many keys as a number', chain([spoiltGain(manyKeys)]), 'stages[0].settings.gainDb'],
+    ['long text as a format', { ...chain([]), format: 'f'.repeat(1e6) }, 'format'],
+    ['an object that is not JSON', chain([spoiltGain(10n)]), 'stages[0].settings.gainDb'],
+  ]
+  it.each(documents)('refuses %s, in few words', (_, document, path) => {
+    const error = refusal(document)
+    expect(error.path).toBe(path)
+    expect(error.message.length).toBeLessThan(LONGEST_MESSAGE)
+  })
+
+  it('refuses an entry of a name without end, naming its beginning', () => {
+    for (const document of [{ ...chain([]), ...longKey }, chain([spoiltGain(0, longKey)])]) {
+      const error = refusal(document)
+      expect(error.path).toContain('kkk')
+      expect(error.message.length).toBeLessThan(LONGEST_MESSAGE)
+    }
+  })
+
+  it('reads no more entries of an object than it knows, and one', () => {
+    let read = 0
+    const counted = new Proxy(
+      { ...chain([]), ...manyKeys },
+      {
+        get(object, key) {
+          read += 1
+          return Reflect.get(object, key)
+        },
+      },
+    )
+    expect(refusal(counted).path).toBe('key0')
+    expect(read).toBeLessThan(20)
+  })
+
+  it('keeps the longest id there may be, and no longer one', () => {
+    const named = (length: number) => chainOf([defaultStage('gain', 'x'.repeat(length))])
+    expect(parseChain(named(64))).toEqual(named(64))
+    expect(refusal(named(65)).path).toBe('stages[0].id')
+  })
+})
+
+/** A gain stage with something else for its gain, and further settings. */
+function spoiltGain(gainDb: unknown, more: object = {}): unknown {
+  const stage = defaultStage('gain')
+  return { ...stage, settings: { ...stage.settings, gainDb, ...more } }
+}
+
+/** A list none of whose items may be looked at. */
+function unread<Item>(items: Item[]): Item[] {
+  return new Proxy(items, {
+    get(list, key) {
+      if (typeof key === 'string' && /^\d+$/.test(key)) throw new Error(`item ${key} was read`)
+      return Reflect.get(list, key)
+    },
+  })
+}
 
 function countParts(json: unknown): number {
   let count = 0

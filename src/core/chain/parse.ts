@@ -2,9 +2,18 @@ import * as v from 'valibot'
 import { type StageKind, stageDefinitions, stageKinds } from '../stages'
 import { type ChainDoc, MAX_STAGES } from './chain-doc'
 import { ChainError } from './chain-error'
-import { settingsSchema } from './settings-schema'
+import { boundedList, settingsSchema } from './settings-schema'
 
-const id = v.pipe(v.string('a name in quotes'), v.minLength(1, 'a name that is not empty'))
+/** The longest name of a stage, in UTF-16 units: far more than those that the program gives. */
+const MAX_ID_LENGTH = 64
+/** The most of a value, or of a key, that a message repeats. */
+const QUOTED_LENGTH = 60
+
+const id = v.pipe(
+  v.string('a name in quotes'),
+  v.minLength(1, 'a name that is not empty'),
+  v.maxLength(MAX_ID_LENGTH, `a name of at most ${MAX_ID_LENGTH} characters`),
+)
 
 function stageSchema(kind: StageKind) {
   return v.strictObject(
@@ -24,10 +33,11 @@ const chainSchema = v.strictObject(
   {
     format: v.literal('evenhand-chain', '"evenhand-chain"'),
     version: v.literal(1, '1, the version this program writes'),
-    stages: v.pipe(
-      v.array(v.variant('kind', stageKinds.map(stageSchema), `one of ${kindNames}`), 'a list of stages'),
-      v.maxLength(MAX_STAGES, `at most ${MAX_STAGES} stages`),
-    ),
+    stages: boundedList(v.variant('kind', stageKinds.map(stageSchema), `one of ${kindNames}`), {
+      maxItems: MAX_STAGES,
+      expected: 'a list of stages',
+      expectedCount: `at most ${MAX_STAGES} stages`,
+    }),
   },
   (issue) => (issue.expected === 'never' ? 'no such entry' : 'an object with format, version and stages'),
 )
@@ -52,17 +62,21 @@ export function parseChain(json: unknown): ChainDoc {
 }
 
 function chainError(issue: v.BaseIssue<unknown>): ChainError {
-  const path = (issue.path ?? []).reduce(
-    (text, { key }) =>
-      typeof key === 'number' ? `${text}[${key}]` : text ? `${text}.${String(key)}` : String(key),
-    '',
-  )
+  const path = (issue.path ?? []).reduce((text, { key }) => {
+    if (typeof key === 'number') return `${text}[${key}]`
+    return text ? `${text}.${shortened(String(key))}` : shortened(String(key))
+  }, '')
   return new ChainError(path, issue.message, quoted(issue.input))
 }
 
-/** A value as short text for a message. */
+/** A value as short text for a message; what lists and objects hold is not looked at, however much it is. */
 function quoted(value: unknown): string {
-  if (typeof value === 'number') return String(value)
-  const text = JSON.stringify(value) ?? 'nothing'
-  return text.length > 60 ? `${text.slice(0, 57)}...` : text
+  if (typeof value === 'string') return shortened(JSON.stringify(value.slice(0, QUOTED_LENGTH)))
+  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`
+  if (typeof value === 'object' && value !== null) return 'an object'
+  return value === undefined ? 'nothing' : shortened(String(value))
+}
+
+function shortened(text: string): string {
+  return text.length > QUOTED_LENGTH ? `${text.slice(0, QUOTED_LENGTH - 3)}...` : text
 }

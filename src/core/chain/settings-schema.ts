@@ -38,5 +38,21 @@ function numberSchema({ min, max, unit }: NumberParameter): v.GenericSchema {
 }
 
 function listSchema({ item, maxItems }: ListParameter): v.GenericSchema {
-  return v.pipe(v.array(settingsSchema(item), 'a list'), v.maxLength(maxItems, `at most ${maxItems} items`))
+  return boundedList(settingsSchema(item), {
+    maxItems,
+    expected: 'a list',
+    expectedCount: `at most ${maxItems} items`,
+  })
+}
+
+/** A validator for a list that counts its items before it looks at any: a long list is refused at once. */
+export function boundedList<Item extends v.GenericSchema>(
+  item: Item,
+  { maxItems, expected, expectedCount }: { maxItems: number; expected: string; expectedCount: string },
+) {
+  return v.pipe(
+    v.custom<unknown[]>(Array.isArray, expected),
+    v.maxLength(maxItems, expectedCount),
+    v.array(item, expected),
+  )
 }
