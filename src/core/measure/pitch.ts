@@ -15,7 +15,7 @@ export interface PitchOptions {
 }
 
 export interface PitchFrame {
-  /** Middle of the stretch looked at. */
+  /** Middle of what was compared: two windows of 25 ms, one a period behind the other. */
   readonly timeSeconds: number
   /** Fundamental; null where nothing is sung. */
   readonly frequencyHz: number | null
@@ -38,6 +38,11 @@ const RETRY_PART = 0.2
  * Fundamental frequency along a sound by YIN (steps 1 to 6; see {@link Yin}), channels mixed to one. Rumble
  * below the lowest fundamental is filtered out first. Only stretches wholly within the sound are looked at.
  *
+ * Windows start every `hopSeconds`, and the pitch found is that of the middle of what was compared, so the times given
+ * lie half a period later where the voice is low: a hop apart, give or take half the change of the period. They are
+ * in order for hops of 8.5 ms and more at the default range. Times are within 0.5 ms on average (measured on glides);
+ * single ones lean up to 3 ms to where the voice is strongest within a low period.
+ *
  * @throws MeasureError `option` unless 20 <= lowestHz < highestHz <= a quarter of the sample rate
  */
 export function pitchTrack(sound: Sound, options: PitchOptions = {}): PitchFrame[] {
@@ -48,7 +53,8 @@ export function pitchTrack(sound: Sound, options: PitchOptions = {}): PitchFrame
   }
   const shortestLag = Math.floor(sampleRate / highestHz)
   const longestLag = Math.ceil(sampleRate / lowestHz)
-  const yin = new Yin(Math.round(WINDOW_SECONDS * sampleRate), longestLag)
+  const windowFrames = Math.round(WINDOW_SECONDS * sampleRate)
+  const yin = new Yin(windowFrames, longestLag)
   const samples = withoutRumble(sound, lowestHz)
   const count = Math.max(0, Math.floor((frameCount(sound) - yin.span) / sampleRate / hopSeconds) + 1)
   const startOf = (frame: number) => Math.round(frame * hopSeconds * sampleRate)
@@ -69,7 +75,7 @@ export function pitchTrack(sound: Sound, options: PitchOptions = {}): PitchFrame
     }
     const sung = aperiodicity < UNVOICED && (powers[frame] ?? 0) > quiet
     return {
-      timeSeconds: (startOf(frame) + yin.span / 2) / sampleRate,
+      timeSeconds: (startOf(frame) + (windowFrames + lag) / 2) / sampleRate,
       frequencyHz: sung ? sampleRate / lag : null,
       confidence: Math.min(1, Math.max(0, 1 - aperiodicity)),
     }
