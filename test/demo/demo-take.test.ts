@@ -1,5 +1,6 @@
 import { ebur128_integrated_stereo } from 'ebur128-wasm'
 import { describe, expect, it } from 'vitest'
+import { sibilantEvents } from '../../src/core/measure'
 import { durationSeconds, frameCount, type Sound } from '../../src/core/sound'
 import { demoTake } from '../../src/demo'
 import { powerAt, rmsOf } from './analysis'
@@ -108,6 +109,25 @@ describe('the faults of the take', () => {
       expect(Math.abs(db(vowelRms(startSeconds, endSeconds) / loudest) - amount)).toBeLessThan(0.5)
     }
   })
+
+  it.each([0, -8, -12])(
+    'has sibilants, turned down by %d dB, where they are labelled and nowhere else',
+    (gainDb) => {
+      const sibilants = labels.phonemes.filter(({ kind }) => kind === 'sibilant')
+      const turnedDown = samples.slice()
+      for (const { startSeconds, endSeconds } of sibilants) {
+        for (let i = toFrame(startSeconds); i < toFrame(endSeconds); i++) {
+          turnedDown[i] = (turnedDown[i] ?? 0) * 10 ** (gainDb / 20)
+        }
+      }
+      const events = sibilantEvents({ ...vocal, channels: [turnedDown] })
+      const overlap = (a: { startSeconds: number; endSeconds: number }, b: typeof a) =>
+        Math.min(a.endSeconds, b.endSeconds) - Math.max(a.startSeconds, b.startSeconds)
+      // A z that runs into an s is found as one with it.
+      for (const label of sibilants) expect(events.some((event) => overlap(event, label) > 0.02)).toBe(true)
+      for (const event of events) expect(sibilants.some((label) => overlap(event, label) > 0.02)).toBe(true)
+    },
+  )
 
   it('rumbles and hisses in the pauses at the labelled levels', () => {
     expect(Math.abs(bandDb(5, 95, 1.25) - (fault('rumble')[0]?.amount ?? 0))).toBeLessThan(2)

@@ -74,12 +74,15 @@ function direct(chains: { without: ChainDoc; with: ChainDoc }, loop: FrameRange 
   }
 }
 
-/** Loud noise, hissing every second for 0.2 s. */
+/** Hissing every second for 0.2 s: noise differentiated twice, which leaves its top, as in S. */
 const hissing = noise(44_100, 4, 1, 3, (at) => (at % 1 < 0.2 ? 0.05 : 0))
 const sung = {
   sampleRate: 44_100,
   channels: hissing.channels.map((samples) =>
-    samples.map((x, n) => x + (n % 44_100 < 0.2 * 44_100 ? 0 : 0.2 * Math.sin(n / 20))),
+    samples.map((x, n) => {
+      const hiss = x - 2 * (samples[n - 1] ?? 0) + (samples[n - 2] ?? 0)
+      return n % 44_100 < 0.2 * 44_100 ? hiss : 0.2 * Math.sin(n / 20)
+    }),
   ),
 }
 
