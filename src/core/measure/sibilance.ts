@@ -29,7 +29,7 @@ const LONGEST_DIP_SECONDS = 0.015
 const SHORTEST_EVENT_SECONDS = 0.03
 /**
  * A hiss shorter than this that breaks out of something quieter is the burst of a stop. Fitted, no source: T lasts to
- * 65 ms in the recordings at hand, S out of a closure (as in "six") 70 and more, and /z/ and S out of vowels are not
+ * 65 ms in the recordings it was fitted to, S out of a closure (as in "six") 70 and more, and /z/ and S out of vowels are not
  * louder than what they come from.
  */
 const LONGEST_BURST_SECONDS = 0.07
