@@ -1,5 +1,5 @@
 import { highShelfMagnitudeSquared } from './analogue'
-import { highShelf as bilinearHighShelf, notch as bilinearNotch } from './bilinear'
+import { notch as bilinearNotch } from './bilinear'
 import { type Biquad, inverted, scaled } from './biquad'
 
 /**
@@ -89,18 +89,20 @@ export function bell(frequencyHz: number, gainDb: number, q: number, sampleRate:
  * frequencies on either side of the corner. Boosts are inverses of cuts. The two frequencies were chosen by
  * search: at q 0.7071 and +4 dB the largest error up to 16 kHz at 44.1 kHz is 0.01 dB for a corner of 8 kHz.
  *
- * A narrow shelf (q about 3 and up) near half the sample rate may have no numerator through these points whose
- * inverse is stable, or only one that rings far longer than the prototype. There the bilinear shelf stands in.
+ * Near half the sample rate the points may ask for zeros whose inverse is unstable, or rings far longer than the
+ * prototype: these are brought inwards. Where that would make the shelf leap while it is turned, above q 2, q is limited
+ * first (see {@link highestShelfQ}), so a narrow shelf there has less of the prototype's peak and dip.
  */
 export function highShelf(frequencyHz: number, gainDb: number, q: number, sampleRate: number): Biquad {
   if (gainDb > 0) return inverted(highShelf(frequencyHz, -gainDb, q, sampleRate))
-  const poles = impulseInvariantPoles(frequencyHz * 10 ** (gainDb / 80), q, sampleRate)
+  const limitedQ = Math.min(q, highestShelfQ(frequencyHz, gainDb, sampleRate))
+  const poles = impulseInvariantPoles(frequencyHz * 10 ** (gainDb / 80), limitedQ, sampleRate)
   const weights = poleWeights(poles)
   const below = Math.min(0.7 * frequencyHz, 0.3 * sampleRate)
   const above = Math.min(1.5 * frequencyHz, 0.45 * sampleRate)
   const matchAt = (matchHz: number) => {
     const phi = phis(matchHz, sampleRate)
-    const wanted = highShelfMagnitudeSquared(matchHz / frequencyHz, gainDb, q) * dot(weights, phi)
+    const wanted = highShelfMagnitudeSquared(matchHz / frequencyHz, gainDb, limitedQ) * dot(weights, phi)
     return { phi1: phi[1], phi2: phi[2], rest: wanted - weights[0] * phi[0] }
   }
   const lower = matchAt(below)
@@ -114,15 +116,39 @@ export function highShelf(frequencyHz: number, gainDb: number, q: number, sample
     ],
     poles,
   )
-  return zeroRadius(matched) <= longestRadius(frequencyHz, q, sampleRate)
-    ? matched
-    : bilinearHighShelf(frequencyHz, gainDb, q, sampleRate)
+  return withZerosWithin(matched, longestRadius(frequencyHz, limitedQ, sampleRate))
 }
 
-/** Distance of the outermost zero from the origin: below 1 where the inverse is stable. */
-function zeroRadius({ b0, b1, b2 }: Biquad): number {
+/**
+ * The highest q of a shelf that neither leaps nor rings while it is turned: any up to q 20 where the upper end of its
+ * slope lies below 0.157 of the sample rate, 2 from 0.28 on. Fitted by search: over 30000 random shelves at 8 to
+ * 192 kHz no step of 0.1 % moves the curve 0.3 dB more than it moves the prototype.
+ */
+function highestShelfQ(frequencyHz: number, gainDb: number, sampleRate: number): number {
+  const upperEnd = (frequencyHz * 10 ** (Math.abs(gainDb) / 80)) / sampleRate
+  return 2 * Math.max(1, (0.28 / upperEnd) ** 4)
+}
+
+/** The section with each zero outside `radius` brought in to it, at the same angle; its gain at DC stays. */
+function withZerosWithin(section: Biquad, radius: number): Biquad {
+  const { b0, b1, b2 } = section
   const discriminant = b1 * b1 - 4 * b0 * b2
-  return discriminant < 0 ? Math.sqrt(b2 / b0) : (Math.abs(b1) + Math.sqrt(discriminant)) / (2 * Math.abs(b0))
+  if (discriminant < 0) {
+    const shrink = radius / Math.sqrt(b2 / b0)
+    return shrink < 1 ? withZeros(section, (shrink * b1) / b0, (shrink * shrink * b2) / b0) : section
+  }
+  // The outer zero first: the other as a difference would lose its digits.
+  const outer = -(b1 + (b1 < 0 ? -1 : 1) * Math.sqrt(discriminant)) / (2 * b0)
+  if (Math.abs(outer) <= radius) return section
+  const inner = b2 / b0 / outer
+  const within = (zero: number) => Math.min(radius, Math.max(-radius, zero))
+  return withZeros(section, -(within(outer) + within(inner)), within(outer) * within(inner))
+}
+
+/** The section with the numerator `1 + c1 z^-1 + c2 z^-2`, times what keeps its gain at DC. */
+function withZeros({ b0, b1, b2, a1, a2 }: Biquad, c1: number, c2: number): Biquad {
+  const gain = (b0 + b1 + b2) / (1 + c1 + c2)
+  return { b0: gain, b1: gain * c1, b2: gain * c2, a1, a2 }
 }
 
 /** Radius of a root that decays half as fast as the slower root of the prototype does at its corner. */
