@@ -66,6 +66,8 @@ describe(`a shelf turned by 0.1 % moves its curve smoothly (seed ${SEED})`, () =
       [11_025, 2549.7, 16.6, 4.5, { frequencyHz: 2549.7 * STEP }],
       [48_000, 11_907.1, -20.9, 2.7, { q: 2.7 * STEP }],
       [44_100, 18_704.5, -17.3, 0.5, { gainDb: -17.276 }],
+      // Where zeros were brought in before q was limited.
+      [48_000, 3924.36, 23.63, 17.09, { frequencyHz: 3924.36 * STEP }],
     ]
     for (const [sampleRate, frequencyHz, gainDb, q, step] of worst) {
       const shelf = band({ shape: 'high-shelf', frequencyHz, gainDb, q })
