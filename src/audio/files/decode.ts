@@ -2,12 +2,13 @@ import { frameCount, type Sound } from '../../core/sound'
 import { replaceBadSamples } from './clean-samples'
 import { FileError } from './file-error'
 import type { FileHeader } from './file-header'
-import { checkChannels, checkLength } from './limits'
+import { checkChannels, checkLength, decodeLimitMs, longestSeconds } from './limits'
 import type { FileOpener } from './open-file'
 import { openInWorker } from './open-in-worker'
 import { readBytes } from './read-bytes'
 import { restoreSixteenBitSteps } from './sixteen-bit'
 import { encodeWav } from './wav-writer'
+import { withinLimit } from './within-limit'
 
 /** A file taken in. */
 export interface DecodedTake {
@@ -48,8 +49,8 @@ const decodeInBrowser: AudioDecoder = async (bytes, sampleRate) =>
   new OfflineAudioContext(1, 1, sampleRate).decodeAudioData(bytes)
 
 /**
- * Takes in a sound file at its own rate, sample for sample. PCM and float WAV files are read here: browsers refuse
- * some of them (64-bit float) and scale 16 bits in ways of their own. The browser decodes everything else.
+ * Takes in a sound file at its own rate, sample for sample. WAV files are read here: browsers refuse some of them
+ * (64-bit float), leave others pending (A-law) and scale 16 bits in ways of their own. The browser decodes everything else.
  *
  * @throws FileError with any of its codes; the message can be shown as it stands
  */
@@ -60,8 +61,7 @@ export async function decodeFile(file: File, options: DecodeOptions = {}): Promi
     ...(signal && { signal }),
   })
   const { header } = opened
-  const sound = opened.sound ?? (await decodeAtOwnRate(file, header, decodeAudio))
-  signal?.throwIfAborted()
+  const sound = opened.sound ?? (await decodeAtOwnRate(file, header, decodeAudio, signal))
   const frames = frameCount(sound)
   checkChannels(sound.channels.length, file.name)
   if (frames === 0) {
@@ -106,31 +106,38 @@ export async function decodeFileAtRate(
   const seconds = frameCount(sound) / sound.sampleRate
   checkLength(seconds, sampleRate, sound.channels.length, file.name, options.mostBytes)
   const { bytes } = encodeWav(sound, 'float32', { fileName: file.name })
-  const decodeAudio = options.decodeAudio ?? decodeInBrowser
-  const resampled = await decodeAudio(bytes.buffer, sampleRate).catch((cause: unknown) => {
-    const advice = `Convert it to ${sampleRate} Hz and open it again.`
-    throw new FileError('unsupported', file.name, `could not be brought to ${sampleRate} Hz`, advice, cause)
+  const { decodeAudio = decodeInBrowser, signal } = options
+  const advice = `Convert it to ${sampleRate} Hz and open it again.`
+  const resampling = decodeAudio(bytes.buffer, sampleRate).catch((cause: unknown) => {
+    throw new FileError('unsupported', file.name, `could not be converted to ${sampleRate} Hz`, advice, cause)
   })
-  options.signal?.throwIfAborted()
+  const tooSlow = () =>
+    new FileError('too-slow', file.name, `took too long to convert to ${sampleRate} Hz`, advice)
+  const resampled = await withinLimit(resampling, decodeLimitMs(seconds), tooSlow, signal)
   return { ...take, sound: soundOf(resampled) }
 }
 
-async function decodeAtOwnRate(file: File, header: FileHeader, decodeAudio: AudioDecoder): Promise<Sound> {
-  const { container, codec, bitsPerSample, sampleRate } = header
+async function decodeAtOwnRate(
+  file: File,
+  header: FileHeader,
+  decodeAudio: AudioDecoder,
+  signal: AbortSignal | undefined,
+): Promise<Sound> {
+  const { container, codec, bitsPerSample, sampleRate, durationSeconds } = header
+  const what = `is ${container} with ${codec} sound, and this browser`
   const bytes = await readBytes(file, file.name)
-  try {
-    const sound = soundOf(await decodeAudio(bytes.buffer, sampleRate))
-    if (bitsPerSample !== null && bitsPerSample <= 16) restoreSixteenBitSteps(sound.channels)
-    return sound
-  } catch (cause) {
-    throw new FileError(
-      'unsupported',
-      file.name,
-      `is ${container} with ${codec} sound, and this browser could not decode it`,
-      'It may be damaged, or of a kind this browser lacks: export it as WAV with 16 or 24 bits.',
-      cause,
-    )
+  const limitMs = decodeLimitMs(durationSeconds ?? longestSeconds(bytes.length))
+  const decoding = decodeAudio(bytes.buffer, sampleRate).catch((cause: unknown) => {
+    const advice = 'It may be damaged, or of a kind this browser lacks: export it as WAV with 16 or 24 bits.'
+    throw new FileError('unsupported', file.name, `${what} could not decode it`, advice, cause)
+  })
+  const tooSlow = () => {
+    const advice = 'Export it as WAV with 16 or 24 bits, or try another browser.'
+    return new FileError('too-slow', file.name, `${what} took too long to decode it`, advice)
   }
+  const sound = soundOf(await withinLimit(decoding, limitMs, tooSlow, signal))
+  if (bitsPerSample !== null && bitsPerSample <= 16) restoreSixteenBitSteps(sound.channels)
+  return sound
 }
 
 function soundOf(audio: DecodedAudio): Sound {

@@ -16,7 +16,7 @@ export type FileErrorCode =
   | 'unsupported'
   /** Too much sound for the memory or for the file format. */
   | 'too-long'
-  /** Its header took longer to read than any good one does. */
+  /** Reading its header, or decoding it, took longer than it does for any good file. */
   | 'too-slow'
 
 /** A file that cannot be taken in or written. The message is made to be shown as it stands. */

@@ -18,6 +18,26 @@ export const MOST_DECODED_BYTES = 2 ** 30
 /** Most time a header may take, ms: one that is damaged can keep its reader busy for minutes. (Our own limit.) */
 export const HEADER_LIMIT_MS = 8000
 
+/** Time that any decoding may take, ms, and what is added for each second of sound. (Our own limits.) */
+const DECODE_LIMIT_MS = 30_000
+const DECODE_LIMIT_MS_PER_SECOND = 100
+
+/** Fewest bytes that a second of coded sound is taken to have: 32 kbit/s. (Our own estimate.) */
+const FEWEST_BYTES_PER_SECOND = 4000
+
+/**
+ * Most time that `durationSeconds` of sound may take to decode, ms. Decoders work a hundred times as fast as the sound
+ * runs, and more; one that is ten times as slow as that will not answer at all.
+ */
+export function decodeLimitMs(durationSeconds: number): number {
+  return DECODE_LIMIT_MS + DECODE_LIMIT_MS_PER_SECOND * durationSeconds
+}
+
+/** The longest that coded sound of `bytes` bytes may last where its header does not say, seconds. */
+export function longestSeconds(bytes: number): number {
+  return bytes / FEWEST_BYTES_PER_SECOND
+}
+
 /** What a sound takes in memory, bytes: four for each sample. */
 export function decodedBytes(durationSeconds: number, sampleRate: number, channels: number): number {
   return Math.ceil(durationSeconds * sampleRate) * channels * Float32Array.BYTES_PER_ELEMENT

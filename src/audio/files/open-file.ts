@@ -24,11 +24,14 @@ export interface OpenOptions {
   readonly signal?: AbortSignal
 }
 
+/** Codings of WAV files that are read here. Browsers differ over each of them, or leave it pending for good. */
+const READ_HERE: ReadonlySet<string> = new Set(['PCM', 'float', 'A-law', 'mu-law'])
+
 /** {@link openFile}, wherever it is done. */
 export type FileOpener = (file: File, options: OpenOptions) => Promise<OpenedFile>
 
 /**
- * Reads the header of a sound file, and PCM and float WAV files whole.
+ * Reads the header of a sound file, and WAV files whole.
  * @throws FileError with any of its codes but 'too-slow' and 'no-frames'
  */
 export const openFile: FileOpener = async (file, { mostBytes, onHeader, signal }) => {
@@ -36,8 +39,7 @@ export const openFile: FileOpener = async (file, { mostBytes, onHeader, signal }
   checkHeader(header, file.name, mostBytes)
   onHeader?.()
   signal?.throwIfAborted()
-  const { container, codec } = header
-  if (container !== 'WAV' || (codec !== 'PCM' && codec !== 'float')) {
+  if (header.container !== 'WAV' || !READ_HERE.has(header.codec)) {
     return { header, sound: null, replacedSamples: 0 }
   }
   const { sound } = readWav(await readBytes(file, file.name), file.name)

@@ -1,4 +1,5 @@
 import type { Sound } from '../../core/sound'
+import { A_LAW, MU_LAW } from './companding'
 import { FileError } from './file-error'
 import { readWavHeader, type WavFacts } from './wav-header'
 
@@ -9,6 +10,13 @@ export interface ReadWav {
 
 /** Fills `out` with one channel's samples, the first at byte `start`, each `stride` bytes after the one before. */
 type SampleReader = (view: DataView, start: number, stride: number, out: Float32Array) => void
+
+/** Reads codes of one byte by a table of what each stands for. */
+function codesOf(table: Float32Array): SampleReader {
+  return (view, start, stride, out) => {
+    for (let i = 0, at = start; i < out.length; i++, at += stride) out[i] = table[view.getUint8(at)] ?? 0
+  }
+}
 
 /** By coding and bytes of one sample. Integers are scaled so that 2^(bits-1) is full scale, 1. */
 const READERS: Readonly<Record<string, SampleReader>> = {
@@ -33,10 +41,12 @@ const READERS: Readonly<Record<string, SampleReader>> = {
   float8: (view, start, stride, out) => {
     for (let i = 0, at = start; i < out.length; i++, at += stride) out[i] = view.getFloat64(at, true)
   },
+  'a-law1': codesOf(A_LAW),
+  'mu-law1': codesOf(MU_LAW),
 }
 
 /**
- * Reads a whole WAV file: integer PCM of 8 to 32 bits and float of 32 or 64 bits. Samples are given as they stand,
+ * Reads a whole WAV file: integer PCM of 8 to 32 bits, float of 32 or 64 bits, A-law and mu-law. Samples are given as they stand,
  * so a float file may bring NaN, Infinity or values above full scale; 32-bit integers and 64-bit floats are rounded
  * to single precision. Narrow words are taken to be left-justified, as the extensible format prescribes.
  *

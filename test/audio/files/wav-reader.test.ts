@@ -125,7 +125,11 @@ describe('files that cannot be read', () => {
       riff(fmt({ blockAlign: 3 }), chunk('data', new Uint8Array(6))),
       'damaged',
     ],
-    ['a-law', riff(fmt({ tag: 6, bits: 8 }), chunk('data', new Uint8Array(4))), 'unsupported'],
+    [
+      'ADPCM',
+      riff(fmt({ tag: 2, bits: 4, blockAlign: 1024 }), chunk('data', new Uint8Array(4))),
+      'unsupported',
+    ],
     ['another coding', riff(fmt({ tag: 0x55, bits: 0 }), chunk('data', new Uint8Array(4))), 'unsupported'],
   ])('%s: %#', (_, bytes, code) => {
     expect(errorOf(bytes).code).toBe(code)
