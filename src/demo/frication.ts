@@ -1,5 +1,5 @@
+import { whiteNoise } from '../core/dsp/random'
 import type { Place } from './phonemes'
-import { whiteNoise } from './random'
 import { resonate } from './resonator'
 import { rms } from './room'
 import { sampleRate } from './track'

@@ -1,5 +1,5 @@
+import { seededRandom, whiteNoise } from '../core/dsp/random'
 import { type PulseTables, pulseTables, tableLength } from './pulse-table'
-import { seededRandom, whiteNoise } from './random'
 import { hopFrames, sampleRate } from './track'
 
 /** What drives the glottis, one value for each control hop. */

@@ -1,4 +1,4 @@
-import { whiteNoise } from './random'
+import { whiteNoise } from '../core/dsp/random'
 import { sampleRate } from './track'
 
 /** Left and right. */

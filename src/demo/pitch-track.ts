@@ -1,6 +1,6 @@
+import type { Random } from '../core/dsp/random'
 import type { Segment } from './layout'
 import { phoneme } from './phonemes'
-import type { Random } from './random'
 import { controlRate, newTrack, smoothed } from './track'
 
 /**

@@ -1,5 +1,4 @@
 import type { StoreApi } from 'zustand/vanilla'
-import { renderForDelivery } from '../audio/deliver'
 import { deliveredName, saveBlob } from '../audio/files/save'
 import type { WavFormat } from '../audio/files/wav-writer'
 import type { BenchWorker } from '../audio/worker/bench-worker'
@@ -23,6 +22,13 @@ export const formatNames: Readonly<Record<WavFormat, string>> = {
 
 /** Longer takes are rendered block by block in the worker, with progress and cancel; the bits are the same. */
 const LONGEST_IN_ONE_GO_SECONDS = 600
+
+/** Any number does. It is always the same, so that a take and a chain always make the same file. */
+const DITHER_SEED = 1
+
+/** What makes the file is fetched when there is one to make: the page comes in sooner without it. */
+const rendering = () => import('../audio/deliver')
+const writing = () => import('../audio/files/wav-writer')
 
 /** Makes the delivered file: the whole chain, at the take's own rate, as long as the take and aligned with it. */
 export class Delivery {
@@ -51,10 +57,12 @@ export class Delivery {
       const sound = await this.render(take.sound, chain, signal)
       if (sound && !signal.aborted) {
         const fileName = deliveredName(take.name, 'wav', formatNames[format])
-        const { encodeWav } = await import('../audio/files/wav-writer')
-        const { bytes, clippedSamples } = encodeWav(sound, format)
+        const { encodeWav } = await writing()
+        // Only 16 bits are coarse enough for rounding to be heard.
+        const options = format === 'pcm16' ? { ditherSeed: DITHER_SEED } : {}
+        const { bytes, clippedSamples, isDithered } = encodeWav(sound, format, options)
         saveBlob(new Blob([bytes], { type: 'audio/wav' }), fileName)
-        delivery.setState({ delivered: { fileName, clippedSamples } })
+        delivery.setState({ delivered: { fileName, format, clippedSamples, isDithered } })
         setSafe(chain)
       }
     } catch (error) {
@@ -72,8 +80,11 @@ export class Delivery {
     this.stopping?.abort()
   }
 
-  private render(take: Sound, chain: ChainDoc, signal: AbortSignal): Promise<Sound | null> {
-    if (durationSeconds(take) <= LONGEST_IN_ONE_GO_SECONDS) return renderForDelivery(take, chain)
+  private async render(take: Sound, chain: ChainDoc, signal: AbortSignal): Promise<Sound | null> {
+    if (durationSeconds(take) <= LONGEST_IN_ONE_GO_SECONDS) {
+      const { renderForDelivery } = await rendering()
+      return renderForDelivery(take, chain)
+    }
     const onProgress = (working: number) => this.stores.delivery.setState({ working })
     return this.worker.render(chain, onProgress, signal)
   }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import { whiteNoise } from '../../src/core/dsp/random'
 import { faultSizes } from '../../src/demo/fault-sizes'
 import { spoil } from '../../src/demo/faults'
 import type { Segment } from '../../src/demo/layout'
-import { whiteNoise } from '../../src/demo/random'
 import { sampleRate } from '../../src/demo/track'
 import { powerAt, rmsOf } from './analysis'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { whiteNoise } from '../../src/demo/random'
+import { whiteNoise } from '../../src/core/dsp/random'
 import { addRoom } from '../../src/demo/room'
 import { rmsOf } from './analysis'
 

@@ -26,6 +26,13 @@ function bench() {
   return { ...stores, deliveries: new Delivery(stores, { render: async () => null }) }
 }
 
+/** The samples of the file saved last. */
+async function savedSamples(): Promise<readonly Float32Array[]> {
+  const [blob, fileName] = vi.mocked(saveBlob).mock.lastCall ?? []
+  if (!blob || !fileName) throw new Error('nothing was saved')
+  return readWav(new Uint8Array(await blob.arrayBuffer()), fileName).sound.channels
+}
+
 beforeEach(() => {
   vi.mocked(renderForDelivery).mockImplementation(async (sound) => sound)
 })
@@ -49,6 +56,31 @@ describe('a delivery', () => {
       expect(fileName).toContain(
         `${8 * (facts.bytesPerSample ?? 0)}-bit${facts.coding === 'float' ? ' float' : ''}.`,
       )
+    }
+  })
+
+  it('dithers 16-bit files: what is smaller than a step is still there', async () => {
+    const samples = Float32Array.from({ length: 48_000 }, (_, n) => (0.4 * Math.sin(n / 7)) / 32768)
+    vi.mocked(renderForDelivery).mockResolvedValue({ sampleRate: 48_000, channels: [samples] })
+    const { deliveries, delivery } = bench()
+    deliveries.setFormat('pcm16')
+    await deliveries.deliver()
+    const [saved] = await savedSamples()
+    const overlap = saved?.reduce((sum, sample, n) => sum + sample * (samples[n] ?? 0), 0) ?? 0
+    const power = samples.reduce((sum, sample) => sum + sample * sample, 0)
+    expect(overlap / power).toBeCloseTo(1, 1)
+    expect(delivery.getState().delivered?.isDithered).toBe(true)
+  })
+
+  it('gives the samples of a 16-bit take back in a 16-bit file, and of any take in 24 bits undithered', async () => {
+    const steps = Float32Array.from({ length: 1000 }, (_, n) => (n * 65 - 32_500) / 32768)
+    vi.mocked(renderForDelivery).mockResolvedValue({ sampleRate: 48_000, channels: [steps] })
+    const { deliveries, delivery } = bench()
+    for (const format of ['pcm16', 'pcm24'] as const) {
+      deliveries.setFormat(format)
+      await deliveries.deliver()
+      expect(await savedSamples()).toEqual([steps])
+      expect(delivery.getState().delivered?.isDithered).toBe(false)
     }
   })
 

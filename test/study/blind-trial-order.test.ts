@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { drawOrder, type HiddenSide } from '../../src/core'
-import { seededRandom } from '../../src/demo/random'
+import { seededRandom } from '../../src/core/dsp/random'
 import { runsZ, shareZ } from './blind-trial-runs'
 
 const DRAWS = 10_000

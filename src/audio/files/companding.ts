@@ -2,8 +2,8 @@
  * Linear value of every code of ITU-T G.711 (11/1988), full scale 1. A code is a sign, a segment of three bits and a
  * place of four bits within it; a decoder puts out the middle of the interval (tables 1 and 2, values y).
  */
-function expansionOf(valueOf: (code: number) => number): Float32Array {
-  return Float32Array.from({ length: 256 }, (_, code) => valueOf(code))
+function expansionOf(linearOf: (code: number) => number): Float32Array {
+  return Float32Array.from({ length: 256 }, (_, code) => linearOf(code))
 }
 
 const SIGN_BIT = 0x80

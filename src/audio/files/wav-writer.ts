@@ -1,14 +1,18 @@
+import { TriangularNoise } from '../../core/dsp/random'
 import { frameCount, type Sound } from '../../core/sound'
 import { FileError } from './file-error'
-import { quantise, type RandomSource } from './quantise'
+import { isOnGrid, quantise } from './quantise'
 import { EXTENSIBLE_FMT_BYTES, FMT_BYTES, FORMAT_TAG, SUB_FORMAT_TAIL } from './wav-format'
 
 /** Sample formats of a delivered file: 16- and 24-bit integer, 32-bit float. */
 export type WavFormat = 'pcm16' | 'pcm24' | 'float32'
 
 export interface WavOptions {
-  /** Draws for triangular dither of the integer formats; left out: no dither. Seed it to get the same file again. */
-  readonly dither?: RandomSource
+  /**
+   * Seed of triangular dither for the integer formats; left out: no dither. The same seed gives the same file. A channel
+   * whose samples are whole steps of the format already is not dithered: it is written as it is.
+   */
+  readonly ditherSeed?: number
   /** Name to report errors under. */
   readonly fileName?: string
 }
@@ -17,6 +21,8 @@ export interface EncodedWav {
   readonly bytes: Uint8Array<ArrayBuffer>
   /** Samples beyond what the integer format holds, cut to its limits; always 0 for float32. */
   readonly clippedSamples: number
+  /** Whether dither was added to any channel. */
+  readonly isDithered: boolean
 }
 
 interface Layout {
@@ -35,7 +41,7 @@ const MOST_RIFF_BYTES = 2 ** 32 - 1
 
 /**
  * A whole WAV file holding `sound`. Integer formats divide full scale into 2^(bits-1) steps, as browsers do when
- * they decode, so a file of the same depth comes back sample for sample when no dither is asked for; float32
+ * they decode, so a file of the same depth comes back sample for sample, dither or not; float32
  * keeps every bit, also above full scale.
  *
  * The header is the plain one for 16 bits and up to two channels, and WAVE_FORMAT_EXTENSIBLE beyond, as
@@ -106,18 +112,23 @@ export function encodeWav(sound: Sound, format: WavFormat, options: WavOptions =
   text('data')
   u32(dataBytes)
 
+  const { ditherSeed } = options
+  const noise = ditherSeed === undefined ? null : new TriangularNoise(ditherSeed)
+  let isDithered = false
   let clippedSamples = 0
   for (const [channel, samples] of sound.channels.entries()) {
     const start = at + (channel * bits) / 8
     if (tag === FORMAT_TAG.float) {
       for (let i = 0; i < frames; i++) view.setFloat32(start + i * blockAlign, samples[i] ?? 0, true)
     } else {
-      const steps = quantise(samples, bits, options.dither)
+      const dither = noise && !isOnGrid(samples, bits) ? noise : undefined
+      isDithered ||= dither !== undefined
+      const steps = quantise(samples, bits, dither)
       clippedSamples += steps.clippedSamples
       writeSteps(bytes, start, blockAlign, steps.samples, bits)
     }
   }
-  return { bytes, clippedSamples }
+  return { bytes, clippedSamples, isDithered }
 }
 
 /** Writes integers little-endian, the first at byte `start`, each `blockAlign` bytes after the one before. */

@@ -4,7 +4,7 @@ import { Sheet } from '../dialog/sheet'
 import { Choice } from '../listening/choice'
 import styles from './deliver.module.css'
 import { DeliveryNews } from './delivery-news'
-import { deliveredFacts, formats, PHASE_WORDS } from './delivery-words'
+import { deliveredFacts, ditherWords, formats, PHASE_WORDS } from './delivery-words'
 import { FileFigures } from './file-figures'
 
 /** Makes the file that leaves the bench. */
@@ -13,6 +13,7 @@ export function DeliverSheet() {
   const sound = useTake(({ take }) => take?.sound ?? null)
   const format = useDelivery((state) => state.format)
   const working = useDelivery((state) => state.working)
+  const dither = ditherWords[format]
   const busy = working !== null
   const save = useRef<HTMLButtonElement>(null)
   const wasBusy = useRef(false)
@@ -36,11 +37,12 @@ export function DeliverSheet() {
           <FileFigures />
           <p className={styles.facts}>{deliveredFacts(sound)}</p>
           <p className={styles.facts}>{PHASE_WORDS}</p>
+          {dither && <p className={styles.facts}>{dither}</p>}
         </>
       )}
       <p className={styles.facts}>
-        The monitor volume and the matching have no part in it. With every stage off it gives your samples
-        back.
+        Monitor volume and matching do not change the file. With every stage off it gives your samples back,
+        as far as the format can hold them.
       </p>
       <div className={styles.actions}>
         <button

@@ -1,6 +1,6 @@
 import { useDelivery } from '../bench-context'
 import styles from './deliver.module.css'
-import { clippedWarning } from './delivery-words'
+import { clippedWarning, ditherNews } from './delivery-words'
 
 /** How the delivery went. Read out when it changes. */
 export function DeliveryNews() {
@@ -9,7 +9,11 @@ export function DeliveryNews() {
   const warning = delivered && clippedWarning(delivered.clippedSamples)
   return (
     <div role="status" className={styles.news}>
-      {delivered && <p>Saved as {delivered.fileName}.</p>}
+      {delivered && (
+        <p>
+          Saved as <bdi>{delivered.fileName}</bdi>. {ditherNews(delivered)}
+        </p>
+      )}
       {warning && <p className={styles.problem}>{warning}</p>}
       {problem && <p className={styles.problem}>{problem}</p>}
     </div>

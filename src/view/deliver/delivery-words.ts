@@ -1,6 +1,6 @@
 import { durationSeconds, type Measures, plain, type Sound } from '../../core'
 import { formatNames } from '../../state/delivery'
-import type { DeliveryState } from '../../state/delivery-store'
+import type { DeliveredFile, DeliveryState } from '../../state/delivery-store'
 import { printTime } from '../take/time-text'
 
 /** The formats offered, the usual one first. */
@@ -18,7 +18,25 @@ export function deliveredFacts(sound: Sound): string {
 
 /** Why the file is not to be mixed with the take it was made from. */
 export const PHASE_WORDS =
-  'Filters change the shape of the wave as well as its spectrum: put the file in the place of the take, not beside it, or parts of both cancel.'
+  'Filters change the shape of the wave as well as its spectrum: use the file instead of the take, not layered with it, or parts of both cancel.'
+
+/**
+ * What rounding to a format does; null where it does nothing worth knowing. The level is that of the total error of
+ * triangular dither of two steps: a quarter of a step squared, -96.3 dBFS RMS at 16 bits (Lipshitz, Wannamaker,
+ * Vanderkooy, JAES 40(5), 1992).
+ */
+export const ditherWords: Readonly<Record<DeliveryState['format'], string | null>> = {
+  pcm16:
+    'Rounding to 16 bits is dithered: it leaves a steady noise at -96 dBFS RMS instead of distortion. A channel that holds nothing but 16-bit values is written as it is.',
+  pcm24: null,
+  float32: null,
+}
+
+/** What became of the samples of a file that was saved; null where there is nothing to say. */
+export function ditherNews({ format, isDithered }: DeliveredFile): string | null {
+  if (format !== 'pcm16') return null
+  return isDithered ? 'It is dithered.' : 'It needed no dither: every sample is a 16-bit value already.'
+}
 
 /** Where neither side that is compared is what will be delivered. */
 export const OTHER_CHAIN_WORDS =

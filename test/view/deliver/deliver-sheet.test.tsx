@@ -3,11 +3,18 @@ import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { comparisonOf, plain } from '../../../src/core'
 import { setSetting } from '../../../src/state/chain-edits'
+import type { DeliveredFile } from '../../../src/state/delivery-store'
 import { DeliverSheet } from '../../../src/view/deliver/deliver-sheet'
 import { clippedWarning } from '../../../src/view/deliver/delivery-words'
 import { evidenceOf } from '../../state/trial-bench'
 import { showOnPage } from '../keys/on-page'
 
+const saved: DeliveredFile = {
+  fileName: 'Take 3 - evenhand, 24-bit.wav',
+  format: 'pcm24',
+  clippedSamples: 0,
+  isDithered: false,
+}
 let page: ReturnType<typeof showOnPage>
 const user = userEvent.setup()
 
@@ -76,11 +83,33 @@ describe('the delivery sheet', () => {
   })
 
   it('names the file that was saved and warns of clipped samples', () => {
-    const delivered = { fileName: 'Take 3 - evenhand, 24-bit.wav', clippedSamples: 3 }
-    act(() => page.bench.delivery.setState({ delivered }))
+    act(() => page.bench.delivery.setState({ delivered: { ...saved, clippedSamples: 3 } }))
     const news = screen.getByRole('status').textContent
     expect(news).toContain('Take 3 - evenhand, 24-bit.wav')
     expect(news).toContain('3 samples were above full scale and clipped')
+  })
+})
+
+describe('dither, in the words of the sheet', () => {
+  const note = /^Rounding to 16 bits is dithered/
+
+  it('is explained where it is added: with 16 bits, and at no other format', async () => {
+    expect(screen.queryByText(note)).toBeNull()
+    await user.click(screen.getByRole('radio', { name: '16-bit' }))
+    expect(screen.getByText(note).textContent).toContain('-96 dBFS RMS')
+    await user.click(screen.getByRole('radio', { name: /^32-bit float/ }))
+    expect(screen.queryByText(note)).toBeNull()
+  })
+
+  it('is told of a 16-bit file that was saved, and so is that it needed none', () => {
+    const news = () => screen.getByRole('status').textContent
+    const show = (delivered: DeliveredFile) => act(() => page.bench.delivery.setState({ delivered }))
+    show({ ...saved, format: 'pcm16', isDithered: true })
+    expect(news()).toContain('It is dithered.')
+    show({ ...saved, format: 'pcm16' })
+    expect(news()).toContain('It needed no dither')
+    show(saved)
+    expect(news()).not.toMatch(/dither/)
   })
 })
 

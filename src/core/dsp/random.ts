@@ -36,3 +36,26 @@ export function whiteNoise(frames: number, seed: number): Float64Array {
   }
   return noise
 }
+
+/**
+ * Triangular noise from -1 to 1, mean 0 and mean square 1/6: the sum of two independent uniform draws, from the numbers
+ * of {@link seededRandom}. It goes on from one block to the next.
+ */
+export class TriangularNoise {
+  private state: number
+
+  constructor(seed: number) {
+    this.state = seed | 0
+  }
+
+  /** Fills `noise` with the next numbers. */
+  fill(noise: Float64Array): void {
+    let state = this.state
+    for (let i = 0; i < noise.length; i += 1) {
+      const first = (state + increment) | 0
+      state = (first + increment) | 0
+      noise[i] = output(first) + output(state) - 1
+    }
+    this.state = state
+  }
+}
