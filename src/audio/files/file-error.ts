@@ -1,3 +1,5 @@
+import { isolated } from './file-name'
+
 /** What is wrong with a file. Branch on this, never on the message. */
 export type FileErrorCode =
   /** The file has no bytes. */
@@ -37,6 +39,6 @@ export class FileError extends Error {
     readonly advice: string,
     cause?: unknown,
   ) {
-    super(`“${fileName}” ${problem}. ${advice}`, { cause })
+    super(`“${isolated(fileName)}” ${problem}. ${advice}`, { cause })
   }
 }

@@ -144,7 +144,7 @@ describe('compressed files', () => {
 
 describe('what is refused, and in which words', () => {
   it.each<[string, Bytes, string, RegExp]>([
-    ['an empty file', new Uint8Array(0), 'empty', /“Take 3” is empty\. /],
+    ['an empty file', new Uint8Array(0), 'empty', /“\u2068Take 3\u2069” is empty\. /],
     [
       'a text',
       ascii('Dear all, here is the take. '.repeat(99)),

@@ -83,7 +83,7 @@ describe('opening a file in a worker', () => {
     await expect(opening).rejects.toMatchObject({
       name: 'FileError',
       code: 'empty',
-      message: '“Take 3.m4a” is empty. Export it again.',
+      message: '“\u2068Take 3.m4a\u2069” is empty. Export it again.',
     })
     expect(FakeWorker.last.ended).toBe(true)
   })

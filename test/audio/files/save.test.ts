@@ -25,6 +25,36 @@ describe('deliveredName', () => {
   })
 })
 
+describe('a delivered name that file systems and screens can take', () => {
+  const bytesOf = (text: string) => new TextEncoder().encode(text).length
+
+  it('has no marks that turn text around, no zero-width marks, and no leading dots', () => {
+    const turned = 'take \u202Egnp.wav \u2066\u200F\u200B\uFEFF\u00AD3.wav'
+    expect(deliveredName(turned)).toBe('take gnp.wav 3 - evenhand.wav')
+    expect(deliveredName('..take.wav')).toBe('take - evenhand.wav')
+    expect(deliveredName('\u202E.wav')).toBe('Take - evenhand.wav')
+  })
+
+  it.each([
+    ['a', 'letters of one byte'],
+    ['é', 'letters of two bytes'],
+    ['語', 'letters of three bytes'],
+    ['🎤', 'letters of four bytes'],
+    ['e\u0301', 'letters with a combining accent'],
+    ['👩🏽', 'signs with a modifier'],
+  ])(
+    'of many %j (%s) leaves room in 255 bytes for what a browser adds, cut at a whole character',
+    (letter) => {
+      const name = deliveredName(`${letter.repeat(250)}.wav`, 'wav', '32-bit float')
+      expect(name).toMatch(/ - evenhand, 32-bit float\.wav$/)
+      // " (1)" for a second file of the name, and ".crdownload" while it is being saved.
+      expect(bytesOf(name) + 4 + 11).toBeLessThanOrEqual(255)
+      expect(bytesOf(name)).toBeGreaterThan(200)
+      expect(name.replace(/ - evenhand.*$/, '').replaceAll(letter, '')).toBe('')
+    },
+  )
+})
+
 describe('saveBlob', () => {
   afterEach(() => {
     vi.useRealTimers()

@@ -99,7 +99,7 @@ describe('files that cannot be read', () => {
   it('names how much a truncated file promises and how much is there', () => {
     const error = errorOf(riff(fmt(), chunk('data', second)).subarray(0, 44 + 24000))
     expect(error).toMatchObject({ code: 'truncated', fileName: 'Take 3.wav' })
-    expect(error.message).toMatch(/“Take 3.wav” is cut short.*1\.00 s.*0\.25 s is there\. \w+/)
+    expect(error.message).toMatch(/“\u2068Take 3.wav\u2069” is cut short.*1\.00 s.*0\.25 s is there\. \w+/)
   })
 
   it('one missing byte is enough, a missing pad byte is not', () => {
