@@ -1,5 +1,7 @@
 import { frameCount, type Sound } from '../../core/sound'
+import { alignSound } from './align'
 import { replaceBadSamples } from './clean-samples'
+import type { TimingDoubt } from './coded-span'
 import { FileError } from './file-error'
 import type { FileHeader } from './file-header'
 import { checkChannels, checkLength, decodeLimitMs, longestSeconds } from './limits'
@@ -18,6 +20,8 @@ export interface DecodedTake {
   readonly header: FileHeader
   /** Samples that were NaN, infinite or absurdly large and are now 0. */
   readonly replacedSamples: number
+  /** What cannot be told of where its sound begins and ends; null where it is aligned to the sample. */
+  readonly timing: TimingDoubt | null
 }
 
 /** The part of an AudioBuffer that is read here. */
@@ -61,7 +65,9 @@ export async function decodeFile(file: File, options: DecodeOptions = {}): Promi
     ...(signal && { signal }),
   })
   const { header } = opened
-  const sound = opened.sound ?? (await decodeAtOwnRate(file, header, decodeAudio, signal))
+  const { sound, timing } = opened.sound
+    ? { sound: opened.sound, timing: null }
+    : alignSound(await decodeAtOwnRate(file, header, decodeAudio, signal), header)
   const frames = frameCount(sound)
   checkChannels(sound.channels.length, file.name)
   if (frames === 0) {
@@ -86,7 +92,7 @@ export async function decodeFile(file: File, options: DecodeOptions = {}): Promi
     const advice = 'Export it again as WAV with 16 or 24 bits.'
     throw new FileError('damaged', file.name, 'holds numbers that are not sound', advice)
   }
-  return { name: file.name, sound, header, replacedSamples }
+  return { name: file.name, sound, header, replacedSamples, timing }
 }
 
 /**

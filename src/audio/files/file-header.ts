@@ -1,3 +1,5 @@
+import type { CodedSpan } from './coded-span'
+
 /** What the header of a sound file says about the sound in it. */
 export interface FileHeader {
   readonly container: 'WAV' | 'FLAC' | 'MP3' | 'M4A' | 'OGG' | 'AAC'
@@ -12,4 +14,6 @@ export interface FileHeader {
   readonly frames: number | null
   /** Length in seconds, about right for lossy files; null when unknown. */
   readonly durationSeconds: number | null
+  /** Where the sound of a lossy file lies in what is decoded, if it states it. */
+  readonly span?: CodedSpan | null
 }

@@ -1,6 +1,9 @@
 import { ADTS, type AudioCodec, BlobSource, Input, type InputFormat, MP3, MP4, OGG } from 'mediabunny'
+import type { CodedSpan } from './coded-span'
 import { FileError } from './file-error'
 import type { FileHeader } from './file-header'
+import { readM4aSpan, readMovie } from './m4a-span'
+import { ID3_HEADER_BYTES, MOST_MP3_FRAME_BYTES, mp3FrameOffset, readMp3Span } from './mp3-span'
 
 const CONTAINERS: ReadonlyMap<InputFormat, FileHeader['container']> = new Map<
   InputFormat,
@@ -54,6 +57,7 @@ export async function readMediaHeader(file: Blob, fileName: string): Promise<Fil
       bitsPerSample: null,
       frames: null,
       durationSeconds: stated ?? (await track.computeDuration()),
+      span: await spanOf(file, codec, container, sampleRate),
     }
   } catch (error) {
     if (error instanceof FileError) throw error
@@ -62,4 +66,22 @@ export async function readMediaHeader(file: Blob, fileName: string): Promise<Fil
   } finally {
     input.dispose()
   }
+}
+
+/** Where the sound lies in what is decoded; null where the file does not say. */
+async function spanOf(
+  file: Blob,
+  codec: AudioCodec | null,
+  container: FileHeader['container'],
+  sampleRate: number,
+): Promise<CodedSpan | null> {
+  const bytesAt = async (at: number, bytes: number) =>
+    new Uint8Array(await file.slice(at, at + bytes).arrayBuffer())
+  if (container === 'MP3') {
+    const at = mp3FrameOffset(await bytesAt(0, ID3_HEADER_BYTES))
+    return readMp3Span(await bytesAt(at, MOST_MP3_FRAME_BYTES))
+  }
+  if (container !== 'M4A' || codec !== 'aac') return null
+  const movie = await readMovie(file)
+  return movie && readM4aSpan(movie, sampleRate)
 }
