@@ -10,7 +10,7 @@ import { type HiddenHearing, listenSettings, sameListening } from './listen-sett
 import type { ListenState } from './listen-store'
 import { SweepLevel } from './sweep-level'
 import type { Sweep } from './swept-chain'
-import type { Problem, TakeState } from './take-store'
+import { type Problem, type TakeState, withProblem } from './take-store'
 
 interface Stores {
   readonly chain: StoreApi<ChainState>
@@ -175,16 +175,19 @@ export class Listening {
 
   fail(error: PlayerError): void {
     this.stores.listen.setState({ playing: false })
-    this.problem = { message: error.message }
-    this.stores.take.setState({ problem: this.problem })
+    const problem = { message: error.message }
+    this.problem = problem
+    this.stores.take.setState(({ problems }) => ({ problems: withProblem(problems, problem) }))
   }
 
   private async playFrom(frame: number): Promise<void> {
     try {
       await this.player.play(frame)
-      // Sound comes again: what was told about it is over, unless something else was told since.
-      if (this.problem && this.stores.take.getState().problem === this.problem)
-        this.stores.take.setState({ problem: null })
+      // Sound comes again: what was told about it is over.
+      if (this.problem)
+        this.stores.take.setState(({ problems }) => ({
+          problems: problems.filter((problem) => problem !== this.problem),
+        }))
     } catch (error) {
       if (!(error instanceof PlayerError)) throw error
       this.fail(error)

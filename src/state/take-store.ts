@@ -1,6 +1,10 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { TimingDoubt } from '../audio/files/coded-span'
 import type { FileHeader } from '../audio/files/file-header'
 import type { Measures, Sound } from '../core'
+
+export type { TimingDoubt } from '../audio/files/coded-span'
+export { isolated } from '../audio/files/file-name'
 
 /** A take on the bench. */
 export interface Take {
@@ -12,6 +16,8 @@ export interface Take {
   readonly replacedSamples: number
   /** Null until measured. */
   readonly measures: Measures | null
+  /** What cannot be told of where the sound of its file begins and ends, if anything. */
+  readonly timing?: TimingDoubt | null
 }
 
 /** What goes with the take, at the take's rate. */
@@ -20,11 +26,20 @@ export interface Backing {
   readonly sound: Sound
   /** Goes with the demo, and with no other take. */
   readonly ofDemo?: true
+  /** What cannot be told of where the sound of its file begins and ends, if anything. */
+  readonly timing?: TimingDoubt | null
 }
 
 /** Something that did not work, in words made to be shown. */
 export interface Problem {
   readonly message: string
+  /** The file it is about, by the name that is shown: opening that again takes it back. */
+  readonly fileName?: string
+}
+
+/** `problems` and one more, which stands in place of one in the same words. */
+export function withProblem(problems: readonly Problem[], problem: Problem): readonly Problem[] {
+  return [...problems.filter(({ message }) => message !== problem.message), problem]
 }
 
 /** What was on the bench, to come back. */
@@ -38,7 +53,8 @@ export interface TakeState {
   readonly backing: Backing | null
   /** The file being taken in just now; its name, or null. */
   readonly loading: string | null
-  readonly problem: Problem | null
+  /** Everything that did not work and was not dismissed, the oldest first. */
+  readonly problems: readonly Problem[]
   /** What somebody had opened when the demo took its place, so that nothing is lost; null otherwise. */
   readonly replaced: Replaced | null
 }
@@ -49,7 +65,7 @@ export function createTakeStore(): StoreApi<TakeState> {
     take: null,
     backing: null,
     loading: null,
-    problem: null,
+    problems: [],
     replaced: null,
   }))
 }

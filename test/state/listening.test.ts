@@ -49,24 +49,26 @@ describe('only what was removed', () => {
 
 describe('sound that does not come', () => {
   const lost = new PlayerError('stopped', 'Sound stopped.')
-  const problem = () => bench.take.getState().problem?.message
+  const problems = () => bench.take.getState().problems.map(({ message }) => message)
 
   it('is told of until it comes again', async () => {
     const play = vi.spyOn(player, 'play').mockRejectedValueOnce(lost).mockResolvedValue()
     await listening.play()
-    expect(problem()).toBe('Sound stopped.')
+    expect(problems()).toEqual(['Sound stopped.'])
     expect(bench.listen.getState().playing).toBe(false)
     await listening.play()
     expect(play).toHaveBeenCalledTimes(2)
-    expect(problem()).toBeUndefined()
+    expect(problems()).toEqual([])
   })
 
-  it('does not take away what was told of something else since', async () => {
+  it('is told of beside what was told of something else, which it leaves alone', async () => {
     vi.spyOn(player, 'play').mockResolvedValue()
+    bench.take.setState({ problems: [{ message: 'Not a sound file.' }] })
     listening.fail(lost)
-    bench.take.setState({ problem: { message: 'Not a sound file.' } })
+    listening.fail(lost)
+    expect(problems()).toEqual(['Not a sound file.', 'Sound stopped.'])
     await listening.play()
-    expect(problem()).toBe('Not a sound file.')
+    expect(problems()).toEqual(['Not a sound file.'])
   })
 })
 

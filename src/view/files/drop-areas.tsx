@@ -11,11 +11,8 @@ export function DropAreas() {
   const dragging = useFileDrag()
   if (!dragging) return null
 
-  const drop = (role: FileRole) => async (event: DragEvent) => {
-    const { take, backing } = assignFiles([...event.dataTransfer.files], role)
-    if (take) await takes.openTake(take)
-    if (backing) await takes.openBacking(backing)
-  }
+  const drop = (role: FileRole) => (event: DragEvent) =>
+    void takes.openTogether(assignFiles([...event.dataTransfer.files], role))
   return (
     <div className={styles.cover}>
       <div className={styles.areas}>

@@ -1,7 +1,7 @@
 import { useScreen, useScreenStore } from '../screen-context'
 import styles from './notices.module.css'
 
-/** Care for ears: a short note that can be put away, with the exposure figures and their sources behind it. */
+/** Care for ears: a short note that can be dismissed, with the exposure figures and their sources behind it. */
 export function CareNote() {
   const screen = useScreenStore()
   const read = useScreen(({ careNoteRead }) => careNoteRead)
@@ -27,7 +27,7 @@ export function CareNote() {
         </ul>
       </details>
       <button type="button" onClick={() => screen.setState({ careNoteRead: true })}>
-        Put away
+        Dismiss
       </button>
     </aside>
   )

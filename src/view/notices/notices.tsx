@@ -4,11 +4,17 @@ import styles from './notices.module.css'
 /** What went wrong and what to do about it. It stands by the listening bar, so that nothing else moves. */
 export function Notices() {
   const { takes, evidence, askAgain } = useBench()
-  const problem = useTake((state) => state.problem)
+  const problems = useTake((state) => state.problems)
   const evidenceProblem = useEvidence((state) => state.problem)
   return (
-    <div role="alert">
-      {problem && <Notice message={problem.message} onDismiss={() => takes.dismissProblem()} />}
+    <div role="alert" className={styles.problems}>
+      {problems.map((problem) => (
+        <Notice
+          key={problem.message}
+          message={problem.message}
+          onDismiss={() => takes.dismissProblem(problem)}
+        />
+      ))}
       {evidenceProblem && (
         <Notice
           message={evidenceProblem}

@@ -2,36 +2,54 @@ import { useEffect, useState } from 'react'
 import { useBench, useTake } from '../bench-context'
 import unseen from '../unseen.module.css'
 import styles from './notices.module.css'
-import { takeNews } from './take-news'
+import { type Opened, takeNews } from './take-news'
+import { timingWords } from './timing-words'
+
+/** What the note is about. */
+interface Note {
+  /** What was open when the take came in; null where only the backing is new. */
+  readonly before: Opened | null
+  readonly looped: boolean
+}
 
 /**
- * Says what stayed and what went when a take came in the place of another; what the demo replaced can be brought back.
- * It stands above the take until it is closed, so that it covers nothing, and nothing moves by itself.
+ * Says what was kept and what was removed when a take replaced another, and where a file may sit late; what the demo
+ * replaced can be brought back. It stands above the take until it is closed, so that it covers nothing, and nothing
+ * moves by itself. What changes meanwhile changes in it.
  */
 export function ReplacedTake() {
-  const { take, listen, takes } = useBench()
+  const { take: store, listen, takes } = useBench()
   const canComeBack = useTake(({ replaced }) => replaced !== null)
-  const name = useTake((state) => state.take?.name ?? '')
-  const [news, setNews] = useState<string | null>(null)
+  const take = useTake((state) => state.take)
+  const backing = useTake((state) => state.backing)
+  const [note, setNote] = useState<Note | null>(null)
   useEffect(
     () =>
-      take.subscribe((now, before) => {
-        if (now.take?.sound === before.take?.sound) return
-        // Told before the loop is taken away.
-        setNews(takeNews(before, now, listen.getState().loop !== null))
+      store.subscribe((now, before) => {
+        // Told before the loop is cleared.
+        if (now.take?.sound !== before.take?.sound)
+          setNote({ before, looped: listen.getState().loop !== null })
+        else if (now.backing !== before.backing && now.backing?.timing)
+          setNote((shown) => shown ?? { before: null, looped: false })
       }),
-    [take, listen],
+    [store, listen],
   )
+  const replaced = note?.before ? takeNews(note.before, { take, backing }, note.looped) : null
+  const news = note && [replaced, timingWords(take), timingWords(backing)].filter(Boolean).join(' ')
   const letGo = () => {
     takes.forgetReplaced()
-    setNews(null)
+    setNote(null)
   }
   return (
     <div role="status" className={styles.status}>
-      {news !== null && (
+      {news && (
         <div className={styles.news}>
           <p>
-            <span className={unseen.unseen}>{name}: </span>
+            {take && (
+              <span className={unseen.unseen}>
+                <bdi>{take.name}</bdi>:{' '}
+              </span>
+            )}
             {news}
           </p>
           <span className={styles.answers}>

@@ -1,25 +1,30 @@
-import type { TakeState } from '../../state/take-store'
+import { type Backing, isolated, type TakeState } from '../../state/take-store'
 
-type OnBench = Pick<TakeState, 'take' | 'backing'>
+/** What is open: a take, and what goes with it. */
+export type Opened = Pick<TakeState, 'take' | 'backing'>
 
 /**
- * What became of everything else when another take came onto the bench; null where no other did, or nothing was there
- * before.
+ * What became of everything else when another take was opened; null where no other was, or nothing was there before.
+ *
+ * @param before what was open when the take came in
+ * @param now what is open, which may have changed since
  * @param looped whether a loop was set, which goes with its take
  */
-export function takeNews(before: OnBench, now: OnBench, looped: boolean): string | null {
+export function takeNews(before: Opened, now: Opened, looped: boolean): string | null {
   if (!before.take || !now.take || before.take.sound === now.take.sound) return null
   const isDemo = now.take.header === null
   if (isDemo && before.take.header === null && before.backing?.sound === now.backing?.sound) return null
-  const words = [`In the place of ${before.take.name}.`, 'The chain stayed.', backingNews(before, now)]
-  return [...words, looped && 'The loop went.'].filter(Boolean).join(' ')
+  // The demo brings its own backing.
+  const backing = isDemo ? null : backingNews(before.backing, now.backing, now.take.sound.sampleRate)
+  const words = [`Replaced ${isolated(before.take.name)}.`, 'Your chain is unchanged.', backing]
+  return [...words, looped && 'The loop was cleared.'].filter(Boolean).join(' ')
 }
 
-function backingNews({ backing: before }: OnBench, { take, backing: now }: OnBench): string | null {
-  // The demo brings its own.
-  if (!before || take?.header === null) return null
-  if (now?.sound === before.sound) return `The backing ${before.name} stayed.`
-  return before.ofDemo
-    ? 'The demo’s backing went.'
-    : `The backing ${before.name} went, for its sample rate is another: open it again to have it converted.`
+function backingNews(before: Backing | null, now: Backing | null, sampleRate: number): string | null {
+  if (!before) return now && `Backing: ${isolated(now.name)}.`
+  const last = before.ofDemo ? 'the demo backing' : `the backing ${isolated(before.name)}`
+  if (now?.sound === before.sound) return `Kept ${last}.`
+  if (now) return `${isolated(now.name)} replaced ${last}.`
+  if (before.ofDemo || before.sound.sampleRate === sampleRate) return `Removed ${last}.`
+  return `Removed ${last}: its sample rate differs from the take’s. Open it again to convert it.`
 }

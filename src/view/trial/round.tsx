@@ -17,7 +17,7 @@ const ANSWER_KEYS = [
 /** One round: what can be listened to, what is asked, and nothing from which the answer could be read. */
 export function Round({ trial, onStop }: { trial: RunningTrial; onStop: () => void }) {
   const { trials, listening } = useBench()
-  const problem = useTake((state) => state.problem)
+  const problems = useTake((state) => state.problems)
   const [said, setSaid] = useState<HiddenSide | null>(null)
   const heading = useRef<HTMLHeadingElement>(null)
   // Each round says that it has begun, and no button of the last one keeps the keys.
@@ -71,11 +71,11 @@ export function Round({ trial, onStop }: { trial: RunningTrial; onStop: () => vo
       <p id={reasonId} role="status" className={styles.reason}>
         {heard ? '' : listenFirst[kind]}
       </p>
-      {problem && (
-        <p role="alert" className={styles.problem}>
-          {problem.message}
+      {problems.map(({ message }) => (
+        <p key={message} role="alert" className={styles.problem}>
+          {message}
         </p>
-      )}
+      ))}
     </div>
   )
 }

@@ -24,7 +24,9 @@ export async function soak(minutes: number, seed: number): Promise<SoakReport> {
   addEventListener('error', ({ message }) => problems.add(message))
   addEventListener('unhandledrejection', ({ reason }) => problems.add(String(reason)))
   const bench = createBench()
-  bench.take.subscribe(({ problem }) => problem && problems.add(problem.message))
+  bench.take.subscribe((state) => {
+    for (const { message } of state.problems) problems.add(message)
+  })
   bench.evidence.subscribe(({ problem }) => problem !== null && problems.add(problem))
   await bench.takes.openDemo()
   const all = soakMoves(bench, random)

@@ -28,20 +28,14 @@ describe('dropping files', () => {
     expect(screen.queryByText('Take')).toBeNull()
   })
 
-  it('brings in a take and then its backing, one after the other, and puts the areas away', async () => {
-    const opened: string[] = []
-    vi.spyOn(bench.takes, 'openTake').mockImplementation(async (file) => {
-      await Promise.resolve()
-      opened.push(`take ${file.name}`)
-    })
-    vi.spyOn(bench.takes, 'openBacking').mockImplementation(async (file) => {
-      opened.push(`backing ${file.name}`)
-    })
+  it('opens all files of a drop together, the spare ones too, and puts the areas away', async () => {
+    const open = vi.spyOn(bench.takes, 'openTogether').mockResolvedValue()
+    const spare = new File(['spare'], 'spare.wav')
     dragFiles()
     const area = await screen.findByRole('region', { name: 'Drop the take here' })
-    fireEvent.drop(area, { dataTransfer: { types: ['Files'], files: [voice, band] } })
-    await vi.waitFor(() => expect(opened).toEqual(['take voice.wav', 'backing band.wav']))
-    expect(screen.queryByText('Take')).toBeNull()
+    fireEvent.drop(area, { dataTransfer: { types: ['Files'], files: [voice, band, spare] } })
+    expect(open.mock.calls).toEqual([[{ take: voice, backing: band, unused: [spare] }]])
+    await vi.waitFor(() => expect(screen.queryByText('Take')).toBeNull())
   })
 
   it('does not leave the page for a file that is dropped beside the areas', () => {

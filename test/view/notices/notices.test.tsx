@@ -19,20 +19,25 @@ afterEach(() => {
 })
 
 describe('notices', () => {
-  it('tell what went wrong at once, and go when they are dismissed', async () => {
+  it('tell everything that went wrong at once, and go one by one when they are dismissed', async () => {
     const { bench } = showOnPage(<Notices />)
     const alert = screen.getByRole('alert')
-    act(() => bench.take.setState({ problem: { message: 'notes.txt is not sound.' } }))
+    const problems = [{ message: 'notes.txt is not sound.' }, { message: 'band.wav was not opened.' }]
+    act(() => bench.take.setState({ problems }))
     act(() => bench.evidence.setState({ problem: 'The figures could not be worked out.' }))
-    expect(alert.textContent).toContain('notes.txt is not sound.')
+    for (const { message } of problems) expect(alert.textContent).toContain(message)
+    const [first] = screen.getAllByRole('button', { name: 'Dismiss' })
+    if (first) await user.click(first)
+    expect(alert.textContent).not.toContain('notes.txt')
+    expect(alert.textContent).toContain('band.wav was not opened.')
     for (const button of screen.getAllByRole('button', { name: 'Dismiss' })) await user.click(button)
     expect(alert.textContent).toBe('')
-    expect(bench.take.getState().problem).toBeNull()
+    expect(bench.take.getState().problems).toEqual([])
   })
 })
 
 describe('care for ears', () => {
-  it('names the exposure figures with their sources and can be put away', async () => {
+  it('names the exposure figures with their sources and can be dismissed', async () => {
     showOnPage(<CareNote />)
     const note = screen.getByRole('complementary', { name: 'Care for ears' })
     for (const part of [
@@ -44,7 +49,7 @@ describe('care for ears', () => {
       'cannot measure the level at your ear',
     ])
       expect(note.textContent).toContain(part)
-    await user.click(screen.getByRole('button', { name: 'Put away' }))
+    await user.click(screen.getByRole('button', { name: 'Dismiss' }))
     expect(screen.queryByRole('complementary')).toBeNull()
   })
 })

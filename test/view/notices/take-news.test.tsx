@@ -19,7 +19,12 @@ const header: FileHeader = {
 const demo: Take = { ...take, name: 'Demo', sound: { ...sound } }
 const own: Take = { ...take, name: 'Take 4.wav', header, sound: { ...sound } }
 const band: Backing = { name: 'Band.wav', sound }
-const ofDemo: Backing = { name: 'Demo, backing', sound, ofDemo: true }
+const other: Backing = { name: 'Other.wav', sound: { ...sound } }
+const ofDemo: Backing = { name: 'Demo, backing', sound: { ...sound }, ofDemo: true }
+
+/** Without the marks around names. */
+const plainText = (text: string | null) => text?.replace(/[\u2068\u2069]/g, '') ?? null
+const newsOf = (...given: Parameters<typeof takeNews>) => plainText(takeNews(...given))
 
 describe('what is told when a take comes in the place of another', () => {
   it('is nothing where nothing was there, or the same sound was measured meanwhile', () => {
@@ -28,42 +33,66 @@ describe('what is told when a take comes in the place of another', () => {
     expect(takeNews({ take: own, backing: null }, { take: measured, backing: null }, true)).toBeNull()
   })
 
-  it('names what stayed and what was put away with the demo', () => {
-    const news = takeNews({ take: demo, backing: ofDemo }, { take: own, backing: null }, true)
-    expect(news).toBe('In the place of Demo. The chain stayed. The demo’s backing went. The loop went.')
+  it('names what was removed with the demo', () => {
+    const news = newsOf({ take: demo, backing: ofDemo }, { take: own, backing: null }, true)
+    expect(news).toBe(
+      'Replaced Demo. Your chain is unchanged. Removed the demo backing. The loop was cleared.',
+    )
   })
 
-  it('tells a backing that stays from one that could not', () => {
-    const stays = takeNews({ take: demo, backing: band }, { take: own, backing: band }, false)
-    expect(stays).toContain('The backing Band.wav stayed.')
-    expect(stays).not.toContain('loop')
-    const goes = takeNews({ take: demo, backing: band }, { take: own, backing: null }, false)
-    expect(goes).toContain('The backing Band.wav went, for its sample rate is another')
+  it('tells a backing that stays from one that could not, and from one that was replaced or removed since', () => {
+    const before = { take: demo, backing: band }
+    const news = (backing: Backing | null) => newsOf(before, { take: own, backing }, false)
+    expect(news(band)).toBe('Replaced Demo. Your chain is unchanged. Kept the backing Band.wav.')
+    expect(news(null)).toContain('Removed the backing Band.wav.')
+    expect(news(other)).toContain('Other.wav replaced the backing Band.wav.')
+    const faster = { ...before, backing: { ...band, sound: { ...sound, sampleRate: 16_000 } } }
+    expect(newsOf(faster, { take: own, backing: null }, false)).toContain(
+      'Removed the backing Band.wav: its sample rate differs from the take’s.',
+    )
+  })
+
+  it('names a backing that came with the take', () => {
+    const news = newsOf({ take: demo, backing: null }, { take: own, backing: band }, false)
+    expect(news).toContain('Backing: Band.wav.')
+    const instead = newsOf({ take: demo, backing: ofDemo }, { take: own, backing: band }, false)
+    expect(instead).toContain('Band.wav replaced the demo backing.')
   })
 })
 
 describe('the notice of it', () => {
   afterEach(cleanup)
 
-  it('comes with the take, says that the loop went, and goes when it was read', async () => {
+  const text = () => plainText(screen.getByRole('status').textContent)
+
+  it('comes with the take, says that the loop was cleared, and goes when it was read', async () => {
     const { bench } = showOnPage(<ReplacedTake />)
     act(() => bench.listening.setLoop({ from: 0, to: 8000 }))
     act(() => bench.take.setState({ take: own }))
-    const notice = screen.getByRole('status')
-    expect(notice.textContent).toContain('Take 4.wav: In the place of Take 3.wav.')
-    expect(notice.textContent).toContain('The loop went')
+    expect(text()).toContain('Take 4.wav: Replaced Take 3.wav.')
+    expect(text()).toContain('The loop was cleared')
     await userEvent.click(screen.getByRole('button', { name: 'Close the note' }))
-    expect(notice.textContent).toBe('')
+    expect(text()).toBe('')
+  })
+
+  it('is true of a backing that is opened after the take, as when both are dropped', () => {
+    const { bench } = showOnPage(<ReplacedTake />)
+    act(() => bench.take.setState({ backing: band }))
+    act(() => bench.take.setState({ take: own }))
+    expect(text()).toContain('Kept the backing Band.wav.')
+    act(() => bench.take.setState({ backing: other }))
+    expect(text()).not.toContain('Kept')
+    expect(text()).toContain('Other.wav replaced the backing Band.wav.')
   })
 
   it('offers what the demo replaced', async () => {
     const { bench } = showOnPage(<ReplacedTake />)
     act(() => bench.take.setState({ take: own }))
     act(() => bench.take.setState({ take: demo, replaced: { take: own, backing: null } }))
-    expect(screen.getByRole('status').textContent).toContain('Demo: In the place of Take 4.wav.')
+    expect(text()).toContain('Demo: Replaced Take 4.wav.')
     expect(screen.getByRole('button', { name: 'Bring it back' })).toBeDefined()
     await userEvent.click(screen.getByRole('button', { name: 'Let it go' }))
     expect(bench.take.getState().replaced).toBeNull()
-    expect(screen.getByRole('status').textContent).toBe('')
+    expect(text()).toBe('')
   })
 })
