@@ -77,7 +77,61 @@ for (const { what, file, says } of cases) {
     // A second sentence says what to do.
     await expect(alert).toContainText(/\. (?:Export|Copy|Choose|Open|If|Check|Save)[^.]*/)
     await expect(page.getByRole('banner')).toContainText('Front_Center.wav')
-    await page.getByRole('button', { name: 'Dismiss' }).click()
+    await alert.getByRole('button', { name: 'Dismiss' }).click()
     await expect(alert).toBeEmpty()
   })
 }
+
+test('of three files dropped with a damaged take among them nothing is taken in, and each is named', async ({
+  page,
+}) => {
+  await openBench(page)
+  const header = await page.getByRole('banner').textContent()
+  const files = [
+    { name: 'cut\u202Etfosa.wav', buffer: readFileSync(RECORDING).subarray(0, 30_000) },
+    { name: 'band.wav', buffer: readFileSync(RECORDING) },
+    { name: 'spare.wav', buffer: readFileSync(RECORDING) },
+  ]
+  const given = files.map(({ name, buffer }) => ({ name, bytes: buffer.toString('base64') }))
+  const dropped = await page.evaluateHandle((list) => {
+    const transfer = new DataTransfer()
+    for (const { name, bytes } of list)
+      transfer.items.add(new File([Uint8Array.from(atob(bytes), (c) => c.charCodeAt(0))], name))
+    return transfer
+  }, given)
+  await page.dispatchEvent('body', 'dragover', { dataTransfer: dropped })
+  await page
+    .getByRole('region', { name: 'Drop the take here' })
+    .dispatchEvent('drop', { dataTransfer: dropped })
+  const alert = page.getByRole('alert')
+  await expect(alert).toContainText(/cuttfosa\.wav.* is cut short/)
+  await expect(alert).toContainText(/band\.wav.* was not opened/)
+  await expect(alert).toContainText(/spare\.wav.* was not opened/)
+  expect(await page.getByRole('banner').textContent()).toBe(header)
+  for (let left = 3; left > 0; left--) {
+    await expect(page.getByRole('button', { name: 'Dismiss' })).toHaveCount(left + 1)
+    await alert.getByRole('button', { name: 'Dismiss' }).first().click()
+  }
+  await expect(alert).toBeEmpty()
+})
+
+test('A-law and mu-law WAV files open', async ({ page }) => {
+  await openBench(page)
+  for (const [name, tag] of [
+    ['a-law.wav', 6],
+    ['mu-law.wav', 7],
+  ] as const) {
+    const buffer = Buffer.alloc(44 + 8000, 'RIFF\0\0\0\0WAVEfmt \x10\0\0\0\0\0\x01\0', 'latin1')
+    buffer.writeUInt32LE(36 + 8000, 4)
+    buffer.writeUInt16LE(tag, 20)
+    buffer.writeUInt32LE(8000, 24)
+    buffer.writeUInt32LE(8000, 28)
+    buffer.writeUInt16LE(1, 32)
+    buffer.writeUInt16LE(8, 34)
+    buffer.write('data', 36)
+    buffer.writeUInt32LE(8000, 40)
+    await giveTake(page, { name, mimeType: 'audio/wav', buffer })
+    await expect(page.getByRole('banner')).toContainText(name)
+  }
+  await expect(page.getByRole('alert')).toBeEmpty()
+})

@@ -133,7 +133,7 @@ test('at 1440 x 900 five stages, kept versions, a compared band and a note push 
   await expect(page.getByRole('radio', { name: 'what was kept' })).toBeVisible()
   expect((await bar.boundingBox())?.height).toBe(low)
   await giveTake(page, RECORDING)
-  await expect(page.getByText(/In the place of/)).toBeVisible()
+  await expect(page.getByText(/Your chain is unchanged/)).toBeVisible()
   await expectFigures(page)
   const top = (await bar.boundingBox())?.y ?? 0
   const parts = [

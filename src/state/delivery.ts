@@ -5,7 +5,7 @@ import type { BenchWorker } from '../audio/worker/bench-worker'
 import { type ChainDoc, durationSeconds, type Sound } from '../core'
 import type { ChainState } from './chain-store'
 import type { DeliveryState } from './delivery-store'
-import type { TakeState } from './take-store'
+import { isolated, type TakeState } from './take-store'
 
 interface Stores {
   readonly chain: StoreApi<ChainState>
@@ -68,7 +68,7 @@ export class Delivery {
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error)
       delivery.setState({
-        problem: `${take.name} could not be delivered: ${reason} The take and the chain are still here; try again.`,
+        problem: `“${isolated(take.name)}” could not be delivered: ${reason} The take and the chain are still here; try again.`,
       })
     } finally {
       delivery.setState({ working: null })

@@ -115,7 +115,7 @@ describe('a delivery', () => {
     chain.getState().edit(switchStage('level', false))
     await deliveries.deliver()
     expect(delivery.getState().problem).toBe(
-      'Take 3.wav could not be delivered: No memory. The take and the chain are still here; try again.',
+      '“\u2068Take 3.wav\u2069” could not be delivered: No memory. The take and the chain are still here; try again.',
     )
     expect(saveBlob).not.toHaveBeenCalled()
     expect(wouldBeLost(chain.getState())).toBe(true)

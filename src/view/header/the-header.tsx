@@ -21,7 +21,7 @@ export function TheHeader() {
       <h1 className={styles.name}>Evenhand</h1>
       <p className={styles.take}>
         <span className={styles.takeName} title={name}>
-          {name}
+          <bdi>{name}</bdi>
         </span>{' '}
         <span className={styles.facts}>
           {take && <span className={styles.dot}>· </span>}

@@ -35,7 +35,9 @@ export function BackingSettings() {
         level, shift
       </summary>
       <div className={styles.settingsSheet}>
-        <p className={styles.wide}>Backing: {name}</p>
+        <p className={styles.wide}>
+          Backing: <bdi>{name}</bdi>
+        </p>
         <NumberRow
           parameter={backingLevelParameter}
           value={levelDb}

@@ -1,3 +1,4 @@
+import { isolated } from '../../state/take-store'
 import { useBench, useEvidence, useTake } from '../bench-context'
 import styles from './take.module.css'
 
@@ -8,7 +9,7 @@ export function WorkingNote() {
   const tenths = useEvidence(({ working }) => (working === null ? null : Math.floor(working * 10)))
   const hasTake = useTake(({ take }) => take !== null)
   const text = loading
-    ? `taking in ${loading} …`
+    ? `Loading ${isolated(loading)} …`
     : hasTake && tenths !== null
       ? `measuring, ${tenths * 10} %`
       : ''
