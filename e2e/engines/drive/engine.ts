@@ -21,6 +21,8 @@ export interface Engine {
     script: (...words: Words) => Answer,
     ...words: Words
   ): Promise<Awaited<Answer>>
+  /** Moves the mouse to a point. */
+  point(point: Point): Promise<void>
   /** Moves the mouse to a point, rests there so that what is pointed at can answer, presses and releases. */
   press(point: Point): Promise<void>
   /** Types text, key by key. */

@@ -67,6 +67,7 @@ export async function startPuppeteer(
     open,
     run: <Words extends readonly Json[], Answer>(script: (...words: Words) => Answer, ...words: Words) =>
       page.evaluate<[], () => Answer>(sourceOf(script, words)),
+    point: ({ x, y }: Point) => page.mouse.move(x, y),
     press: async ({ x, y }: Point) => {
       await page.mouse.move(x, y)
       await pause(REST_MS)

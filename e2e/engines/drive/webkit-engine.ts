@@ -1,7 +1,7 @@
 import { MINIBROWSER } from '../needs'
 import type { Surroundings } from '../surroundings'
 import { pause, until } from '../within'
-import { type Engine, HELD_MS, type Json, REST_MS, sourceOf, TAKE_INPUT } from './engine'
+import { type Engine, HELD_MS, type Json, type Point, REST_MS, sourceOf, TAKE_INPUT } from './engine'
 import { freePort } from './free-port'
 import { WebDriver } from './web-driver'
 
@@ -50,28 +50,24 @@ export async function startWebKit(surroundings: Surroundings): Promise<Engine> {
     ])
     return driver.post('/actions', { actions: [{ type: 'key', id: 'keyboard', actions }] })
   }
+  const mouse = (actions: readonly object[]) =>
+    driver.post('/actions', {
+      actions: [{ type: 'pointer', id: 'mouse', parameters: { pointerType: 'mouse' }, actions }],
+    })
   return {
     name: 'webkit',
     version: driver.version,
     open: (address) => driver.post('/url', { url: address }),
     run,
-    press: ({ x, y }) =>
-      driver.post('/actions', {
-        actions: [
-          {
-            type: 'pointer',
-            id: 'mouse',
-            parameters: { pointerType: 'mouse' },
-            actions: [
-              { type: 'pointerMove', duration: 0, x: Math.round(x), y: Math.round(y) },
-              { type: 'pause', duration: REST_MS },
-              { type: 'pointerDown', button: 0 },
-              { type: 'pause', duration: HELD_MS },
-              { type: 'pointerUp', button: 0 },
-            ],
-          },
-        ],
-      }),
+    point: (point) => mouse([moveTo(point)]),
+    press: (point) =>
+      mouse([
+        moveTo(point),
+        { type: 'pause', duration: REST_MS },
+        { type: 'pointerDown', button: 0 },
+        { type: 'pause', duration: HELD_MS },
+        { type: 'pointerUp', button: 0 },
+      ]),
     type: keys,
     pressEnter: () => keys(ENTER),
     giveTake: async (path) => {
@@ -81,6 +77,10 @@ export async function startWebKit(surroundings: Surroundings): Promise<Engine> {
     complaintsAtLoad: (address) => complaintsOfWindow(surroundings, address),
     end: () => processes.end(child),
   }
+}
+
+function moveTo({ x, y }: Point): object {
+  return { type: 'pointerMove', duration: 0, x: Math.round(x), y: Math.round(y) }
 }
 
 /** Makes the page, not the window, the size that is wanted. */

@@ -1,11 +1,15 @@
 import type { AppPage } from '../app-page'
+import { REST_MS } from '../drive/engine'
 import type { Lab } from '../lab'
 import type { Target } from '../page-look'
+import { pause } from '../within'
 import { type Finding, type Part, tally } from './part'
 
 /** Where on a slider to press, as shares of its length: one of them is far from where it stands. */
 const LOW = 0.25
 const HIGH = 0.75
+/** A place that no setting stands at. */
+const ELSEWHERE = { x: 2, y: 2 }
 /** How far from there a slider may go: its thumb travels a little less than its length. */
 const TOLERANCE = 0.1
 
@@ -14,11 +18,11 @@ export const equaliserRows: Part = {
   title: 'Equaliser: rows hit where aimed',
   look: async (lab) => {
     const page = await lab.freshPage()
-    await page.select('Equaliser')
     const rows = ['a, Frequency', 'a, Q', 'b, Frequency', 'b, Gain', 'b, Q']
     return pressEach(
       lab,
       page,
+      'Equaliser',
       rows.map((row) => ({ selector: 'li input[type="range"]', begins: `Band ${row}` })),
     )
   },
@@ -30,13 +34,23 @@ export const gainRows: Part = {
     const page = await lab.freshPage()
     await page.pressByScript({ selector: 'button', begins: 'Add' })
     await page.pressByScript({ selector: 'button', begins: 'Gain' })
-    return pressEach(lab, page, [{ selector: 'input[type="range"]', begins: 'Gain' }])
+    return pressEach(lab, page, 'Gain', [{ selector: 'input[type="range"]', begins: 'Gain' }])
   },
 }
 
-async function pressEach(lab: Lab, page: AppPage, sliders: readonly Target[]): Promise<Finding> {
+async function pressEach(
+  lab: Lab,
+  page: AppPage,
+  stage: string,
+  sliders: readonly Target[],
+): Promise<Finding> {
   const outcomes: (string | null)[] = []
   for (const slider of sliders) {
+    // As it is before anything is pointed at.
+    await page.engine.point(ELSEWHERE)
+    await page.select('Compressor')
+    await page.select(stage)
+    await pause(REST_MS)
     const outcome = await pressSlider(page, slider)
     console.log(`  ${lab.name}, ${slider.begins}: ${outcome ?? 'ok'}`)
     outcomes.push(outcome)
