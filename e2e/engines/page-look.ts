@@ -17,8 +17,12 @@ export interface Shown {
   readonly position: string
   /** Peak at the output in words; null while none is shown. */
   readonly level: string | null
+  /** What the header says, the name of the take among it. */
+  readonly header: string
   /** What is said to have gone wrong. */
   readonly alerts: readonly string[]
+  /** What else is said about what happened. */
+  readonly statuses: readonly string[]
 }
 
 declare global {
@@ -40,7 +44,10 @@ export function installLook(): void {
   const all = (selector: string) => [...document.querySelectorAll<HTMLElement>(selector)]
   const find = ({ selector, begins = '' }: Target) =>
     all(selector).find((element) => wordsOf(element).startsWith(begins)) ?? null
-  const alerts = () => all('[role="alert"]').map((element) => element.textContent?.trim() ?? '')
+  const said = (role: string) =>
+    all(`[role="${role}"]`)
+      .map((element) => element.textContent?.trim() ?? '')
+      .filter((words) => words !== '')
   window.benchLook = {
     find,
     shown: () => {
@@ -55,7 +62,9 @@ export function installLook(): void {
         position: field?.value ?? '',
         level:
           all('span').find((span) => /^[−-]?\d+ dBFS\b/.test(span.textContent ?? ''))?.textContent ?? null,
-        alerts: alerts().filter((words) => words !== ''),
+        header: document.querySelector('header')?.textContent ?? '',
+        alerts: said('alert'),
+        statuses: said('status'),
       }
     },
   }

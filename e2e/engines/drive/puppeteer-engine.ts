@@ -4,7 +4,7 @@ import puppeteer, { type Browser, type LaunchOptions, type Page } from 'puppetee
 import { CHROMIUM } from '../../../test/setup/chromium'
 import { FIREFOX } from '../needs'
 import type { Surroundings } from '../surroundings'
-import { pause, within } from '../within'
+import { pause } from '../within'
 import {
   ANSWER_LIMIT_MS,
   type Engine,
@@ -35,18 +35,18 @@ export async function startPuppeteer(
   name: keyof typeof launches,
   { processes, folder, env }: Surroundings,
 ): Promise<Engine> {
-  const launching = puppeteer.launch({
+  const browser: Browser = await puppeteer.launch({
     ...launches[name],
     headless: true,
     env,
     userDataDir: mkdtempSync(join(folder, `${name}-`)),
+    timeout: ANSWER_LIMIT_MS,
     protocolTimeout: ANSWER_LIMIT_MS,
     // They end with the run, and the run decides when.
     handleSIGINT: false,
     handleSIGTERM: false,
     handleSIGHUP: false,
   })
-  const browser: Browser = await within(ANSWER_LIMIT_MS, `starting ${name}`, launching)
   const child = browser.process()
   if (child) processes.adopt(child, 'SIGKILL')
   const page: Page = await browser.newPage()

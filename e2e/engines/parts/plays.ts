@@ -1,5 +1,5 @@
 import type { Lab } from '../lab'
-import { TimeLimitError } from '../within'
+import { TimeLimitError, within } from '../within'
 import { type Part, turns } from './part'
 
 const PLAY = { selector: 'button', begins: 'Play' }
@@ -7,6 +7,8 @@ const PLAY = { selector: 'button', begins: 'Play' }
 const SOUND_LIMIT_MS = 8000
 /** For which it is watched after that, ms: what freezes, or stops by itself, does so soon. */
 const WATCH_MS = 4000
+/** After which a page that does not answer never will, ms. */
+const THAW_MS = 20_000
 /** As the page limits it (README), and a little for the sink's own rounding, dBFS. */
 const CEILING_DBFS = -0.99
 /** Below this nothing was heard, dBFS. */
@@ -41,8 +43,13 @@ async function play(lab: Lab): Promise<string | null> {
     if ((await page.shown()).position === position) return 'position stops'
   } catch (error) {
     if (error instanceof TimeLimitError) {
+      const isFrozen = await within(
+        THAW_MS,
+        'the page',
+        page.engine.run(() => false),
+      ).catch(() => true)
       lab.giveUp()
-      return 'page frozen'
+      return isFrozen ? 'page frozen for good' : 'page frozen for a while'
     }
     throw error
   }
