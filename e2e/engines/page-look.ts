@@ -61,7 +61,7 @@ export function installLook(): void {
         playing: find({ selector: 'button', begins: 'Stop' }) !== null,
         position: field?.value ?? '',
         level:
-          all('span').find((span) => /^[−-]?\d+ dBFS\b/.test(span.textContent ?? ''))?.textContent ?? null,
+          all('span').find((span) => /^[−-]?[\d.]+ dBFS\b/.test(span.textContent ?? ''))?.textContent ?? null,
         header: document.querySelector('header')?.textContent ?? '',
         alerts: said('alert'),
         statuses: said('status'),

@@ -1,5 +1,16 @@
 import { ANSWER_LIMIT_MS } from './engine'
 
+/** What a new session is told about itself. */
+interface NewSession {
+  readonly sessionId: string
+  readonly capabilities: { readonly browserName: string; readonly browserVersion: string }
+}
+
+/** The body of each answer: what was asked for, or why it was refused (section 6.6, errors). */
+interface Answer<Value> {
+  readonly value: Value | { readonly error: string; readonly message: string }
+}
+
 /** A browser that speaks W3C WebDriver (https://www.w3.org/TR/webdriver2/), with one session. */
 export class WebDriver {
   private constructor(
@@ -8,34 +19,32 @@ export class WebDriver {
   ) {}
 
   /**
-   * Opens a session once the driver at `base` answers.
-   * @param capabilities what the session must have (section 7.2)
+   * Opens a session with the driver that answers at `base`.
+   * @param capabilities what the session must have (section 7, capabilities)
    */
   static async start(base: string, capabilities: object): Promise<WebDriver> {
-    const made = await send(`${base}/session`, 'POST', { capabilities: { alwaysMatch: capabilities } })
+    const body = { capabilities: { alwaysMatch: capabilities } }
+    const made = await send<NewSession>(`${base}/session`, body)
     const { browserName, browserVersion } = made.capabilities
     const driver = new WebDriver(`${base}/session/${made.sessionId}`, `${browserName} ${browserVersion}`)
     await driver.post('/timeouts', { script: ANSWER_LIMIT_MS, pageLoad: ANSWER_LIMIT_MS })
     return driver
   }
 
-  get(path: string) {
-    return send(this.session + path, 'GET')
-  }
-
-  post(path: string, body: object) {
-    return send(this.session + path, 'POST', body)
+  /** Asks the session for something; `Value` is what the standard says is answered. */
+  post<Value = void>(path: string, body: object): Promise<Value> {
+    return send<Value>(this.session + path, body)
   }
 }
 
-/** The `value` of an answer; what it is stands in the standard, section by section. */
-async function send(address: string, method: 'GET' | 'POST', body?: object) {
+async function send<Value>(address: string, body: object): Promise<Value> {
   const response = await fetch(address, {
-    method,
+    method: 'POST',
     signal: AbortSignal.timeout(ANSWER_LIMIT_MS),
-    ...(body && { body: JSON.stringify(body) }),
+    body: JSON.stringify(body),
   })
-  const { value } = await response.json()
-  if (value?.error) throw new Error(`${address}: ${value.error}: ${value.message}`)
+  const { value }: Answer<Value> = await response.json()
+  if (typeof value === 'object' && value !== null && 'error' in value)
+    throw new Error(`${address}: ${value.error}: ${value.message}`)
   return value
 }

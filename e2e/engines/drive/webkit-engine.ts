@@ -33,13 +33,14 @@ export async function startWebKit(surroundings: Surroundings): Promise<Engine> {
     ...words: Words
   ): Promise<Awaited<Answer>> => {
     // What the page throws comes back as an answer: the driver itself says little about it.
-    const { answer, problem } = await driver.post('/execute/async', {
+    const { answer, problem } = await driver.post<Ran<Awaited<Answer>>>('/execute/async', {
       script: `const done = arguments[0]
         Promise.resolve().then(() => ${sourceOf(script, words)}).then(
-          (answer) => done({ answer: answer ?? null }), (error) => done({ problem: String(error) }))`,
+          (answer) => done({ answer: answer ?? null, problem: null }),
+          (error) => done({ answer: null, problem: String(error) }))`,
       args: [],
     })
-    if (problem !== undefined) throw new Error(problem)
+    if (problem !== null) throw new Error(problem)
     return answer
   }
   await resize(driver, run)
@@ -71,7 +72,10 @@ export async function startWebKit(surroundings: Surroundings): Promise<Engine> {
     type: keys,
     pressEnter: () => keys(ENTER),
     giveTake: async (path) => {
-      const input = await driver.post('/element', { using: 'css selector', value: TAKE_INPUT })
+      const input = await driver.post<{ [ELEMENT]: string }>('/element', {
+        using: 'css selector',
+        value: TAKE_INPUT,
+      })
       await driver.post(`/element/${input[ELEMENT]}/value`, { text: path })
     },
     complaintsAtLoad: (address) => complaintsOfWindow(surroundings, address),
@@ -81,6 +85,13 @@ export async function startWebKit(surroundings: Surroundings): Promise<Engine> {
 
 function moveTo({ x, y }: Point): object {
   return { type: 'pointerMove', duration: 0, x: Math.round(x), y: Math.round(y) }
+}
+
+/** What comes back of a script. */
+interface Ran<Answer> {
+  readonly answer: Answer
+  /** What it threw. */
+  readonly problem: string | null
 }
 
 /** Makes the page, not the window, the size that is wanted. */

@@ -25,7 +25,8 @@ async function play(lab: Lab): Promise<string | null> {
   const page = await lab.freshPage()
   const { output } = lab.surroundings
   output.takePeakDbfs()
-  const start = (await page.shown()).position
+  const { position: start, level: levelAtRest } = await page.shown()
+  if (levelAtRest !== null) return `shows ${levelAtRest} before it plays`
   await page.press(PLAY)
   try {
     const moving = await page.until(
