@@ -1,34 +1,33 @@
-import type { Engine, Point } from './drive/engine'
+import { ANSWER_LIMIT_MS, type Engine, type Point } from './drive/engine'
 import { installLook, placeOf, type Shown, type Target } from './page-look'
 import { until, within } from './within'
 
 /** For the demo to be made and measured on a machine that is busy, ms. */
 const LOAD_LIMIT_MS = 90_000
-/** After which a page that does not answer is frozen, ms. */
-export const FROZEN_MS = 5000
-
 /** The app, opened in an engine. */
 export class AppPage {
-  private constructor(readonly engine: Engine) {}
+  private constructor(
+    readonly engine: Engine,
+    private readonly answerLimitMs: number,
+  ) {}
 
-  /** Opens the app anew and waits for its first figures. */
-  static async open(engine: Engine, address: string): Promise<AppPage> {
+  /**
+   * Opens the app anew and waits for its first figures.
+   * @param answerLimitMs after which a page that does not answer is given up
+   */
+  static async open(engine: Engine, address: string, answerLimitMs = ANSWER_LIMIT_MS): Promise<AppPage> {
     await within(LOAD_LIMIT_MS, 'leaving', engine.open('about:blank'))
     await within(LOAD_LIMIT_MS, 'loading', engine.open(address))
     await engine.run(installLook)
-    const page = new AppPage(engine)
+    const page = new AppPage(engine, answerLimitMs)
     if (!(await page.until(LOAD_LIMIT_MS, ({ isSettled }) => isSettled)))
       throw new Error('no figures after the load')
     return page
   }
 
-  /** @throws TimeLimitError when the page is frozen */
+  /** @throws TimeLimitError when the page does not answer in time */
   async shown(): Promise<Shown> {
-    const shown = await within(
-      FROZEN_MS,
-      'the page',
-      this.engine.run(() => window.benchLook?.shown() ?? null),
-    )
+    const shown = await this.answer(this.engine.run(() => window.benchLook?.shown() ?? null))
     if (!shown) throw new Error('The page is not the one that was opened.')
     return shown
   }
@@ -40,13 +39,14 @@ export class AppPage {
 
   /** Where to press on a target, `along` it from 0, left, to 1. */
   async place(target: Target, along = 0.5): Promise<Point> {
-    const point = await within(FROZEN_MS, 'the page', this.engine.run(placeOf, { ...target, along }))
+    const point = await this.answer(this.engine.run(placeOf, { ...target, along }))
     if (!point) throw new Error(`not on the page: ${target.begins ?? target.selector}`)
     return point
   }
 
   async press(target: Target, along?: number): Promise<void> {
-    await this.engine.press(await this.place(target, along))
+    const point = await this.place(target, along)
+    await this.answer(this.engine.press(point))
   }
 
   /** Presses a target by script: for what is not about the pointer. */
@@ -70,5 +70,9 @@ export class AppPage {
     }, label)
     if (id === null) throw new Error(`no ${label} in the chain`)
     await this.pressByScript({ selector: `[data-stage-id="${id}"] button` })
+  }
+
+  private answer<Answer>(answer: Promise<Answer>): Promise<Answer> {
+    return within(this.answerLimitMs, 'the page', answer)
   }
 }

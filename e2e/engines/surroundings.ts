@@ -26,7 +26,8 @@ export async function withSurroundings<Result>(
     rmSync(folder, { recursive: true, force: true, maxRetries: 5 })
   }
   process.once('exit', leave)
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => process.exit(1))
+  // Each time: a second signal, as a terminal's and npm's both come, must not cut the leaving short.
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => process.exit(1))
   const own = { ...process.env, HOME: folder, XDG_RUNTIME_DIR: folder, TMPDIR: folder }
   const output = await SoundOutput.start(processes, folder, own, sink)
   const env = { ...own, DISPLAY: await startDisplay(processes), PULSE_SERVER: output.server }

@@ -1,4 +1,6 @@
+import type { AppPage } from '../app-page'
 import type { Lab } from '../lab'
+import type { SoundOutput } from '../sound-output'
 import { TimeLimitError, within } from '../within'
 import { type Part, turns } from './part'
 
@@ -7,7 +9,9 @@ const PLAY = { selector: 'button', begins: 'Play' }
 const SOUND_LIMIT_MS = 8000
 /** For which it is watched after that, ms: what freezes, or stops by itself, does so soon. */
 const WATCH_MS = 4000
-/** After which a page that does not answer never will, ms. */
+/** After which a page that does not answer is frozen, ms. */
+const FROZEN_MS = 5000
+/** After which it is so for good, ms. */
 const THAW_MS = 20_000
 /** As the page limits it (README), and a little for the sink's own rounding, dBFS. */
 const CEILING_DBFS = -0.99
@@ -22,40 +26,35 @@ export const plays: Part = {
 
 /** What went wrong; null when nothing did. */
 async function play(lab: Lab): Promise<string | null> {
-  const page = await lab.freshPage()
-  const { output } = lab.surroundings
-  output.takePeakDbfs()
-  const { position: start, level: levelAtRest } = await page.shown()
-  if (levelAtRest !== null) return `shows ${levelAtRest} before it plays`
-  await page.press(PLAY)
+  const page = await lab.freshPage(FROZEN_MS)
   try {
-    const moving = await page.until(
-      SOUND_LIMIT_MS,
-      ({ position, level, alerts }) => alerts.length > 0 || (position !== start && level !== null),
-    )
-    if (!moving) {
-      const { position, level } = await page.shown()
-      if (position === start) return 'position stands still'
-      return level === null ? 'no level is shown' : 'neither'
-    }
-    const { position } = moving
-    const spoken = await page.until(WATCH_MS, ({ alerts }) => alerts.length > 0)
-    if (spoken) return `says "${spoken.alerts.join(' ')}"`
-    if ((await page.shown()).position === position) return 'position stops'
+    return await pressAndWatch(page, lab.surroundings.output)
   } catch (error) {
-    if (error instanceof TimeLimitError) {
-      const isFrozen = await within(
-        THAW_MS,
-        'the page',
-        page.engine.run(() => false),
-      ).catch(() => true)
-      lab.giveUp()
-      return isFrozen ? 'page frozen for good' : 'page frozen for a while'
-    }
-    throw error
+    if (!(error instanceof TimeLimitError)) throw error
+    const answer = page.engine.run(() => true)
+    const thaws = await within(THAW_MS, 'the page', answer).catch(() => false)
+    lab.giveUp()
+    return thaws ? 'page frozen for a while' : 'page frozen for good'
   }
-  const peak = output.takePeakDbfs()
-  if (peak !== null && peak < SILENCE_DBFS) return 'nothing reaches the output'
-  if (peak !== null && peak > CEILING_DBFS) return `reaches the output at ${peak.toFixed(2)} dBFS`
-  return null
+}
+
+/** @throws TimeLimitError when the page is frozen */
+async function pressAndWatch(page: AppPage, output: SoundOutput): Promise<string | null> {
+  const atRest = await page.shown()
+  if (atRest.level !== null) return `shows ${atRest.level} before it plays`
+  output.takePeakDbfs()
+  await page.press(PLAY)
+  const begun = await page.until(
+    SOUND_LIMIT_MS,
+    ({ position, level, alerts }) => alerts.length > 0 || (position !== atRest.position && level !== null),
+  )
+  if (!begun)
+    return (await page.shown()).position === atRest.position ? 'position stands still' : 'no level is shown'
+  const spoken = await page.until(WATCH_MS, ({ alerts }) => alerts.length > 0)
+  if (spoken) return `says "${spoken.alerts.join(' ')}"`
+  if ((await page.shown()).position === begun.position) return 'position stops'
+  const peakDbfs = output.takePeakDbfs()
+  if (peakDbfs === null) return null
+  if (peakDbfs < SILENCE_DBFS) return 'nothing reaches the output'
+  return peakDbfs > CEILING_DBFS ? `reaches the output at ${peakDbfs.toFixed(2)} dBFS` : null
 }
