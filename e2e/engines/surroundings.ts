@@ -23,11 +23,20 @@ export async function withSurroundings<Result>(
   const folder = mkdtempSync(join(tmpdir(), 'evenhand-engines-'))
   const leave = () => {
     processes.endAll()
-    rmSync(folder, { recursive: true, force: true, maxRetries: 5 })
+    try {
+      rmSync(folder, { recursive: true, force: true, maxRetries: 5 })
+    } catch {
+      // A browser that nobody has ended yet still writes there.
+    }
   }
-  process.once('exit', leave)
+  process.on('exit', leave)
   // Each time: a second signal, as a terminal's and npm's both come, must not cut the leaving short.
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => process.exit(1))
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const)
+    process.on(signal, () => {
+      // Once more, behind puppeteer's own leaving: it ends a browser that is just being started.
+      process.on('exit', leave)
+      process.exit(1)
+    })
   const own = { ...process.env, HOME: folder, XDG_RUNTIME_DIR: folder, TMPDIR: folder }
   const output = await SoundOutput.start(processes, folder, own, sink)
   const env = { ...own, DISPLAY: await startDisplay(processes), PULSE_SERVER: output.server }
