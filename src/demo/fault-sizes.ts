@@ -1,7 +1,7 @@
-import { burstStart } from './controls'
 import type { FaultLabel, PhraseLabel } from './labels'
 import type { Segment } from './layout'
 import { proximityRiseDb } from './proximity'
+import { burstStart } from './stops'
 
 /** What is wrong with the take, and by how much. All figures are our own choice of a plausible home recording. */
 export const faultSizes = {

@@ -1,13 +1,20 @@
 import { whiteNoise } from '../core/dsp/random'
 import type { Place } from './phonemes'
-import { resonate } from './resonator'
+import { ResonatorFilter, resonate, resonator } from './resonator'
 import { rms } from './room'
-import { sampleRate } from './track'
+import { hopFrames, sampleRate } from './track'
 
-/** A hiss: white noise differenced `differences` times, which takes its bottom out, and then resonating. */
+interface Resonance {
+  readonly frequencyHz: number
+  readonly bandwidthHz: number
+}
+
+/** White noise differenced `differences` times, which takes its bottom out, and then resonating. */
 interface Hiss {
   readonly differences: number
-  readonly resonances: readonly { readonly frequencyHz: number; readonly bandwidthHz: number }[]
+  /** What makes the lower edge of its spectrum, and slides as the mouth opens. */
+  readonly edge: Resonance
+  readonly above: Resonance
 }
 
 // Fitted so that peak, mean and variance of the spectrum up to 11 kHz are those measured by A. Jongman,
@@ -16,31 +23,28 @@ interface Hiss {
 const hisses: Readonly<Record<Place, Hiss>> = {
   alveolar: {
     differences: 2,
-    resonances: [
-      { frequencyHz: 7000, bandwidthHz: 2426 },
-      { frequencyHz: 3425, bandwidthHz: 1621 },
-    ],
+    edge: { frequencyHz: 3425, bandwidthHz: 1621 },
+    above: { frequencyHz: 7000, bandwidthHz: 2426 },
   },
   palatal: {
     differences: 1,
-    resonances: [
-      { frequencyHz: 5056, bandwidthHz: 4971 },
-      { frequencyHz: 1665, bandwidthHz: 5260 },
-    ],
+    edge: { frequencyHz: 5056, bandwidthHz: 4971 },
+    above: { frequencyHz: 1665, bandwidthHz: 5260 },
   },
   labial: {
     differences: 0,
-    resonances: [
-      { frequencyHz: 7875, bandwidthHz: 1336 },
-      { frequencyHz: 3385, bandwidthHz: 3806 },
-    ],
+    edge: { frequencyHz: 3385, bandwidthHz: 3806 },
+    above: { frequencyHz: 7875, bandwidthHz: 1336 },
   },
 }
 
-/** `frames` of the hiss made at `place`, with mean square 1. */
-export function frication(place: Place, frames: number, seed: number): Float64Array {
+/** How far the lower edge is from where it usually is, Hz, at a share from 0 to 1 of the hiss. */
+export type EdgeSlide = (share: number) => number
+
+/** `frames` of the hiss made at `place`, with mean square 1; its lower edge stands still unless `slide` is given. */
+export function frication(place: Place, frames: number, seed: number, slide?: EdgeSlide): Float64Array {
   const samples = whiteNoise(frames, seed)
-  const { differences, resonances } = hisses[place]
+  const { differences, edge, above } = hisses[place]
   for (let pass = 0; pass < differences; pass += 1) {
     let last = 0
     for (let i = 0; i < frames; i += 1) {
@@ -49,10 +53,23 @@ export function frication(place: Place, frames: number, seed: number): Float64Ar
       last = sample
     }
   }
-  for (const { frequencyHz, bandwidthHz } of resonances) {
-    resonate(samples, frequencyHz, bandwidthHz, sampleRate)
-  }
+  resonate(samples, above.frequencyHz, above.bandwidthHz, sampleRate)
+  if (slide) resonateSliding(samples, edge, slide)
+  else resonate(samples, edge.frequencyHz, edge.bandwidthHz, sampleRate)
   const scale = 1 / rms(samples)
   for (let i = 0; i < frames; i += 1) samples[i] = (samples[i] ?? 0) * scale
   return samples
+}
+
+function resonateSliding(samples: Float64Array, edge: Resonance, slide: EdgeSlide): void {
+  const filter = new ResonatorFilter()
+  const shapeAt = (frame: number) =>
+    resonator(edge.frequencyHz + slide(frame / samples.length), edge.bandwidthHz, sampleRate)
+  let start = shapeAt(0)
+  for (let from = 0; from < samples.length; from += hopFrames) {
+    const to = Math.min(samples.length, from + hopFrames)
+    const end = shapeAt(to)
+    filter.process(samples, from, to, start, end)
+    start = end
+  }
 }

@@ -1,3 +1,4 @@
+import { dbToGain } from '../core/dsp/decibels'
 import { seededRandom, whiteNoise } from '../core/dsp/random'
 import { type PulseTables, pulseTables, tableLength } from './pulse-table'
 import { hopFrames, sampleRate } from './track'
@@ -15,16 +16,18 @@ export interface GlottalControls {
 // L. C. Klatt, JASA 87(2), 1990).
 const soft = { rise: 0.5, fall: 0.24, cornerHz: 1400 } as const
 const full = { rise: 0.38, fall: 0.16, cornerHz: 4500 } as const
-/** Above this the noise of breath falls off. */
+/** Above this the noise of breath without voice falls off. */
 const breathCornerHz = 3000
+/** Through an opening that shuts in every cycle, breath hisses above this only, at these levels against the tone. */
+const aspiration = { cornerHz: 2000, softDb: -20, fullDb: -16 } as const
 /** From cycle to cycle, as a share; common practice, no source. */
-const jitter = 0.003
+const jitter = 0.004
 const shimmer = 0.03
 
 /**
  * The sound just above the vocal folds, with the radiation of the lips already in it: a pulse train whose
- * pulse changes from soft to full with the effort, and breath noise that is halved for half of each cycle
- * while the voice sounds (Klatt 1980). Cycles vary a little in length and strength.
+ * pulse changes from soft to full with the effort, the noise of the breath that goes with it, halved for half of each
+ * cycle (Klatt 1980), and breath without voice. Cycles vary a little in length and strength.
  */
 export function glottalSource(controls: GlottalControls, frames: number, seed: number): Float64Array {
   const softTables = pulseTables(soft.rise, soft.fall)
@@ -36,8 +39,10 @@ export function glottalSource(controls: GlottalControls, frames: number, seed: n
   let cycleRate = 1
   let cycleGain = 1
   const breathFollow = onePole(breathCornerHz)
+  const aspirationFollow = onePole(aspiration.cornerHz)
   let tilted = 0
   let breathed = 0
+  let below = 0
   const spread = () => (random() + random() + random() - 1.5) * 2
 
   for (let hop = 0; hop * hopFrames < frames; hop += 1) {
@@ -49,6 +54,7 @@ export function glottalSource(controls: GlottalControls, frames: number, seed: n
     const fullSamples = tableFor(fullTables, pitchHz)
     const cornerHz = soft.cornerHz * (full.cornerHz / soft.cornerHz) ** effort
     const follow = onePole(cornerHz)
+    const aspirationGain = dbToGain(lerp(aspiration.softDb, aspiration.fullDb, effort))
     const end = Math.min(frames, (hop + 1) * hopFrames)
     for (let i = hop * hopFrames; i < end; i += 1) {
       const step = i - hop * hopFrames
@@ -58,10 +64,12 @@ export function glottalSource(controls: GlottalControls, frames: number, seed: n
       const softPulse = lerp(softSamples[index] ?? 0, softSamples[next] ?? 0, share)
       const fullPulse = lerp(fullSamples[index] ?? 0, fullSamples[next] ?? 0, share)
       tilted += follow * (lerp(softPulse, fullPulse, effort) * cycleGain - tilted)
-      const voiceGain = voice.from + voice.slope * step
-      const halved = voiceGain > 0.01 && phase < 0.5 ? 0.5 : 1
-      breathed += breathFollow * ((noise[i] ?? 0) * halved - breathed)
-      source[i] = tilted * voiceGain + breathed * (breath.from + breath.slope * step)
+      const white = noise[i] ?? 0
+      breathed += breathFollow * (white - breathed)
+      below += aspirationFollow * (white - below)
+      const pulsed = aspirationGain * (phase < 0.5 ? 0.5 : 1) * (white - below)
+      source[i] =
+        (tilted + pulsed) * (voice.from + voice.slope * step) + breathed * (breath.from + breath.slope * step)
       phase += (pitchHz * cycleRate) / sampleRate
       if (phase >= 1) {
         phase -= 1

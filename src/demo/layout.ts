@@ -1,6 +1,7 @@
+import { between, type Random, seededRandom } from '../core/dsp/random'
 import { noteFrequencyHz } from './note'
 import { type PhonemeSymbol, phoneme } from './phonemes'
-import { beatSeconds, type Phrase, type Song, type Syllable } from './score'
+import { beatSeconds, type Song } from './score'
 
 /** One sound of the song at its place in time. */
 export interface Segment {
@@ -20,15 +21,25 @@ const shortestVowelSeconds = 0.1
 const breathSeconds = 0.4
 const gapAfterBreathSeconds = 0.05
 
-const totalSeconds = (symbols: readonly PhonemeSymbol[]) =>
-  symbols.reduce((sum, symbol) => sum + (phoneme(symbol).seconds ?? 0), 0)
+/** By how much a consonant is longer or shorter than usual: hisses by up to this share, the others by half of it. */
+const lengthSpread = 0.3
+
+/** A consonant and how long it wants to be. */
+interface Consonant {
+  readonly symbol: PhonemeSymbol
+  readonly seconds: number
+}
+
+const totalSeconds = (consonants: readonly Consonant[]) =>
+  consonants.reduce((sum, { seconds }) => sum + seconds, 0)
 
 /**
  * Places every sound of `song` in time: vowels start on their beats, the consonants before a vowel borrow
  * their time from the vowel before, and a breath is drawn before each phrase. The segments fill the song from
- * 0 to its end without gaps.
+ * 0 to its end without gaps. Consonants vary in length; the same seed gives the same lengths.
  */
-export function layOut(song: Song): Segment[] {
+export function layOut(song: Song, seed: number): Segment[] {
+  const random = seededRandom(seed)
   const beat = beatSeconds(song)
   const segments: Segment[] = []
   let now = 0
@@ -40,37 +51,43 @@ export function layOut(song: Song): Segment[] {
     segments.push(frequencyHz === undefined ? place : { ...place, frequencyHz })
     now = until
   }
-  const addConsonants = (symbols: readonly PhonemeSymbol[], stretch: number, phrase: number) => {
-    for (const symbol of symbols) add(symbol, now + (phoneme(symbol).seconds ?? 0) * stretch, phrase)
+  const addConsonants = (consonants: readonly Consonant[], stretch: number, phrase: number) => {
+    for (const { symbol, seconds } of consonants) add(symbol, now + seconds * stretch, phrase)
   }
 
   let noteStart = song.leadInBeats * beat
   song.phrases.forEach((phrase, index) => {
-    const first = phrase.syllables[0]
-    const firstSound = noteStart - totalSeconds(first?.onset ?? [])
+    const syllables = phrase.syllables.map((syllable) => ({
+      ...syllable,
+      onset: syllable.onset.map((symbol) => drawLength(symbol, random)),
+      coda: syllable.coda.map((symbol) => drawLength(symbol, random)),
+    }))
+    const onset = syllables[0]?.onset ?? []
+    const firstSound = noteStart - totalSeconds(onset)
     const breathEnd = firstSound - gapAfterBreathSeconds
     add('silence', Math.max(now, breathEnd - breathSeconds), Math.max(0, index - 1))
     add('breath', breathEnd, index)
     add('silence', firstSound, index)
-    addConsonants(first?.onset ?? [], 1, index)
-    noteStart = addSyllables(phrase, index)
+    addConsonants(onset, 1, index)
+    syllables.forEach(({ vowel, note, beats, coda }, position) => {
+      const end = noteStart + beats * beat
+      const nextOnset = syllables[position + 1]?.onset ?? []
+      const wanted = totalSeconds(coda) + totalSeconds(nextOnset)
+      const room = end - noteStart - shortestVowelSeconds
+      const stretch = wanted > room ? room / wanted : 1
+      add(vowel, end - wanted * stretch, index, noteFrequencyHz(note))
+      addConsonants(coda, stretch, index)
+      addConsonants(nextOnset, stretch, index)
+      noteStart = end
+    })
+    noteStart += phrase.restBeats * beat
   })
   add('silence', song.durationSeconds, song.phrases.length - 1)
   return segments
+}
 
-  function addSyllables(phrase: Phrase, index: number): number {
-    let start = noteStart
-    phrase.syllables.forEach((syllable: Syllable, position) => {
-      const end = start + syllable.beats * beat
-      const nextOnset = phrase.syllables[position + 1]?.onset ?? []
-      const wanted = totalSeconds(syllable.coda) + totalSeconds(nextOnset)
-      const room = end - start - shortestVowelSeconds
-      const stretch = wanted > room ? room / wanted : 1
-      add(syllable.vowel, end - wanted * stretch, index, noteFrequencyHz(syllable.note))
-      addConsonants(syllable.coda, stretch, index)
-      addConsonants(nextOnset, stretch, index)
-      start = end
-    })
-    return start + phrase.restBeats * beat
-  }
+function drawLength(symbol: PhonemeSymbol, random: Random): Consonant {
+  const { kind, seconds = 0 } = phoneme(symbol)
+  const spread = kind === 'sibilant' || kind === 'fricative' ? lengthSpread : lengthSpread / 2
+  return { symbol, seconds: seconds * between(random, [1 - spread, 1 + spread]) }
 }

@@ -1,21 +1,6 @@
-import type { Random } from '../core/dsp/random'
 import type { Segment } from './layout'
 import { phoneme } from './phonemes'
 import { controlRate, newTrack, smoothed } from './track'
-
-/**
- * Vibrato: the rate is close to the mean of 6.0 Hz of E. Prame, "Measurements of the vibrato rate of ten
- * singers", JASA 96(4), 1994; the extent lies in the range of +-34 to +-123 cents of E. Prame, "Vibrato extent
- * and intonation in professional Western lyric singing", JASA 102(1), 1997. The delay is common practice.
- */
-export const vibrato = {
-  rateHz: 5.8,
-  extentCents: 60,
-  delaySeconds: 0.22,
-  riseSeconds: 0.3,
-  /** Shorter vowels are sung straight. */
-  shortestVowelSeconds: 0.4,
-} as const
 
 /** How long the voice takes from one note to the next, seconds; twice this from end to end. */
 const portamentoSeconds = 0.045
@@ -27,12 +12,16 @@ const flutterPercent = 12
 const isVowel = (segment: Segment) => segment.frequencyHz !== undefined
 
 /**
- * Fundamental frequency along the song, Hz, as a control track: notes joined by portamento, vibrato that
- * sets in late on long vowels, a scoop into each phrase, a slow wander and flutter.
+ * Fundamental frequency along the song, Hz, as a control track: notes joined by portamento, the vibrato
+ * given, a scoop into each phrase, a slow wander and flutter.
  */
-export function pitchTrack(segments: readonly Segment[], seconds: number, random: Random): Float64Array {
-  const cents = smoothed(noteCents(segments, seconds), portamentoSeconds)
-  addVibrato(cents, segments, random)
+export function pitchTrack(
+  segments: readonly Segment[],
+  seconds: number,
+  vibratoCents: Float64Array,
+): Float64Array {
+  const notes = smoothed(noteCents(segments, seconds), portamentoSeconds)
+  const cents = notes.map((value, index) => value + (vibratoCents[index] ?? 0))
   addScoops(cents, segments)
   const track = cents.map((value) => 440 * 2 ** (value / 1200))
   addFlutter(track)
@@ -52,25 +41,6 @@ function noteCents(segments: readonly Segment[], seconds: number): Float64Array 
     changeSeconds = until
   })
   return track
-}
-
-function addVibrato(cents: Float64Array, segments: readonly Segment[], random: Random): void {
-  for (const vowel of segments.filter(isVowel)) {
-    const length = vowel.endSeconds - vowel.startSeconds
-    if (length < vibrato.shortestVowelSeconds) continue
-    const rateHz = vibrato.rateHz * (1 + 0.03 * (2 * random() - 1))
-    const extent = vibrato.extentCents * (1 + 0.15 * (2 * random() - 1))
-    const first = Math.round((vowel.startSeconds + vibrato.delaySeconds) * controlRate)
-    // Over the end of the vowel by a little, so that the wave fades out and is not cut.
-    const fadeSeconds = 0.06
-    const last = Math.min(cents.length - 1, Math.round((vowel.endSeconds + fadeSeconds / 2) * controlRate))
-    for (let index = first; index < last; index += 1) {
-      const since = (index - first) / controlRate
-      const rise = Math.min(1, since / vibrato.riseSeconds)
-      const fade = Math.min(1, (last - index) / controlRate / fadeSeconds)
-      cents[index] = (cents[index] ?? 0) + extent * rise * fade * Math.sin(2 * Math.PI * rateHz * since)
-    }
-  }
 }
 
 function addScoops(cents: Float64Array, segments: readonly Segment[]): void {

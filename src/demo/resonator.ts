@@ -70,3 +70,32 @@ export function resonate(
   const fixed = resonator(frequencyHz, bandwidthHz, sampleRate)
   new ResonatorFilter().process(samples, 0, samples.length, fixed, fixed)
 }
+
+/**
+ * A resonance with an antiresonance in the same place, as a narrow cavity beside the tract makes them: Klatt 1980,
+ * equations 1 to 4. Below and above it passes everything unchanged; where it stands, an antiresonance narrower than
+ * the resonance takes out their ratio, and a wider one adds it.
+ * @param frequencyHz where both stand
+ * @param resonanceHz,antiresonanceHz how wide they are at -3 dB, above 0
+ */
+export function sideBranch(
+  samples: Float64Array,
+  frequencyHz: number,
+  resonanceHz: number,
+  antiresonanceHz: number,
+  sampleRate: number,
+): void {
+  const pole = resonator(frequencyHz, resonanceHz, sampleRate)
+  const zero = resonator(frequencyHz, antiresonanceHz, sampleRate)
+  const scale = pole.a / zero.a
+  let [input1, input2, output1, output2] = [0, 0, 0, 0]
+  for (let i = 0; i < samples.length; i += 1) {
+    const input = samples[i] ?? 0
+    const output = scale * (input - zero.b * input1 - zero.c * input2) + pole.b * output1 + pole.c * output2
+    input2 = input1
+    input1 = input
+    output2 = output1
+    output1 = output
+    samples[i] = output
+  }
+}

@@ -1,14 +1,15 @@
 import { seededRandom } from '../core/dsp/random'
+import { consonantNoise } from './consonant-noise'
 import { controlTracks } from './controls'
-import { frication } from './frication'
+import { formantTracks } from './formant-tracks'
 import { glottalSource } from './glottal-source'
 import type { Segment } from './layout'
 import { evenOutVowels, levelPhrases } from './levels'
-import type { Place } from './phonemes'
 import { pitchTrack } from './pitch-track'
 import type { Phrase } from './score'
-import { atSampleRate, fillTrack, newTrack, sampleRate, smoothed } from './track'
-import { shapeByTract } from './vocal-tract'
+import { fillTrack, newTrack, sampleRate, smoothed } from './track'
+import { vibratoTracks } from './vibrato'
+import { addSideBranches, shapeByTract } from './vocal-tract'
 
 /** The clean voice in two layers that are to be added; linear samples, RMS of each phrase's vowels = 1. */
 export interface CleanVoice {
@@ -17,8 +18,6 @@ export interface CleanVoice {
   /** s, sh and the hiss of z, kept apart so that they can be made too sharp. */
   readonly sibilance: Float64Array
 }
-
-const places: readonly Place[] = ['alveolar', 'palatal', 'labial']
 
 /**
  * Sings the laid-out phrases with no fault: a formant synthesiser after D. H. Klatt, "Software for a
@@ -31,19 +30,19 @@ export function singCleanly(
   seed: number,
 ): CleanVoice {
   const frames = Math.round(seconds * sampleRate)
-  const controls = controlTracks(segments, seconds)
-  const pitchHz = pitchTrack(segments, seconds, seededRandom(seed))
+  const random = seededRandom(seed)
+  const vibrato = vibratoTracks(segments, seconds, random)
+  const controls = controlTracks(segments, seconds, vibrato.gain)
+  const pitchHz = pitchTrack(segments, seconds, vibrato.cents)
+  const formantsHz = formantTracks(segments, seconds, random)
   const effort = effortTrack(segments, phrases, seconds)
   const body = glottalSource({ ...controls, pitchHz, effort }, frames, seed + 1)
-  shapeByTract(body, { ...controls, pitchHz })
+  addSideBranches(body)
+  shapeByTract(body, { ...controls, formantsHz, pitchHz })
   evenOutVowels(body, segments)
   levelPhrases(body, segments, [])
-  const sibilance = new Float64Array(frames)
-  places.forEach((place, index) => {
-    const hiss = frication(place, frames, seed + 2 + index)
-    addShaped(sibilance, hiss, controls.sibilance[place])
-    addShaped(body, hiss, controls.otherNoise[place])
-  })
+  const { sibilance, other } = consonantNoise(segments, frames, seed + 2)
+  for (let i = 0; i < frames; i += 1) body[i] = (body[i] ?? 0) + (other[i] ?? 0)
   return { body, sibilance }
 }
 
@@ -57,11 +56,4 @@ function effortTrack(
     fillTrack(track, startSeconds, endSeconds, phrases[phrase]?.effort ?? 0)
   }
   return smoothed(track, 0.1)
-}
-
-function addShaped(target: Float64Array, noise: Float64Array, gain: Float64Array): void {
-  const gains = atSampleRate(gain, target.length)
-  for (let i = 0; i < target.length; i += 1) {
-    target[i] = (target[i] ?? 0) + (noise[i] ?? 0) * (gains[i] ?? 0)
-  }
 }

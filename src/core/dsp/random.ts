@@ -22,6 +22,11 @@ export function seededRandom(seed: number): Random {
   }
 }
 
+/** A random number from the first of two up to the second. */
+export function between(random: Random, [from, to]: readonly [number, number]): number {
+  return from + (to - from) * random()
+}
+
 /**
  * `frames` samples of white noise with mean 0 and mean square 1 (uniform, so never beyond +-sqrt 3), from the
  * numbers of {@link seededRandom}. The state is a local here: in a closure it would cost an allocation a frame.
