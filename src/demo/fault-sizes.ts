@@ -7,10 +7,12 @@ import { burstStart } from './stops'
 export const faultSizes = {
   /** RMS of the vowels of each phrase against the loudest. */
   phraseLevelsDb: [-4, -6, 0, -10],
-  sharpSibilanceDb: 12,
+  /** S against vowels in the take, less the same in the clean voice: what the other faults do to both is made up for. */
+  sharpSibilanceDb: 6,
+  /** Peak against the RMS of the vowels of the phrase. */
   plosiveBurst: { frequencyHz: 55, decaySeconds: 0.03, peakDb: 6 },
   proximityMetres: 0.07,
-  room: { decaySeconds: 0.35, levelDb: -20 },
+  room: { decaySeconds: 0.4, levelDb: -16 },
   box: { frequencyHz: 310, gainDb: 6, q: 1.8 },
   top: { frequencyHz: 8000, gainDb: -6 },
   voicePeakDbfs: -4,
@@ -46,7 +48,7 @@ export function faultLabels(segments: readonly Segment[], phrases: readonly Phra
     },
     {
       kind: 'sharp-sibilance',
-      what: 'Every s, z and sh stronger than in the clean voice',
+      what: 'Every s, z and sh stronger against the vowels than in the clean voice',
       amount: faultSizes.sharpSibilanceDb,
       unit: 'dB',
       frequencyHz: 6800,
@@ -58,10 +60,15 @@ export function faultLabels(segments: readonly Segment[], phrases: readonly Phra
       unit: 'dB',
       frequencyHz: top.frequencyHz,
     },
-    { kind: 'room-noise', what: 'Steady noise of the room', amount: noise.levelDbfs, unit: 'dBFS' },
+    {
+      kind: 'room-noise',
+      what: `Steady noise of the room above ${noise.fromHz} Hz, beneath the rumble`,
+      amount: noise.levelDbfs,
+      unit: 'dBFS',
+    },
     {
       kind: 'reverberation',
-      what: `Reverberation of the room, ${room.decaySeconds} s`,
+      what: `Reverberation of the room against the voice, falling by 60 dB in ${room.decaySeconds} s`,
       amount: room.levelDb,
       unit: 'dB',
     },

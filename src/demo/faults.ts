@@ -5,7 +5,7 @@ import { dbToGain } from '../core/dsp/decibels'
 import { whiteNoise } from '../core/dsp/random'
 import { faultSizes as sizes } from './fault-sizes'
 import type { Segment } from './layout'
-import { levelPhrases, toFrame } from './levels'
+import { levelPhrases, toFrame, vowelRms } from './levels'
 import { proximityShelf } from './proximity'
 import { addRoom, rms } from './room'
 import { burstStart } from './stops'
@@ -21,16 +21,20 @@ const butterworthQ = Math.SQRT1_2
  */
 export function spoil(voice: CleanVoice, segments: readonly Segment[], seed: number): Float32Array {
   const { box, top, room, rumble, noise } = sizes
-  const sharpness = dbToGain(sizes.sharpSibilanceDb)
-  const take = new Float32Array(voice.body.length)
-  for (let i = 0; i < take.length; i += 1)
-    take[i] = (voice.body[i] ?? 0) + sharpness * (voice.sibilance[i] ?? 0)
-  filter(take, [proximityShelf(sizes.proximityMetres, sampleRate)])
-  addRoom(take, sampleRate, room.decaySeconds, room.levelDb)
-  filter(take, [
+  const colour = [
+    proximityShelf(sizes.proximityMetres, sampleRate),
     bell(box.frequencyHz, box.gainDb, box.q, sampleRate),
     highShelf(top.frequencyHz, top.gainDb, butterworthQ, sampleRate),
-  ])
+  ]
+  const take = new Float32Array(voice.body)
+  const sibilance = new Float32Array(voice.sibilance)
+  filter(take, colour)
+  filter(sibilance, colour)
+  const clean = rms(voice.sibilance) / vowelRms(voice.body, segments)
+  const coloured = rms(sibilance) / vowelRms(take, segments)
+  const sharpness = coloured > 0 ? dbToGain(sizes.sharpSibilanceDb) * (clean / coloured) : 0
+  for (let i = 0; i < take.length; i += 1) take[i] = (take[i] ?? 0) + sharpness * (sibilance[i] ?? 0)
+  addRoom(take, sampleRate, room.decaySeconds, room.levelDb)
   const levels = levelPhrases(take, segments, sizes.phraseLevelsDb)
   addPlosiveBursts(take, segments, levels)
   scaleToPeak(take, sizes.voicePeakDbfs)
@@ -49,15 +53,16 @@ export function spoil(voice: CleanVoice, segments: readonly Segment[], seed: num
 /** Breath that strikes the microphone as each p opens; turbulence, so the room and the filters are not in it. */
 function addPlosiveBursts(take: Float32Array, segments: readonly Segment[], levels: Float32Array): void {
   const { frequencyHz, decaySeconds, peakDb } = sizes.plosiveBurst
-  const peak = dbToGain(peakDb)
+  const speed = 2 * Math.PI * frequencyHz
+  const wave = (seconds: number) => Math.sin(speed * seconds) * Math.exp(-seconds / decaySeconds)
+  // The decay sets in at once, so the wave peaks before and below 1: where its slope is 0.
+  const gain = dbToGain(peakDb) / wave(Math.atan(speed * decaySeconds) / speed)
   for (const { symbol, startSeconds, endSeconds } of segments) {
     if (symbol !== 'p') continue
     const first = toFrame(burstStart(startSeconds, endSeconds))
     const last = Math.min(take.length, first + toFrame(8 * decaySeconds))
     for (let i = first; i < last; i += 1) {
-      const since = (i - first) / sampleRate
-      const wave = Math.sin(2 * Math.PI * frequencyHz * since) * Math.exp(-since / decaySeconds)
-      take[i] = (take[i] ?? 0) + peak * wave * (levels[i] ?? 0)
+      take[i] = (take[i] ?? 0) + gain * wave((i - first) / sampleRate) * (levels[i] ?? 0)
     }
   }
 }

@@ -19,7 +19,7 @@ const full = { rise: 0.38, fall: 0.16, cornerHz: 4500 } as const
 /** Above this the noise of breath without voice falls off. */
 const breathCornerHz = 3000
 /** Through an opening that shuts in every cycle, breath hisses above this only, at these levels against the tone. */
-const aspiration = { cornerHz: 2000, softDb: -20, fullDb: -16 } as const
+const aspiration = { cornerHz: 2000, softDb: -20, fullDb: -14 } as const
 /** From cycle to cycle, as a share; common practice, no source. */
 const jitter = 0.004
 const shimmer = 0.03

@@ -15,7 +15,7 @@ export function toFrame(seconds: number): number {
 export function evenOutVowels(samples: Float64Array, segments: readonly Segment[]): void {
   let gain = 1
   const gains = segments.map((segment) => {
-    if (segment.frequencyHz !== undefined) gain = 1 / levelOf(samples, [segment]) ** evenness
+    if (segment.frequencyHz !== undefined) gain = 1 / vowelRms(samples, [segment]) ** evenness
     return gain
   })
   multiply(
@@ -39,7 +39,7 @@ export function levelPhrases(
     if (!found.has(phrase))
       found.set(
         phrase,
-        levelOf(
+        vowelRms(
           samples,
           segments.filter((other) => other.phrase === phrase),
         ),
@@ -51,7 +51,7 @@ export function levelPhrases(
 }
 
 /** RMS of the vowels among `segments`; 1 where there is none to go by. */
-function levelOf(samples: Float64Array | Float32Array, segments: readonly Segment[]): number {
+export function vowelRms(samples: Float64Array | Float32Array, segments: readonly Segment[]): number {
   let power = 0
   let count = 0
   for (const { startSeconds, endSeconds, frequencyHz } of segments) {

@@ -90,7 +90,7 @@ export const song: Song = {
     {
       words: 'So shake off the dust, let the tide in',
       effort: 1,
-      restBeats: 1,
+      restBeats: 1.5,
       syllables: [
         sung('so', ['s'], 'oU', [], 'E4', 0.5),
         sung('shake', ['sh'], 'eI', ['k'], 'A4', 1),
@@ -100,7 +100,7 @@ export const song: Song = {
         sung('let', ['l'], 'E', ['t'], 'C5', 0.5),
         sung('the', ['dh'], '@', [], 'A4', 0.5),
         sung('tide', ['t'], 'aI', ['d'], 'C5', 1),
-        sung('in', [], 'I', ['n'], 'A4', 1),
+        sung('in', [], 'I', ['n'], 'A4', 0.5),
       ],
     },
     {
