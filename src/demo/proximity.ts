@@ -12,8 +12,7 @@ const floorHz = 25
  * upper corner; within 0.5 dB of the formula from 75 Hz up.
  */
 export function proximityShelf(distanceMetres: number, sampleRate: number): Biquad {
-  const cornerHz = speedOfSound / (4 * Math.PI * distanceMetres)
-  const zero = Math.tan((Math.PI * cornerHz) / sampleRate)
+  const zero = Math.tan((Math.PI * proximityCornerHz(distanceMetres)) / sampleRate)
   const pole = Math.tan((Math.PI * floorHz) / sampleRate)
   const a0 = 1 + pole
   return { b0: (1 + zero) / a0, b1: (zero - 1) / a0, b2: 0, a1: (pole - 1) / a0, a2: 0 }
@@ -21,6 +20,11 @@ export function proximityShelf(distanceMetres: number, sampleRate: number): Biqu
 
 /** Gain of the unlimited formula at `frequencyHz`, dB: what the label of the fault states. */
 export function proximityRiseDb(distanceMetres: number, frequencyHz: number): number {
-  const ratio = speedOfSound / (4 * Math.PI * distanceMetres * frequencyHz)
+  const ratio = proximityCornerHz(distanceMetres) / frequencyHz
   return 10 * Math.log10(1 + ratio * ratio)
+}
+
+/** Where the rise is 3 dB. The rise is (f - j corner) / f, so that a high-pass of 6 dB per octave here takes it back. */
+export function proximityCornerHz(distanceMetres: number): number {
+  return speedOfSound / (4 * Math.PI * distanceMetres)
 }
