@@ -6,17 +6,22 @@ import { layOut, type Segment } from './layout'
 import { phoneme } from './phonemes'
 import { type Phrase, song } from './score'
 import { sampleRate } from './track'
-import { singCleanly } from './voice'
+import { type CleanVoice, singCleanly } from './voice'
 
 const seeds = { layout: 1, voice: 101, faults: 201 } as const
+
+/** The song of the demo as it is sung before anything is wrong with it. */
+export function cleanDemo(): { readonly segments: readonly Segment[]; readonly voice: CleanVoice } {
+  const segments = layOut(song, seeds.layout)
+  return { segments, voice: singCleanly(segments, song.phrases, song.durationSeconds, seeds.voice) }
+}
 
 /**
  * The built-in take: a short song of our own, sung by a synthesiser and spoilt in known ways, with its
  * backing and labels. Vocal mono and backing stereo, 48 kHz, equally long. The same samples on every call.
  */
 export function demoTake(): DemoTake {
-  const segments = layOut(song, seeds.layout)
-  const voice = singCleanly(segments, song.phrases, song.durationSeconds, seeds.voice)
+  const { segments, voice } = cleanDemo()
   const phrases = song.phrases.map((phrase, index) => phraseLabel(phrase, index, segments))
   return {
     title: song.title,

@@ -41,7 +41,10 @@ const hisses: Readonly<Record<Place, Hiss>> = {
 /** How far the lower edge is from where it usually is, Hz, at a share from 0 to 1 of the hiss. */
 export type EdgeSlide = (share: number) => number
 
-/** `frames` of the hiss made at `place`, with mean square 1; its lower edge stands still unless `slide` is given. */
+/**
+ * `frames` of the hiss made at `place`, with mean square 1 in its middle half; its lower edge stands still unless
+ * `slide` is given.
+ */
 export function frication(place: Place, frames: number, seed: number, slide?: EdgeSlide): Float64Array {
   const samples = whiteNoise(frames, seed)
   const { differences, edge, above } = hisses[place]
@@ -56,7 +59,7 @@ export function frication(place: Place, frames: number, seed: number, slide?: Ed
   resonate(samples, above.frequencyHz, above.bandwidthHz, sampleRate)
   if (slide) resonateSliding(samples, edge, slide)
   else resonate(samples, edge.frequencyHz, edge.bandwidthHz, sampleRate)
-  const scale = 1 / rms(samples)
+  const scale = 1 / rms(samples.subarray(Math.floor(frames / 4), Math.ceil((3 * frames) / 4)))
   for (let i = 0; i < frames; i += 1) samples[i] = (samples[i] ?? 0) * scale
   return samples
 }

@@ -9,14 +9,59 @@ export function powerAt(
   rate: number,
 ) {
   const turn = (2 * Math.PI * frequencyHz) / rate
+  const [turnCos, turnSin] = [Math.cos(turn), Math.sin(turn)]
+  const slow = (2 * Math.PI) / (to - from)
+  const [slowCos, slowSin] = [Math.cos(slow), Math.sin(slow)]
+  let [cosine, sine, windowCos, windowSin] = [1, 0, 1, 0]
   let real = 0
   let imaginary = 0
   for (let i = from; i < to; i += 1) {
-    const window = 0.54 - 0.46 * Math.cos((2 * Math.PI * (i - from)) / (to - from))
-    real += window * (samples[i] ?? 0) * Math.cos(turn * i)
-    imaginary += window * (samples[i] ?? 0) * Math.sin(turn * i)
+    const sample = (0.54 - 0.46 * windowCos) * (samples[i] ?? 0)
+    real += sample * cosine
+    imaginary += sample * sine
+    const turned = cosine * turnCos - sine * turnSin
+    sine = sine * turnCos + cosine * turnSin
+    cosine = turned
+    const slid = windowCos * slowCos - windowSin * slowSin
+    windowSin = windowSin * slowCos + windowCos * slowSin
+    windowCos = slid
   }
   return real * real + imaginary * imaginary
+}
+
+/**
+ * Level between two frequencies of frames `from` up to `to` of a noise, dB of RMS; `stepHz` is how finely it looks.
+ * 0.3974 is the mean square of a Hamming window.
+ */
+export function bandDb(
+  samples: ArrayLike<number>,
+  [from, to]: readonly [number, number],
+  [fromHz, toHz]: readonly [number, number],
+  stepHz: number,
+  rate: number,
+): number {
+  let power = 0
+  for (let f = fromHz; f < toHz; f += stepHz) power += powerAt(samples, from, to, f, rate)
+  return 10 * Math.log10((2 * power * stepHz) / (rate * (to - from) * 0.3974))
+}
+
+/** Frames `from` up to `to` of `samples` without what lies above `cornerHz`: a windowed sinc 40 ms long. */
+export function lowPassed(
+  samples: ArrayLike<number>,
+  from: number,
+  to: number,
+  cornerHz: number,
+  rate: number,
+): Float64Array {
+  const reach = Math.round(0.02 * rate)
+  const kernel = Float64Array.from({ length: 2 * reach + 1 }, (_, i) => {
+    const x = Math.PI * 2 * (cornerHz / rate) * (i - reach)
+    return (x === 0 ? 1 : Math.sin(x) / x) * (0.54 + 0.46 * Math.cos((Math.PI * (i - reach)) / reach))
+  })
+  const sum = kernel.reduce((total, value) => total + value, 0)
+  return Float64Array.from({ length: to - from }, (_, n) =>
+    kernel.reduce((total, value, i) => total + (value / sum) * (samples[from + n + i - reach] ?? 0), 0),
+  )
 }
 
 /** RMS of frames `from` up to `to`. */
