@@ -23,17 +23,18 @@ export function startingChain(): ChainDoc {
       { shape: 'high-pass', frequencyHz: Math.round(0.85 * lowestHz), slopeDbPerOctave: 24 },
       // The resonance upside down.
       { shape: 'bell', frequencyHz: box.frequencyHz, gainDb: -box.gainDb, q: box.q },
+    ]),
+    // What the microphone's place and the room did to the balance. In front of the compressor, which hears the S the lift brings up and holds them 0.5 dB lower than
+    // it would with the lift behind it (measured).
+    equaliser('lift', [
+      // What the top lost.
+      { shape: 'high-shelf', frequencyHz: top.frequencyHz, gainDb: -top.gainDb, q: Math.SQRT1_2 },
       // The rise of the bass upside down: a first-order high-pass.
       {
         shape: 'high-pass',
         frequencyHz: Math.round(proximityCornerHz(proximityMetres)),
         slopeDbPerOctave: 6,
       },
-    ]),
-    // What the top lost. In front of the compressor, which hears the S it brings up and holds them 0.5 dB lower than
-    // it would with the lift behind it (measured).
-    equaliser('lift', [
-      { shape: 'high-shelf', frequencyHz: top.frequencyHz, gainDb: -top.gainDb, q: Math.SQRT1_2 },
     ]),
     changed(defaultStage('compressor', 'level'), {
       // The softest phrase is touched by 1 dB, the loudest, 10 dB above it, by 7 to 10 (measured); a ratio of 3 leaves

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { sibilantEvents } from '../../src/core/measure'
 import { durationSeconds, frameCount, type Sound } from '../../src/core/sound'
 import { demoTake } from '../../src/demo'
+import { toFrame } from '../../src/demo/levels'
 
 const take = demoTake()
 const { vocal, backing, labels } = take
@@ -79,7 +80,7 @@ describe('the sibilants of the take', () => {
     'has sibilants, turned down by %d dB, where they are labelled and nowhere else',
     (gainDb) => {
       const sibilants = labels.phonemes.filter(({ kind }) => kind === 'sibilant')
-      const turnedDown = samples.slice()
+      const turnedDown = (vocal.channels[0] ?? new Float32Array()).slice()
       for (const { startSeconds, endSeconds } of sibilants) {
         for (let i = toFrame(startSeconds); i < toFrame(endSeconds); i++) {
           turnedDown[i] = (turnedDown[i] ?? 0) * 10 ** (gainDb / 20)

@@ -134,7 +134,7 @@ describe('the chain and its changes', () => {
       for (const edit of edits) chain.getState().edit(edit)
       return chain.getState().past.at(-1)?.words
     }
-    expect(wordsOf(setBand('lift', 0, { gainDb: 3 }))).toBe('2a, gain +4.0 dB to +3.0 dB')
+    expect(wordsOf(setBand('lift', 0, { gainDb: 3 }))).toBe('2a, gain +6.0 dB to +3.0 dB')
     expect(wordsOf(setBand('lift', 0, { q: 1.7 }))).toMatch(/^2a, Q \d\.\d\d to 1\.70$/)
     expect(wordsOf(setBand('lift', 0, { on: false }))).toBe('2a off')
     expect(wordsOf(addBand('lift'))).toBe('add band 2c')
@@ -144,10 +144,10 @@ describe('the chain and its changes', () => {
     expect(wordsOf(setSetting('lift', 'design', 'bilinear'))).toBe(
       '2 Equaliser, design matched to analogue to bilinear',
     )
-    expect(wordsOf(threshold(-30))).toBe('threshold −19.0 dBFS to −30.0 dBFS')
+    expect(wordsOf(threshold(-30))).toBe('threshold −23.0 dBFS to −30.0 dBFS')
     expect(wordsOf(duplicateStage('level'))).toBe('duplicate compressor')
     expect(wordsOf(duplicateStage('level'), threshold(-30))).toBe(
-      '3 Compressor, threshold −19.0 dBFS to −30.0 dBFS',
+      '3 Compressor, threshold −23.0 dBFS to −30.0 dBFS',
     )
     expect(wordsOf(moveStage('lift', 0))).toBe('2 Equaliser earlier')
     expect(wordsOf(resetStage('lift'))).toBe('reset 2 Equaliser')
