@@ -3,6 +3,7 @@ export { bypassed, type ChainDoc, chainOf, chainToJson, MAX_STAGES } from './cha
 export { ChainError } from './chain/chain-error'
 export { ChainProcessor } from './chain/chain-processor'
 export { type Comparison, comparisonOf, describeStage, type Scope } from './chain/compare'
+export { type SoundWithLeads, takeFrames } from './chain/leads'
 export { magnitudeDb } from './chain/magnitude'
 export { parseChain } from './chain/parse'
 export { type ReductionSummary, reductionSummary } from './chain/reduction'
@@ -10,10 +11,10 @@ export {
   type Rendering,
   type RenderOptions,
   renderChain,
-  renderRemoved,
   renderSteps,
   type Tap,
 } from './chain/render'
+export { renderRemoved } from './chain/render-removed'
 export { sameSound, sameStage } from './chain/same-sound'
 export { type ChainHost, MAX_BLOCK_FRAMES } from './chain/stage-slot'
 export { hopEnd, hopStart, TRACE_HOP_FRAMES, type Trace } from './chain/trace'

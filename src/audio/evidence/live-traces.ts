@@ -2,6 +2,7 @@ import {
   type ChainDoc,
   type Rendering,
   type Sound,
+  type SoundWithLeads,
   type StageDoc,
   sameStage,
   TRACE_HOP_FRAMES,
@@ -22,7 +23,7 @@ export const MOST_WARM_UP_SECONDS = 3
 
 /** Where live traces begin: the sound before the first stage that has changed, and the stages from there on. */
 export interface ChangedPart {
-  readonly sound: Sound
+  readonly sound: SoundWithLeads
   readonly stages: readonly StageDoc[]
 }
 
@@ -35,8 +36,7 @@ export function changedPart(
   const taps = previous?.kept?.source === take ? previous.kept.taps : []
   const changed = chain.stages.findIndex((stage, k) => !sameStage(stage, taps[k]?.stage))
   if (changed < 0) return null
-  const channels = taps[changed - 1]?.channels ?? take.channels
-  return { sound: { ...take, channels }, stages: chain.stages.slice(changed) }
+  return { sound: taps[changed - 1]?.withLeads ?? take, stages: chain.stages.slice(changed) }
 }
 
 /**

@@ -1,4 +1,11 @@
-import { frameCount, hopEnd, hopStart, type Sound, type StageDoc, TRACE_HOP_FRAMES } from '../../core'
+import {
+  hopEnd,
+  hopStart,
+  type SoundWithLeads,
+  type StageDoc,
+  TRACE_HOP_FRAMES,
+  takeFrames,
+} from '../../core'
 import type { StretchTrace } from '../evidence/evidence'
 import { LiveTraces } from '../evidence/live-traces'
 import type { FrameRange } from '../evidence/matching'
@@ -10,7 +17,7 @@ export const PIECE_FRAMES = 2 ** 17
 
 /** A part of a take as it stands before the first stage that changes. */
 export interface Ground {
-  readonly sound: Sound
+  readonly sound: SoundWithLeads
   /** Hop of the take that the sound starts with. */
   readonly firstHop: number
   /** What is to be traced, frames of the sound: detectors settle ahead of it, stages look ahead into what is behind. */
@@ -58,20 +65,26 @@ function ignoreStep(): void {}
  * @param runOutSeconds what stages may look ahead into behind it
  */
 export function groundOf(
-  sound: Sound,
+  sound: SoundWithLeads,
   stretch: FrameRange,
   settlingSeconds: number,
   runOutSeconds: number,
 ): Ground {
-  const { sampleRate, channels } = sound
-  const frames = frameCount(sound)
+  const { sampleRate, channels, leadInFrames = 0, leadOutFrames = 0 } = sound
+  const frames = takeFrames(sound)
   const first = hopStart(Math.max(0, stretch.from - settlingSeconds * sampleRate))
-  const end = Math.min(frames, Math.ceil(stretch.to + runOutSeconds * sampleRate))
+  const end = Math.min(frames + leadOutFrames, Math.ceil(stretch.to + runOutSeconds * sampleRate))
   // Whole hops, so that pieces share none.
   const from = hopStart(stretch.from)
   const to = Math.min(frames, hopEnd(stretch.to))
   return {
-    sound: { sampleRate, channels: channels.map((samples) => samples.slice(first, end)) },
+    sound: {
+      sampleRate,
+      // With as much in front as the whole has: at its start that is the lead-in.
+      channels: channels.map((samples) => samples.slice(first, leadInFrames + end)),
+      leadInFrames,
+      leadOutFrames: Math.max(0, end - frames),
+    },
     firstHop: first / TRACE_HOP_FRAMES,
     stretch: { from: from - first, to: to - first },
   }

@@ -1,4 +1,4 @@
-import { frameCount, hopStart, type Sound, stageDefinitions } from '../../core'
+import { hopStart, type SoundWithLeads, stageDefinitions, takeFrames } from '../../core'
 import { type ChangedPart, MOST_WARM_UP_SECONDS } from '../evidence/live-traces'
 import type { FrameRange } from '../evidence/matching'
 import { buffersIn } from './post-moving'
@@ -85,13 +85,13 @@ export class Tracers {
   }
 
   /** Gives each its share of the stretch, where that is another than before. */
-  private give(sound: Sound, { from, to }: FrameRange): void {
+  private give(sound: SoundWithLeads, { from, to }: FrameRange): void {
     const { given } = this
     const [samples] = sound.channels
     if (given?.samples === samples && given?.from === from && given.to === to) return
     this.given = { samples, from, to }
     const ports = [...this.ports.values()]
-    const end = Math.min(to, frameCount(sound))
+    const end = Math.min(to, takeFrames(sound))
     // Whole hops, so that none is in two shares.
     const startOf = (k: number) => hopStart(from + ((end - from) * k) / ports.length)
     for (const [k, port] of ports.entries()) {

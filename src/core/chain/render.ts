@@ -1,17 +1,19 @@
 import { frameCount, type Sound } from '../sound'
 import { type StageDoc, stageDefinitions } from '../stages'
-import { createProcessor, createReference } from '../stages/create-processor'
-import type { Processor } from '../stages/stage-definition'
+import { createProcessor } from '../stages/create-processor'
 import type { ChainDoc } from './chain-doc'
-import { contain } from './contain'
+import { padded, type SoundWithLeads } from './leads'
+import { runInPlace } from './run-in-place'
 import { sameStage } from './same-sound'
 import { type Trace, TraceBuilder } from './trace'
 
 /** What came out of one stage, kept so that a change further on need not run it again. */
 export interface Tap {
   readonly stage: StageDoc
-  /** Aligned with the input; longer than it by what later stages delay. */
+  /** Aligned with the input; longer than it by what later stages delay. The same memory behind a stage that is off. */
   readonly channels: readonly Float32Array[]
+  /** The same with what the stage put out ahead of the input's first frame: what later stages hear. */
+  readonly withLeads: SoundWithLeads
 }
 
 /** A take run through a chain. */
@@ -38,9 +40,10 @@ export interface RenderOptions {
 const BLOCK_FRAMES = 8192
 
 /**
- * Runs `sound` through `chain`. The input is not touched.
+ * Runs `sound`, with silence before and behind it, through `chain`. The input is not touched.
  * @param chain as `parseChain` returns it
- * @returns sound of the same rate, channels and length, aligned with the input
+ * @returns sound of the same rate, channels and length, aligned with the input: to the bit what a `ChainProcessor`
+ *   puts out, its delay taken out
  */
 export function renderChain(sound: Sound, chain: ChainDoc, options: RenderOptions = {}): Rendering {
   const steps = renderSteps(sound, chain, options)
@@ -62,8 +65,8 @@ export function* renderSteps(
   const frames = frameCount(sound)
   const host = { sampleRate: sound.sampleRate, channelCount: sound.channels.length, settingsStay: true }
   const processors = chain.stages.map((stage) => createProcessor(stage, host))
-  const latencyFrames = processors.reduce((sum, { latencyFrames }) => sum + latencyFrames, 0)
-  const reusable = reusableTaps(previous, sound, chain, frames + latencyFrames, processors)
+  const latencyFrames = latencyOf(processors)
+  const reusable = reusableTaps(previous, sound, chain, processors)
   const taps: Tap[] = keep ? [...reusable] : []
   const traces = new Map<string, Trace>()
   for (const { stage } of reusable) {
@@ -71,101 +74,53 @@ export function* renderSteps(
     if (trace) traces.set(stage.id, trace)
   }
 
-  let working = extended(
-    reusable.at(-1)?.channels ?? sound.channels,
-    frames + latencyAfter(processors, reusable.length - 1),
-  )
+  const start: SoundWithLeads = reusable.at(-1)?.withLeads ?? sound
+  let leadInFrames = start.leadInFrames ?? 0
+  const stillToRun = processors.slice(reusable.length)
+  // A stage that is off delays as it does live, so that what dies away is flushed at the same frames. The silence it
+  // puts in front is there from the start, and nothing need be moved.
+  let from = latencyOf(stillToRun.filter((_, k) => !chain.stages[reusable.length + k]?.on))
+  let working = padded(start.channels, from, leadInFrames + frames + latencyOf(stillToRun))
   let kept = false
   for (let k = reusable.length; k < chain.stages.length; k++) {
     const stage = chain.stages[k]
     const processor = processors[k]
     if (!stage || !processor) break
+    leadInFrames += processor.latencyFrames
     if (stage.on) {
       const trace = stageDefinitions[stage.kind].reducesGain ? new TraceBuilder(frames) : null
       if (kept) working = working.map((samples) => samples.slice())
-      for (const done of processInPlace(processor, working, blockFrames, trace)) {
+      for (const done of runInPlace(processor, startingAt(from, working), blockFrames, leadInFrames, trace)) {
         yield (k + done) / chain.stages.length
       }
       if (trace) traces.set(stage.id, trace)
-      working = shortened(working, processor.latencyFrames, 0)
     } else {
-      working = shortened(working, 0, processor.latencyFrames)
+      from -= processor.latencyFrames
     }
-    if (keep) taps.push({ stage, channels: working })
+    if (keep) {
+      const channels = startingAt(from, working)
+      const leadOutFrames = (channels[0]?.length ?? 0) - leadInFrames - frames
+      const withLeads = { sampleRate: sound.sampleRate, channels, leadInFrames, leadOutFrames }
+      const unchanged = stage.on ? undefined : taps.at(-1)?.channels
+      taps.push({ stage, channels: unchanged ?? startingAt(leadInFrames, channels), withLeads })
+    }
     kept = keep
   }
   const output = {
     sampleRate: sound.sampleRate,
-    channels: working.map((samples) => samples.slice(0, frames)),
+    channels: working.map((samples) => samples.slice(latencyFrames, latencyFrames + frames)),
   }
   return { sound: output, traces, latencyFrames, kept: keep ? { source: sound, taps } : null }
 }
 
-/**
- * Only what one stage takes away: the sound before it, as the stage passes it when it finds nothing to do, less
- * the sound behind it. Aligned with the input; digital silence where the stage does nothing or is off.
- * @throws RangeError when the chain has no stage `stageId`
- */
-export function renderRemoved(sound: Sound, chain: ChainDoc, stageId: string): Sound {
-  const index = chain.stages.findIndex(({ id }) => id === stageId)
-  const stage = chain.stages[index]
-  if (!stage) throw new RangeError(`no stage "${stageId}" in the chain`)
-  const before = renderChain(sound, { ...chain, stages: chain.stages.slice(0, index) }).sound
-  const after = renderChain(before, { ...chain, stages: [stage] }).sound
-  const reference = stage.on ? passedThrough(before, stage) : before
-  return {
-    sampleRate: sound.sampleRate,
-    channels: reference.channels.map((samples, c) =>
-      samples.map((value, n) => value - (after.channels[c]?.[n] ?? 0)),
-    ),
-  }
+/** Views of `channels` from frame `from` on. */
+function startingAt(from: number, channels: readonly Float32Array[]): Float32Array[] {
+  return channels.map((samples) => samples.subarray(from))
 }
 
-function passedThrough(sound: Sound, stage: StageDoc): Sound {
-  const frames = frameCount(sound)
-  const host = { sampleRate: sound.sampleRate, channelCount: sound.channels.length, settingsStay: true }
-  const reference = createReference(stage, host)
-  const working = extended(sound.channels, frames + reference.latencyFrames)
-  for (const _ of processInPlace(reference, working, BLOCK_FRAMES, null));
-  return { ...sound, channels: working.map((samples) => samples.slice(reference.latencyFrames)) }
-}
-
-function* processInPlace(
-  processor: Pick<Processor<never>, 'process' | 'latencyFrames'>,
-  channels: readonly Float32Array[],
-  blockFrames: number,
-  trace: TraceBuilder | null,
-): Generator<number, void, void> {
-  const total = channels[0]?.length ?? 0
-  const gainDb = trace ? new Float32Array(Math.min(blockFrames, total)) : undefined
-  for (let from = 0; from < total; from += blockFrames) {
-    const count = Math.min(blockFrames, total - from)
-    const block = channels.map((samples) => samples.subarray(from, from + count))
-    processor.process(block, count, gainDb)
-    contain(block, count)
-    if (trace && gainDb) trace.add(gainDb, from - processor.latencyFrames, count)
-    yield (from + count) / total
-  }
-}
-
-/** Copies of `channels`, cut or filled up with silence to `frames`. */
-function extended(channels: readonly Float32Array[], frames: number): Float32Array[] {
-  return channels.map((samples) => {
-    const copy = new Float32Array(frames)
-    copy.set(samples.length > frames ? samples.subarray(0, frames) : samples)
-    return copy
-  })
-}
-
-/** Views of `channels` without so many frames at either end; the same arrays where there is nothing to cut. */
-function shortened(channels: Float32Array[], fromStart: number, fromEnd: number): Float32Array[] {
-  if (fromStart + fromEnd === 0) return channels
-  return channels.map((samples) => samples.subarray(fromStart, samples.length - fromEnd))
-}
-
-/** Frames by which the stages behind number `index` delay. */
-function latencyAfter(processors: readonly { readonly latencyFrames: number }[], index: number): number {
-  return processors.slice(index + 1).reduce((sum, { latencyFrames }) => sum + latencyFrames, 0)
+/** Frames by which processors in series delay. */
+function latencyOf(processors: readonly { readonly latencyFrames: number }[]): number {
+  return processors.reduce((sum, { latencyFrames }) => sum + latencyFrames, 0)
 }
 
 /** The taps of `previous` that hold for this chain: same source, same stages so far, long enough for what follows. */
@@ -173,14 +128,12 @@ function reusableTaps(
   previous: Rendering | undefined,
   source: Sound,
   chain: ChainDoc,
-  paddedFrames: number,
   processors: readonly { readonly latencyFrames: number }[],
 ): readonly Tap[] {
   const kept = previous?.kept
   if (!kept || kept.source !== source) return []
   const changed = chain.stages.findIndex((stage, k) => !sameStage(stage, kept.taps[k]?.stage))
   const same = kept.taps.slice(0, changed < 0 ? chain.stages.length : changed)
-  const delayedBefore = latencyAfter(processors, -1) - latencyAfter(processors, same.length - 1)
-  const long = (same.at(-1)?.channels[0]?.length ?? 0) >= paddedFrames - delayedBefore
-  return long ? same : []
+  const needed = frameCount(source) + latencyOf(processors.slice(same.length))
+  return (same.at(-1)?.channels[0]?.length ?? 0) >= needed ? same : []
 }

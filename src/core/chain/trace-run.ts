@@ -1,8 +1,9 @@
-import { frameCount, type Sound } from '../sound'
+import type { Sound } from '../sound'
 import { type StageDoc, stageDefinitions } from '../stages'
 import { createProcessor } from '../stages/create-processor'
 import type { Processor } from '../stages/stage-definition'
 import { contain } from './contain'
+import { type SoundWithLeads, takeFrames } from './leads'
 import { hopEnd, TRACE_HOP_FRAMES, TraceBuilder } from './trace'
 
 /** Frames from `from` up to, but not including, `to`. */
@@ -36,20 +37,21 @@ export class TraceRun {
   private nextFrame: number
 
   /**
+   * @param sound with what stages before these put out around it
    * @param stages what `sound` runs through; those that are off let it pass
    * @param warmUpFrames how far ahead of the stretch it starts, for detectors to have settled there
    */
   constructor(
-    private readonly sound: Sound,
+    private readonly sound: SoundWithLeads,
     stages: readonly StageDoc[],
     stretch: Stretch,
     warmUpFrames = 0,
   ) {
     this.firstHop = Math.floor(stretch.from / TRACE_HOP_FRAMES)
     this.origin = this.firstHop * TRACE_HOP_FRAMES
-    this.nextFrame = Math.max(0, this.origin - Math.ceil(warmUpFrames))
+    this.nextFrame = Math.max(-(sound.leadInFrames ?? 0), this.origin - Math.ceil(warmUpFrames))
     this.block = sound.channels.map(() => new Float32Array(BLOCK_FRAMES))
-    const frames = Math.min(hopEnd(stretch.to), frameCount(sound)) - this.origin
+    const frames = Math.min(hopEnd(stretch.to), takeFrames(sound)) - this.origin
     this.links = linksOf(stages, sound, frames)
   }
 
@@ -76,23 +78,18 @@ export class TraceRun {
       else {
         processor.process(block, count, trace ? gainDb : undefined)
         contain(block, count)
-        this.dropAhead(behind - nextFrame, count)
       }
       trace?.add(gainDb, nextFrame - behind - this.origin, count)
     }
     this.nextFrame += count
   }
 
-  /** What a stage puts out ahead of the first frame of the sound is not heard by the next: renders cut it off. */
-  private dropAhead(frames: number, count: number): void {
-    if (frames > 0) for (const samples of this.block) samples.fill(0, 0, Math.min(frames, count))
-  }
-
   /** The next `count` frames of the sound, and silence behind its end. */
   private load(count: number): void {
     const { sound, block, nextFrame } = this
+    const from = nextFrame + (sound.leadInFrames ?? 0)
     block.forEach((samples, c) => {
-      const there = sound.channels[c]?.subarray(nextFrame, nextFrame + count)
+      const there = sound.channels[c]?.subarray(from, from + count)
       samples.fill(0, there?.length ?? 0, count)
       if (there) samples.set(there)
     })

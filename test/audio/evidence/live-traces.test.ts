@@ -1,8 +1,20 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { StretchTrace } from '../../../src/audio/evidence/evidence'
 import { changedPart, LiveTraces, withStretches } from '../../../src/audio/evidence/live-traces'
-import { type ChainDoc, chainOf, type Rendering, renderChain, TRACE_HOP_FRAMES } from '../../../src/core'
+import { groundOf, Tracer } from '../../../src/audio/worker/tracer'
+import {
+  type ChainDoc,
+  chainOf,
+  frameCount,
+  type Rendering,
+  renderChain,
+  type Sound,
+  TRACE_HOP_FRAMES,
+} from '../../../src/core'
+import { abruptSounds } from '../../setup/abrupt-sounds'
 import { stageWith } from '../../setup/chains'
+import { chains, holds, SEED, stages } from '../../setup/random-chains'
 import { noise } from '../../setup/signals'
 
 const RATE = 44_100
@@ -115,5 +127,58 @@ describe('traces of a stretch, ahead of the rest', () => {
     expect(withStretches(known, [stretch], frames).gainDb).toEqual(Float32Array.of(-1, -5, -6, -1))
     expect(withStretches(null, [stretch], frames).gainDb).toEqual(Float32Array.of(0, -5, -6, 0))
     expect(known.gainDb).toEqual(Float32Array.of(-1, -1, -1, -1))
+  })
+})
+
+describe(`traces from the start of a take that begins abruptly (seed ${SEED})`, () => {
+  const edited = fc.tuple(
+    abruptSounds({ min: 1, max: 3000 }),
+    chains(undefined, { minLength: 1, maxLength: 4 }),
+    fc.nat(3),
+    stages(),
+  )
+
+  /** The last stage but so many changed, and what of that has to be traced anew. */
+  function changedBehind(sound: Sound, before: ChainDoc, place: number, stage: ChainDoc['stages'][number]) {
+    const at = place % before.stages.length
+    const doc = chainOf(before.stages.with(at, { ...stage, id: 'changed' }))
+    const part = changedPart(sound, doc, renderChain(sound, before, { keep: true }))
+    if (!part) throw new Error('a stage has changed')
+    return { part, ...renderChain(sound, doc) }
+  }
+
+  it('are to the bit those of a render, whichever stage has changed', () => {
+    let compared = 0
+    holds(edited, 120, ([sound, before, place, stage]) => {
+      const { part, traces, latencyFrames } = changedBehind(sound, before, place, stage)
+      const frames = frameCount(sound)
+      // Of what rings on behind the take no more was kept than the stages before the change needed.
+      const hops = Math.floor(Math.max(0, frames - latencyFrames) / TRACE_HOP_FRAMES)
+      for (const { stageId, gainDb } of piecesOf(new LiveTraces(part, { from: 0, to: frames }), frames)) {
+        expect(gainDb.subarray(0, hops)).toEqual(traces.get(stageId)?.gainDb.subarray(0, hops))
+        compared += hops
+      }
+    })
+    expect(compared).toBeGreaterThan(100)
+  })
+
+  it('are so too from ground that was cut out of the sound for another worker', async () => {
+    const sound = {
+      sampleRate: RATE,
+      channels: [take.channels[0]?.slice(40_000, 60_000) ?? new Float32Array()],
+    }
+    const saturated = chainOf([stageWith('saturator', { driveDb: 18 }), hold])
+    const harder = stageWith('compressor', { thresholdDb: -60, attackMs: 0.02 })
+    const { part, traces } = changedBehind(sound, saturated, 1, harder)
+    const found: StretchTrace[] = []
+    const ground = groundOf(part.sound, { from: 0, to: 10_000 }, 1, 0.1)
+    await new Tracer(ground).round(
+      part.stages,
+      () => true,
+      (come) => void found.push(...come),
+    )
+    const [trace] = found
+    expect(trace?.firstHop).toBe(0)
+    expect(trace?.gainDb).toEqual(traces.get('changed')?.gainDb.subarray(0, trace?.gainDb.length))
   })
 })
