@@ -9,10 +9,10 @@ import { printCells } from './table'
 type Core = typeof ours
 
 /** Rounds in which everything is run once by either build, by turns. */
-const ROUNDS = 41
-const WARM_UP_ROUNDS = 4
+const ROUNDS = 150
+const WARM_UP_ROUNDS = 10
 /** Frames of each render: short, so that a busy machine leaves some rounds undisturbed. */
-const PIECE_FRAMES = 4 * 48_000
+const PIECE_FRAMES = 48_000
 /** Frames that the audio thread is asked for at a time. */
 const QUANTUM_FRAMES = 128
 
@@ -21,17 +21,17 @@ const QUANTUM_FRAMES = 128
  * chain documents and the same sound go through both.
  * @param folder of the other checkout, with its packages installed
  */
-export async function benchBeside(folder: string): Promise<void> {
+export async function benchBeside(folder: string, only = ''): Promise<void> {
   const url = pathToFileURL(resolve(folder, 'src/core/index.ts')).href
   const theirs: Core = await import(url)
   const take = ours.excerpt(longTake(1), 0, PIECE_FRAMES)
   const pairs = works(ours, take).map((work, index) => ({ ...work, theirs: works(theirs, take)[index]?.run }))
-  const lines = pairs.map(({ what, run, theirs: other }) => {
+  const lines = pairs.filter(({ what }) => what.includes(only)).map(({ what, run, theirs: other }) => {
     const [oursMs, theirsMs] = minimalPair(run, other ?? run)
     const texts = [oursMs, theirsMs].map((ms) => `${ms.toFixed(2)} ms`)
     return [what, ...texts, (oursMs / theirsMs).toFixed(3)]
   })
-  console.log(`4 s of sound, minima of ${ROUNDS} rounds; beside: ${folder}`)
+  console.log(`1 s of sound, minima of ${ROUNDS} rounds; beside: ${folder}`)
   printCells([['what', 'this', 'beside', 'this / beside'], ...lines])
 }
 

@@ -1,10 +1,7 @@
 import type { Biquad } from './biquad'
 import { CrossFade, upToEnd } from './cross-fade'
 import { RecentInput } from './recent-input'
-import { SectionBank } from './section-bank'
-
-/** Frames worked on at a time, small enough to stay in the processor's nearest cache. */
-const CHUNK_FRAMES = 128
+import { BANK_FRAMES, SectionBank } from './section-bank'
 
 /** New sections are run over this many times a fade's length of past input, so that they come in warm. */
 const WARM_UP_FADES = 3
@@ -15,15 +12,16 @@ const WARM_UP_FADES = 3
  * are, what comes out lies between what either would have put out; moving coefficients gives no such warrant.
  */
 export class BiquadCascade {
-  private readonly scratch = new Float64Array(CHUNK_FRAMES)
-  private readonly earlierScratch = new Float64Array(CHUNK_FRAMES)
+  private readonly scratch = new Float64Array(BANK_FRAMES)
+  private readonly earlierScratch = new Float64Array(BANK_FRAMES)
   private readonly recent: RecentInput
   private readonly fade: CrossFade<readonly Biquad[]>
   /** The sections last gone to, and those before them. */
   private bank: SectionBank
   private earlier: SectionBank
-  private readonly hear = (channel: number, count: number) => this.bank.run(this.scratch, channel, count)
-  private framesToHush = CHUNK_FRAMES
+  private readonly hear = (channel: number, count: number) =>
+    this.bank.run(this.scratch, 0, this.scratch, 0, channel, count)
+  private framesToHush = BANK_FRAMES
 
   /**
    * @param maxSections the most sections `set` will be given.
@@ -67,10 +65,9 @@ export class BiquadCascade {
         const samples = channels[c]
         const output = outputs[c]
         if (!samples || !output || (output === samples && this.changesNothing)) continue
-        this.load(samples, from, count)
-        if (fading) this.fadeChunk(c, count)
-        else this.bank.run(this.scratch, c, count)
-        this.store(output, outputStart + from - start, count)
+        const outputFrom = outputStart + from - start
+        if (fading) this.fadeChunk(samples, from, output, outputFrom, c, count)
+        else this.bank.run(samples, from, output, outputFrom, c, count)
       }
       this.hush(count)
       fade.pass(count)
@@ -83,27 +80,23 @@ export class BiquadCascade {
     this.recent.reset()
     this.fade.reset()
     this.bank.forget()
-    this.framesToHush = CHUNK_FRAMES
+    this.framesToHush = BANK_FRAMES
   }
 
-  private load(samples: Float32Array, from: number, count: number): void {
-    const { scratch } = this
-    for (let n = 0; n < count; n++) scratch[n] = samples[from + n] ?? 0
-  }
-
-  private store(samples: Float32Array, from: number, count: number): void {
-    const { scratch } = this
-    for (let n = 0; n < count; n++) samples[from + n] = scratch[n] ?? 0
-  }
-
-  private fadeChunk(channel: number, count: number): void {
+  private fadeChunk(
+    samples: Float32Array,
+    from: number,
+    output: Float32Array,
+    outputFrom: number,
+    channel: number,
+    count: number,
+  ): void {
     const { scratch, earlierScratch, fade } = this
-    for (let n = 0; n < count; n++) earlierScratch[n] = scratch[n] ?? 0
-    this.earlier.run(earlierScratch, channel, count)
-    this.bank.run(scratch, channel, count)
+    this.earlier.run(samples, from, earlierScratch, 0, channel, count)
+    this.bank.run(samples, from, scratch, 0, channel, count)
     for (let n = 0; n < count; n++) {
       const before = earlierScratch[n] ?? 0
-      scratch[n] = before + fade.share(n) * ((scratch[n] ?? 0) - before)
+      output[outputFrom + n] = before + fade.share(n) * ((scratch[n] ?? 0) - before)
     }
   }
 
@@ -111,7 +104,7 @@ export class BiquadCascade {
   private hush(count: number): void {
     this.framesToHush -= count
     if (this.framesToHush > 0) return
-    this.framesToHush = CHUNK_FRAMES
+    this.framesToHush = BANK_FRAMES
     this.bank.hush()
     this.earlier.hush()
   }

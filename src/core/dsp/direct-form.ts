@@ -1,5 +1,8 @@
 import type { Biquad } from './biquad'
 
+/** What sections read and write: a block of sound, or what is between two of them, unrounded. */
+export type Samples = Float32Array | Float64Array
+
 /** Coefficients in a row: b0, b1 - a1 b0, b2 - a2 b0, a1, a2. */
 export const DIRECT_STRIDE = 5
 
@@ -16,9 +19,15 @@ export function prepareSection(coefficients: Float64Array, k: number, { b0, b1, 
   coefficients[i + 4] = a2
 }
 
-/** Section `k` over the first `count` values of `buffer`, in place. State is two numbers a section. */
+/**
+ * Section `k` over `count` values of `input` from `inputStart` on, into `output` from `outputStart` on; both may be the
+ * same. State is two numbers a section.
+ */
 export function runSection(
-  buffer: Float64Array,
+  input: Samples,
+  inputStart: number,
+  output: Samples,
+  outputStart: number,
   c: Float64Array,
   k: number,
   state: Float64Array,
@@ -33,12 +42,12 @@ export function runSection(
   let s1 = state[k * 2] ?? 0
   let s2 = state[k * 2 + 1] ?? 0
   for (let n = 0; n < count; n++) {
-    const x = buffer[n] ?? 0
+    const x = input[inputStart + n] ?? 0
     const y = b0 * x + s1
     const s1Next = b1 * x + s2 - a1 * s1
     s2 = b2 * x - a2 * s1
     s1 = s1Next
-    buffer[n] = y
+    output[outputStart + n] = y
   }
   state[k * 2] = s1
   state[k * 2 + 1] = s2
@@ -46,7 +55,10 @@ export function runSection(
 
 /** Sections `k` and `k + 1` in series: what one waits for itself the other works, so that two take little longer. */
 export function runTwoSections(
-  buffer: Float64Array,
+  input: Samples,
+  inputStart: number,
+  output: Samples,
+  outputStart: number,
   c: Float64Array,
   k: number,
   state: Float64Array,
@@ -68,7 +80,7 @@ export function runTwoSections(
   let t1 = state[k * 2 + 2] ?? 0
   let t2 = state[k * 2 + 3] ?? 0
   for (let n = 0; n < count; n++) {
-    const x = buffer[n] ?? 0
+    const x = input[inputStart + n] ?? 0
     const y = b0 * x + s1
     const s1Next = b1 * x + s2 - a1 * s1
     s2 = b2 * x - a2 * s1
@@ -77,7 +89,7 @@ export function runTwoSections(
     const t1Next = d1 * y + t2 - e1 * t1
     t2 = d2 * y - e2 * t1
     t1 = t1Next
-    buffer[n] = z
+    output[outputStart + n] = z
   }
   state[k * 2] = s1
   state[k * 2 + 1] = s2
@@ -87,7 +99,10 @@ export function runTwoSections(
 
 /** Sections `k` to `k + 2` in series: as many as find room in the processor's registers. */
 export function runThreeSections(
-  buffer: Float64Array,
+  input: Samples,
+  inputStart: number,
+  output: Samples,
+  outputStart: number,
   c: Float64Array,
   k: number,
   state: Float64Array,
@@ -116,7 +131,7 @@ export function runThreeSections(
   let u1 = state[k * 2 + 4] ?? 0
   let u2 = state[k * 2 + 5] ?? 0
   for (let n = 0; n < count; n++) {
-    const x = buffer[n] ?? 0
+    const x = input[inputStart + n] ?? 0
     const y = b0 * x + s1
     const s1Next = b1 * x + s2 - a1 * s1
     s2 = b2 * x - a2 * s1
@@ -129,7 +144,7 @@ export function runThreeSections(
     const u1Next = f1 * z + u2 - g1 * u1
     u2 = f2 * z - g2 * u1
     u1 = u1Next
-    buffer[n] = w
+    output[outputStart + n] = w
   }
   state[k * 2] = s1
   state[k * 2 + 1] = s2

@@ -1,3 +1,5 @@
+import { copyFrames } from './copy-frames'
+
 /** Remembers the last frames that went by, so that a filter can hear them before it is heard itself. */
 export class RecentInput {
   private readonly rings: readonly Float32Array[]
@@ -21,8 +23,8 @@ export class RecentInput {
       const samples = channels[c]
       const ring = rings[c]
       if (!samples || !ring) continue
-      for (let n = 0; n < beforeEnd; n++) ring[position + n] = samples[from + n] ?? 0
-      for (let n = beforeEnd; n < count; n++) ring[n - beforeEnd] = samples[from + n] ?? 0
+      copyFrames(samples, from, ring, position, beforeEnd)
+      copyFrames(samples, from + beforeEnd, ring, 0, count - beforeEnd)
     }
     this.position = (position + count) % frames
   }
