@@ -55,7 +55,7 @@ export type {
   Unit,
 } from './stages/parameter'
 export { printNumber, printValue } from './stages/print-value'
-export type { Processor, ProcessorHost, StageDefinition } from './stages/stage-definition'
+export type { Processor, ProcessorHost, ReductionReader, StageDefinition } from './stages/stage-definition'
 export { fewestRareRight, probabilityByChance, probabilityOfAtLeast } from './study/blind-trial-chance'
 export { drawOrder, type HiddenSide } from './study/blind-trial-order'
 export { powerSentence, printProbability, type TrialResult, trialSentence } from './study/blind-trial-words'

@@ -26,11 +26,13 @@ export async function benchBeside(folder: string, only = ''): Promise<void> {
   const theirs: Core = await import(url)
   const take = ours.excerpt(longTake(1), 0, PIECE_FRAMES)
   const pairs = works(ours, take).map((work, index) => ({ ...work, theirs: works(theirs, take)[index]?.run }))
-  const lines = pairs.filter(({ what }) => what.includes(only)).map(({ what, run, theirs: other }) => {
-    const [oursMs, theirsMs] = minimalPair(run, other ?? run)
-    const texts = [oursMs, theirsMs].map((ms) => `${ms.toFixed(2)} ms`)
-    return [what, ...texts, (oursMs / theirsMs).toFixed(3)]
-  })
+  const lines = pairs
+    .filter(({ what }) => what.includes(only))
+    .map(({ what, run, theirs: other }) => {
+      const [oursMs, theirsMs] = minimalPair(run, other ?? run)
+      const texts = [oursMs, theirsMs].map((ms) => `${ms.toFixed(2)} ms`)
+      return [what, ...texts, (oursMs / theirsMs).toFixed(3)]
+    })
   console.log(`1 s of sound, minima of ${ROUNDS} rounds; beside: ${folder}`)
   printCells([['what', 'this', 'beside', 'this / beside'], ...lines])
 }

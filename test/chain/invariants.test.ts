@@ -12,6 +12,7 @@ import {
 import { OVERSAMPLER_LATENCY_FRAMES } from '../../src/core/dsp/oversampler'
 import { createProcessor } from '../../src/core/stages/create-processor'
 import { impulse, stageWith } from '../setup/chains'
+import { GainCollector } from '../setup/gain-collector'
 import { chains, holds, SEED, sampleRates, sounds, stages } from '../setup/random-chains'
 import { largestDifference } from '../setup/spectrum'
 
@@ -118,12 +119,12 @@ describe(`every stage (seed ${SEED})`, () => {
         const through = (blockFrames: number) => {
           const processor = createProcessor(stage, host)
           const channels = sound.channels.map((samples) => samples.slice())
-          const gainDb = new Float32Array(frames)
+          const gains = new GainCollector()
           const run = (from: number, to: number) => {
             for (let at = from; at < to; at += blockFrames) {
               const end = Math.min(to, at + blockFrames)
               const block = channels.map((samples) => samples.subarray(at, end))
-              processor.process(block, end - at, gainDb.subarray(at, end))
+              processor.process(block, end - at, gains)
             }
           }
           run(0, first)
@@ -131,7 +132,7 @@ describe(`every stage (seed ${SEED})`, () => {
           run(first, first + later)
           processor.set(third.settings)
           run(first + later, frames)
-          return { channels, gainDb }
+          return { channels, gainDb: gains.gainDb }
         }
         expect(through(blockFrames)).toEqual(through(frames))
       },
@@ -145,9 +146,9 @@ describe(`every stage (seed ${SEED})`, () => {
       const used = createProcessor(stage, host)
       const run = (processor: typeof used, sound: Sound) => {
         const samples = sound.channels[0]?.slice() ?? new Float32Array(0)
-        const gainDb = new Float32Array(samples.length)
-        processor.process([samples], samples.length, gainDb)
-        return { samples, gainDb }
+        const gains = new GainCollector()
+        processor.process([samples], samples.length, gains)
+        return { samples, gainDb: gains.gainDb }
       }
       run(used, first)
       // Settings that arrive in mid-stream leave a ramp behind, which reset must finish too.

@@ -31,6 +31,6 @@ function passedThrough(sound: SoundWithLeads, stage: StageDoc, frames: number): 
   const reference = createReference(stage, host)
   const leadInFrames = (sound.leadInFrames ?? 0) + reference.latencyFrames
   const working = padded(sound.channels, 0, leadInFrames + frames)
-  for (const _ of runInPlace(reference, working, leadInFrames + frames, leadInFrames, null));
+  for (const _ of runInPlace(reference, working, leadInFrames + frames));
   return working.map((samples) => samples.subarray(leadInFrames))
 }

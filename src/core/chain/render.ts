@@ -88,9 +88,11 @@ export function* renderSteps(
     if (!stage || !processor) break
     leadInFrames += processor.latencyFrames
     if (stage.on) {
-      const trace = stageDefinitions[stage.kind].reducesGain ? new TraceBuilder(frames) : null
+      const trace = stageDefinitions[stage.kind].reducesGain
+        ? new TraceBuilder(frames, -leadInFrames)
+        : undefined
       if (kept) working = working.map((samples) => samples.slice())
-      for (const done of runInPlace(processor, startingAt(from, working), blockFrames, leadInFrames, trace)) {
+      for (const done of runInPlace(processor, startingAt(from, working), blockFrames, trace)) {
         yield (k + done) / chain.stages.length
       }
       if (trace) traces.set(stage.id, trace)

@@ -1,3 +1,4 @@
+import { copyFrames } from '../dsp/copy-frames'
 import { DelayLine } from '../dsp/delay-line'
 import { Ramp } from '../dsp/ramp'
 import { smoothStep } from '../dsp/smooth-step'
@@ -6,6 +7,7 @@ import { type SettingsByKind, type StageDoc, type StageKind, stageDefinitions } 
 import { createProcessor, createReference } from '../stages/create-processor'
 import type { Processor, ProcessorHost } from '../stages/stage-definition'
 import { contain } from './contain'
+import { LargestReduction } from './largest-reduction'
 
 /** The most frames a slot takes at once. */
 export const MAX_BLOCK_FRAMES = 2048
@@ -72,7 +74,7 @@ class SwitchedSlot implements StageSlot {
   private readonly passed: readonly Float32Array[]
   private readonly dryDelays: readonly DelayLine[]
   private readonly removedDelays: readonly DelayLine[]
-  private readonly gainDb: Float32Array | undefined
+  private readonly reductions: LargestReduction | undefined
   private readonly wetShare: Ramp
   private readonly watchedShare = new Ramp(0)
   private readonly switchFrames: number
@@ -91,7 +93,7 @@ class SwitchedSlot implements StageSlot {
     this.passed = reference ? blocks(channelCount) : this.dry
     this.dryDelays = delays(channelCount)
     this.removedDelays = delays(removedToo ? channelCount : 0)
-    this.gainDb = reducesGain ? new Float32Array(MAX_BLOCK_FRAMES) : undefined
+    this.reductions = reducesGain ? new LargestReduction() : undefined
     this.wetShare = new Ramp(on ? 1 : 0)
     this.switchFrames = framesOf(SETTING_FADE_MS, sampleRate)
   }
@@ -118,7 +120,7 @@ class SwitchedSlot implements StageSlot {
     }
     // Where it is not heard now, the delay must hold what comes, for when it is.
     if (heard || watched || this.latencyFrames > 0) this.keepDry(channels, frames)
-    parts.processor.process(channels, frames, this.gainDb)
+    parts.processor.process(channels, frames, this.reductions)
     contain(channels, frames)
     if (removed) {
       delay(removed, this.removedDelays, frames)
@@ -126,7 +128,8 @@ class SwitchedSlot implements StageSlot {
     }
     watchedShare.pass(frames)
     if (heard) this.blend(channels, frames)
-    return this.on ? this.lowestGain(frames) : 0
+    const largestDb = this.reductions?.take() ?? 0
+    return this.on ? -largestDb : 0
   }
 
   private keepDry(channels: readonly Float32Array[], frames: number): void {
@@ -164,13 +167,6 @@ class SwitchedSlot implements StageSlot {
     }
     share.pass(frames)
   }
-
-  private lowestGain(frames: number): number {
-    const { gainDb } = this
-    let lowest = 0
-    if (gainDb) for (let n = 0; n < frames; n++) lowest = Math.min(lowest, gainDb[n] ?? 0)
-    return lowest
-  }
 }
 
 function blocks(channelCount: number): Float32Array[] {
@@ -181,7 +177,7 @@ function copy(from: readonly Float32Array[], to: readonly Float32Array[], frames
   for (let c = 0; c < from.length; c++) {
     const source = from[c]
     const target = to[c]
-    if (source && target) for (let n = 0; n < frames; n++) target[n] = source[n] ?? 0
+    if (source && target) copyFrames(source, 0, target, 0, frames)
   }
 }
 

@@ -18,7 +18,7 @@ interface Link {
   readonly processor: Pick<Processor<never>, 'process' | 'trace' | 'latencyFrames'>
   /** By how much what leaves this stage is behind the input, frames. */
   readonly behind: number
-  readonly trace: TraceBuilder | null
+  readonly trace: TraceBuilder | undefined
 }
 
 const BLOCK_FRAMES = 16384
@@ -32,7 +32,6 @@ export class TraceRun {
   readonly firstHop: number
   private readonly links: readonly Link[]
   private readonly block: readonly Float32Array[]
-  private readonly gainDb = new Float32Array(BLOCK_FRAMES)
   private readonly origin: number
   private nextFrame: number
 
@@ -52,7 +51,7 @@ export class TraceRun {
     this.nextFrame = Math.max(-(sound.leadInFrames ?? 0), this.origin - Math.ceil(warmUpFrames))
     this.block = sound.channels.map(() => new Float32Array(BLOCK_FRAMES))
     const frames = Math.min(hopEnd(stretch.to), takeFrames(sound)) - this.origin
-    this.links = linksOf(stages, sound, frames)
+    this.links = linksOf(stages, sound, frames, this.nextFrame - this.origin)
   }
 
   /** Goes on until the traces are complete up to frame `to`: a step a block. */
@@ -70,16 +69,15 @@ export class TraceRun {
   }
 
   private pass(count: number): void {
-    const { block, gainDb, nextFrame, links } = this
+    const { block, links } = this
     this.load(count)
     for (const link of links) {
-      const { processor, trace, behind } = link
-      if (link === links.at(-1) && processor.trace) processor.trace(block, count, gainDb)
+      const { processor, trace } = link
+      if (link === links.at(-1) && trace && processor.trace) processor.trace(block, count, trace)
       else {
-        processor.process(block, count, trace ? gainDb : undefined)
+        processor.process(block, count, trace)
         contain(block, count)
       }
-      trace?.add(gainDb, nextFrame - behind - this.origin, count)
     }
     this.nextFrame += count
   }
@@ -96,8 +94,17 @@ export class TraceRun {
   }
 }
 
-/** The stages that are on, up to the last that reduces gain. */
-function linksOf(stages: readonly StageDoc[], { sampleRate, channels }: Sound, frames: number): Link[] {
+/**
+ * The stages that are on, up to the last that reduces gain.
+ * @param frames length of the traces
+ * @param startFrame the frame of the traces that is fed first
+ */
+function linksOf(
+  stages: readonly StageDoc[],
+  { sampleRate, channels }: Sound,
+  frames: number,
+  startFrame: number,
+): Link[] {
   const on = stages.filter((stage) => stage.on)
   const last = on.findLastIndex(({ kind }) => stageDefinitions[kind].reducesGain)
   const host = { sampleRate, channelCount: channels.length, settingsStay: true }
@@ -105,7 +112,9 @@ function linksOf(stages: readonly StageDoc[], { sampleRate, channels }: Sound, f
   return on.slice(0, last + 1).map((stage) => {
     const processor = createProcessor(stage, host)
     behind += processor.latencyFrames
-    const trace = stageDefinitions[stage.kind].reducesGain ? new TraceBuilder(frames) : null
+    const trace = stageDefinitions[stage.kind].reducesGain
+      ? new TraceBuilder(frames, startFrame - behind)
+      : undefined
     return { stageId: stage.id, processor, behind, trace }
   })
 }

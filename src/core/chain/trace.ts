@@ -1,3 +1,5 @@
+import type { ReductionReader } from '../stages/stage-definition'
+
 /** Gain of one stage along the take: the lowest in each hop, so that no peak is missed. */
 export interface Trace {
   readonly hopFrames: number
@@ -18,29 +20,35 @@ export function hopEnd(frame: number): number {
   return Math.ceil(frame / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES
 }
 
-/** Collects gains, frame by frame, into a trace. */
-export class TraceBuilder implements Trace {
+/** Collects gain reductions, frame by frame, into a trace. */
+export class TraceBuilder implements Trace, ReductionReader {
   readonly hopFrames = TRACE_HOP_FRAMES
   readonly gainDb: Float32Array
 
-  /** @param frames length of the take */
-  constructor(private readonly frames: number) {
+  /**
+   * @param frames length of the take; what is read of frames outside it is ignored
+   * @param nextFrame the frame of the take that is read first
+   */
+  constructor(
+    private readonly frames: number,
+    private nextFrame: number,
+  ) {
     this.gainDb = new Float32Array(Math.ceil(frames / TRACE_HOP_FRAMES))
   }
 
-  /** Takes in `count` gains in dB, the first of them for frame `start` of the take; frames outside it are ignored. */
-  add(gainDb: Float32Array, start: number, count: number): void {
-    const lowest = this.gainDb
+  read(reductionsDb: Float64Array, count: number): void {
+    const { gainDb, nextFrame: start } = this
     const end = Math.min(count, this.frames - start)
     for (let n = Math.max(0, -start); n < end; ) {
       const hop = Math.floor((start + n) / TRACE_HOP_FRAMES)
       const hopEnd = Math.min(end, (hop + 1) * TRACE_HOP_FRAMES - start)
-      let least = lowest[hop] ?? 0
+      let largest = -(gainDb[hop] ?? 0)
       for (; n < hopEnd; n++) {
-        const gain = gainDb[n] ?? 0
-        if (gain < least) least = gain
+        const reduction = reductionsDb[n] ?? 0
+        if (reduction > largest) largest = reduction
       }
-      lowest[hop] = least
+      if (largest > 0) gainDb[hop] = -largest
     }
+    this.nextFrame = start + count
   }
 }

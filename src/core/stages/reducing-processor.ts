@@ -2,10 +2,11 @@ import { upToEnd } from '../dsp/cross-fade'
 import type { FadingReduction, Paths } from '../dsp/fading-reduction'
 import type { ReductionSettings } from '../dsp/reduction-envelope'
 import { CHUNK_FRAMES } from './shared-parameters'
+import type { ReductionReader } from './stage-definition'
 
 /**
- * What stages that reduce gain have in common: chunk by chunk a level is detected, what it asks for is found, written
- * as a trace where that is wanted, and applied where the sound is. Each kind says how.
+ * What stages that reduce gain have in common: chunk by chunk a level is detected, what it asks for is found, told to
+ * whoever wants to know, and applied where the sound is. Each kind says how.
  */
 export abstract class ReducingProcessor<Settings extends ReductionSettings> {
   /** Whether a frame has gone by: what is set before the first one holds at once. */
@@ -21,12 +22,12 @@ export abstract class ReducingProcessor<Settings extends ReductionSettings> {
     private readonly pathsOf: (settings: Settings) => Paths,
   ) {}
 
-  process(channels: readonly Float32Array[], frames: number, gainDb?: Float32Array): void {
-    this.run(channels, frames, gainDb, true)
+  process(channels: readonly Float32Array[], frames: number, reader?: ReductionReader): void {
+    this.run(channels, frames, reader, true)
   }
 
-  trace(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void {
-    this.run(channels, frames, gainDb, false)
+  trace(channels: readonly Float32Array[], frames: number, reader: ReductionReader): void {
+    this.run(channels, frames, reader, false)
   }
 
   reset(): void {
@@ -59,7 +60,7 @@ export abstract class ReducingProcessor<Settings extends ReductionSettings> {
   private run(
     channels: readonly Float32Array[],
     frames: number,
-    gainDb: Float32Array | undefined,
+    reader: ReductionReader | undefined,
     isHeard: boolean,
   ): void {
     this.started = true
@@ -71,7 +72,7 @@ export abstract class ReducingProcessor<Settings extends ReductionSettings> {
       this.prepare(channels, from, count)
       this.detect(channels, from, count, levels)
       reduction.run(levels, count, reductions, earlierReductions)
-      if (gainDb) for (let n = 0; n < count; n++) gainDb[from + n] = -(reductions[n] ?? 0)
+      reader?.read(reductions, count)
       if (isHeard) reduction.mix(reductions, earlierReductions, count, this.pathsOf, mixed)
       reduction.fade.pass(count)
       if (isHeard) this.apply(channels, from, count, mixed)

@@ -20,6 +20,12 @@ export function settingFadeFrames({ sampleRate, settingsStay }: ProcessorHost): 
   return settingsStay ? 0 : framesOf(SETTING_FADE_MS, sampleRate)
 }
 
+/** Told what a stage reduces gain by as it is found, piece by piece in the order of time. */
+export interface ReductionReader {
+  /** @param reductionsDb of the next `count` frames, dB, 0 or more, makeup not counted; overwritten later on */
+  read(reductionsDb: Float64Array, count: number): void
+}
+
 /**
  * A stage at work. Everything but construction is safe on the audio thread: no allocation in `process`, no
  * exceptions, no clock.
@@ -29,16 +35,13 @@ export interface Processor<Settings> {
   readonly latencyFrames: number
   /** Takes effect smoothly from the next frame on; at once before the first frame. */
   set(settings: Settings): void
+  /** Processes the first `frames` of every channel in place; where the stage reduces gain, tells `reader` by how much. */
+  process(channels: readonly Float32Array[], frames: number, reader?: ReductionReader): void
   /**
-   * Processes the first `frames` of every channel in place. Where the stage reduces gain and `gainDb` is given,
-   * writes the gain of each frame (0 dB or less, makeup not counted) to it.
+   * Of stages that reduce gain: tells `reader` what `process` would, and leaves the sound as it is. For those who want
+   * no sound of this stage: in one run either all is processed or all is traced.
    */
-  process(channels: readonly Float32Array[], frames: number, gainDb?: Float32Array): void
-  /**
-   * Of stages that reduce gain: writes to `gainDb` what `process` would, and leaves the sound as it is. For those who
-   * want no sound of this stage: in one run either all is processed or all is traced.
-   */
-  trace?(channels: readonly Float32Array[], frames: number, gainDb: Float32Array): void
+  trace?(channels: readonly Float32Array[], frames: number, reader: ReductionReader): void
   /** As new. */
   reset(): void
 }
@@ -51,7 +54,7 @@ export interface StageDefinition<Settings extends object> {
   readonly purpose: string
   /** The one table from which controls, validation, tests and help are made. */
   readonly parameters: ParameterTable<Settings>
-  /** Whether `process` writes a gain trace. */
+  /** Whether `process` tells by how much gain is reduced. */
   readonly reducesGain: boolean
   createProcessor(settings: Settings, host: ProcessorHost): Processor<Settings>
   /**

@@ -1,0 +1,22 @@
+import type { ReductionReader } from '../stages/stage-definition'
+
+/** The largest gain reduction read since it was last told. */
+export class LargestReduction implements ReductionReader {
+  private largest = 0
+
+  read(reductionsDb: Float64Array, count: number): void {
+    let { largest } = this
+    for (let n = 0; n < count; n++) {
+      const reduction = reductionsDb[n] ?? 0
+      if (reduction > largest) largest = reduction
+    }
+    this.largest = largest
+  }
+
+  /** Tells it, dB (0 or more), and begins anew. */
+  take(): number {
+    const { largest } = this
+    this.largest = 0
+    return largest
+  }
+}
