@@ -2,7 +2,7 @@ import { resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import * as ours from '../../src/core'
 import { startingChain } from '../../src/demo'
-import { COMPRESSOR_CHAIN, FIVE_SECTION_CHAIN } from './chains'
+import { COMPRESSOR_CHAIN, DE_ESSER_CHAIN, FIVE_SECTION_CHAIN, GAIN_CHAIN, SATURATOR_CHAIN } from './chains'
 import { longTake } from './long-take'
 import { printCells } from './table'
 
@@ -11,8 +11,9 @@ type Core = typeof ours
 /** Rounds in which everything is run once by either build, by turns. */
 const ROUNDS = 150
 const WARM_UP_ROUNDS = 10
-/** Frames of each render: short, so that a busy machine leaves some rounds undisturbed. */
-const PIECE_FRAMES = 48_000
+/** What is run at a time: short, so that a busy machine leaves some rounds undisturbed. */
+const PIECE_SECONDS = 1
+const PIECE_STARTS_SECONDS = 4
 /** Frames that the audio thread is asked for at a time. */
 const QUANTUM_FRAMES = 128
 
@@ -20,11 +21,12 @@ const QUANTUM_FRAMES = 128
  * Times another checkout's core beside this one's in one run and prints the minima of both, with their ratio. The same
  * chain documents and the same sound go through both.
  * @param folder of the other checkout, with its packages installed
+ * @param only runs what has this in its name
  */
 export async function benchBeside(folder: string, only = ''): Promise<void> {
   const url = pathToFileURL(resolve(folder, 'src/core/index.ts')).href
   const theirs: Core = await import(url)
-  const take = ours.excerpt(longTake(1), 0, PIECE_FRAMES)
+  const take = pieceOfTake()
   const pairs = works(ours, take).map((work, index) => ({ ...work, theirs: works(theirs, take)[index]?.run }))
   const lines = pairs
     .filter(({ what }) => what.includes(only))
@@ -33,8 +35,15 @@ export async function benchBeside(folder: string, only = ''): Promise<void> {
       const texts = [oursMs, theirsMs].map((ms) => `${ms.toFixed(2)} ms`)
       return [what, ...texts, (oursMs / theirsMs).toFixed(3)]
     })
-  console.log(`1 s of sound, minima of ${ROUNDS} rounds; beside: ${folder}`)
+  console.log(`${PIECE_SECONDS} s of sound, minima of ${ROUNDS} rounds; beside: ${folder}`)
   printCells([['what', 'this', 'beside', 'this / beside'], ...lines])
+}
+
+/** Sung at full voice, so that every stage has something to do. */
+function pieceOfTake(): ours.Sound {
+  const take = longTake(1)
+  const from = PIECE_STARTS_SECONDS * take.sampleRate
+  return ours.excerpt(take, from, from + PIECE_SECONDS * take.sampleRate)
 }
 
 interface Work {
@@ -47,9 +56,9 @@ function works(core: Core, take: ours.Sound): Work[] {
     ['starting chain', startingChain()],
     ['five-section equaliser', FIVE_SECTION_CHAIN],
     ['compressor', COMPRESSOR_CHAIN],
-    ['de-esser', core.chainOf([core.defaultStage('de-esser')])],
-    ['saturator', core.chainOf([core.defaultStage('saturator')])],
-    ['gain', core.chainOf([core.defaultStage('gain')])],
+    ['de-esser', DE_ESSER_CHAIN],
+    ['saturator', SATURATOR_CHAIN],
+    ['gain', GAIN_CHAIN],
   ]
   return [
     ...chains.map(([what, chain]) => ({

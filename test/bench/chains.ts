@@ -23,3 +23,20 @@ export const COMPRESSOR_CHAIN = chainOf([
     settings: { ...compressor.settings, thresholdDb: -24, ratio: 12, attackMs: 3, releaseMs: 250 },
   },
 ])
+
+/** Settings that the native graphs share. */
+export const CROSSOVER_HZ = 4000
+export const DRIVE_DB = 6
+export const GAIN_DB = -6
+
+const deEsser = defaultStage('de-esser')
+export const DE_ESSER_CHAIN = chainOf([
+  { ...deEsser, settings: { ...deEsser.settings, crossoverHz: CROSSOVER_HZ, thresholdDb: -30, ratio: 20 } },
+])
+
+const saturator = defaultStage('saturator')
+export const SATURATOR_CHAIN = chainOf([
+  { ...saturator, settings: { ...saturator.settings, driveDb: DRIVE_DB } },
+])
+
+export const GAIN_CHAIN = chainOf([{ ...defaultStage('gain'), settings: { gainDb: GAIN_DB } }])

@@ -1,4 +1,6 @@
 // `npm run bench`: how fast the core is, as ratios against a reference measured in the same run, and what dragging is like.
+// `npm run bench -- --beside <folder> [only]`: this core beside that of another checkout, and nothing else.
+import { benchBeside } from './beside'
 import { benchDragging } from './dragging'
 import { printDragging } from './dragging-table'
 import { growth } from './growth'
@@ -7,40 +9,46 @@ import { benchOpening } from './opening'
 import { milliseconds, printTable, reached } from './table'
 
 /** Ratios wanted of each comparison in the page, in its order. */
-const WANTED = [8, 1, 2, 1, 250]
+const WANTED = [8, 1, 2, undefined, undefined, undefined, 1, 250]
 /** The most of the audio thread's time that listening may take, at the 99th percentile. */
 const WANTED_LIVE = 0.25
 /** Times each thing is dragged. */
 const DRAGS = 3
 
-const { results, liveCost } = await benchInBrowser()
-printTable(
-  results.map(({ what, oursMs, referenceMs }, index) => ({
-    what,
-    ours: milliseconds(oursMs),
-    reference: milliseconds(referenceMs),
-    ratio: referenceMs / oursMs,
-    ...(WANTED[index] !== undefined && { wanted: WANTED[index] }),
-  })),
-)
+const [option, folder, only] = process.argv.slice(2)
+if (option === '--beside' && folder !== undefined) await benchBeside(folder, only)
+else await benchAll()
 
-const { median, percentile99 } = liveCost
-const percent = (share: number) => `${(share * 100).toFixed(1)} %`
-console.log(
-  `\nListening in the browser, starting chain, both sides, stereo 48 kHz with backing, share of each 2.67 ms: median ${percent(median)}, 99th percentile ${percent(percentile99)} (wanted below ${percent(WANTED_LIVE)}: ${reached(percentile99 < WANTED_LIVE)})`,
-)
+async function benchAll(): Promise<void> {
+  const { results, liveCost } = await benchInBrowser()
+  printTable(
+    results.map(({ what, oursMs, referenceMs }, index) => ({
+      what,
+      ours: milliseconds(oursMs),
+      reference: milliseconds(referenceMs),
+      ratio: referenceMs / oursMs,
+      ...(WANTED[index] !== undefined && { wanted: WANTED[index] }),
+    })),
+  )
 
-console.log('\nGrowth with length, starting chain with traces:')
-for (const { minutes, ms, megabytes } of await growth()) {
+  const { median, percentile99 } = liveCost
+  const percent = (share: number) => `${(share * 100).toFixed(1)} %`
   console.log(
-    `${minutes} min  ${milliseconds(ms)}  ${(ms / minutes).toFixed(0)} ms a minute  ${megabytes.toFixed(0)} MB`,
+    `\nListening in the browser, starting chain, both sides, stereo 48 kHz with backing, share of each 2.67 ms: median ${percent(median)}, 99th percentile ${percent(percentile99)} (wanted below ${percent(WANTED_LIVE)}: ${reached(percentile99 < WANTED_LIVE)})`,
+  )
+
+  console.log('\nGrowth with length, starting chain with traces:')
+  for (const { minutes, ms, megabytes } of await growth()) {
+    console.log(
+      `${minutes} min  ${milliseconds(ms)}  ${(ms / minutes).toFixed(0)} ms a minute  ${megabytes.toFixed(0)} MB`,
+    )
+  }
+
+  console.log('\nDragging, in a page drawn without a graphics processor (the dot is the floor of that):')
+  printDragging(await benchDragging(DRAGS))
+
+  const { shownMs, figuresMs, longTasksMs } = await benchOpening()
+  console.log(
+    `\nOpening a stereo WAV file of 10 minutes: shown after ${milliseconds(shownMs)}, figures after ${milliseconds(figuresMs)}, tasks of the main thread over 50 ms: ${longTasksMs.map(milliseconds).join(', ') || 'none'}`,
   )
 }
-
-console.log('\nDragging, in a page drawn without a graphics processor (the dot is the floor of that):')
-printDragging(await benchDragging(DRAGS))
-
-const { shownMs, figuresMs, longTasksMs } = await benchOpening()
-console.log(
-  `\nOpening a stereo WAV file of 10 minutes: shown after ${milliseconds(shownMs)}, figures after ${milliseconds(figuresMs)}, tasks of the main thread over 50 ms: ${longTasksMs.map(milliseconds).join(', ') || 'none'}`,
-)

@@ -10,11 +10,19 @@ import {
 } from '../../../src/core'
 import { createProcessor } from '../../../src/core/stages/create-processor'
 import { demoTake, startingChain } from '../../../src/demo'
-import { COMPRESSOR_CHAIN, FIVE_BANDS, FIVE_SECTION_CHAIN } from '../chains'
+import { COMPRESSOR_CHAIN, DE_ESSER_CHAIN, FIVE_SECTION_CHAIN, GAIN_CHAIN, SATURATOR_CHAIN } from '../chains'
 import type { LiveCost } from '../live-cost'
 import { longTake } from '../long-take'
 import { medianMs, medianPair } from '../timing'
 import liveCostWorker from './live-cost.worker.ts?worker&url'
+import {
+  fiveBiquads,
+  nativeCompressor,
+  nativeDeEsser,
+  nativeGain,
+  nativeShaper,
+  renderNative,
+} from './native-nodes'
 import type { SoakReport } from './soak'
 
 /** One comparison made in the page: median times in ms; the reference of a whole chain is how long the sound lasts. */
@@ -30,46 +38,6 @@ declare global {
     runLiveCost?: () => Promise<LiveCost>
     runSoak?: (minutes: number, seed: number) => Promise<SoakReport>
   }
-}
-
-const NATIVE_TYPES: Record<string, BiquadFilterType> = {
-  'high-pass': 'highpass',
-  bell: 'peaking',
-  'high-shelf': 'highshelf',
-}
-
-/** The native nodes `connect` puts between a source and the output, rendered offline. */
-async function renderNative(
-  take: Sound,
-  nodes: (context: OfflineAudioContext) => AudioNode[],
-): Promise<void> {
-  const context = new OfflineAudioContext(1, frameCount(take), take.sampleRate)
-  const buffer = context.createBuffer(1, frameCount(take), take.sampleRate)
-  buffer.copyToChannel(new Float32Array(take.channels[0] ?? []), 0)
-  const source = new AudioBufferSourceNode(context, { buffer })
-  let last: AudioNode = source
-  for (const node of nodes(context)) last = last.connect(node)
-  last.connect(context.destination)
-  source.start()
-  await context.startRendering()
-}
-
-function fiveBiquads(context: OfflineAudioContext): AudioNode[] {
-  return FIVE_BANDS.map(
-    ({ shape, frequencyHz, gainDb, q }) =>
-      new BiquadFilterNode(context, {
-        type: NATIVE_TYPES[shape] ?? 'peaking',
-        frequency: frequencyHz,
-        gain: gainDb,
-        Q: shape === 'high-pass' ? 20 * Math.log10(q) : q,
-      }),
-  )
-}
-
-function nativeCompressor(context: OfflineAudioContext): AudioNode[] {
-  return [
-    new DynamicsCompressorNode(context, { threshold: -24, ratio: 12, knee: 6, attack: 0.003, release: 0.25 }),
-  ]
 }
 
 /** The one stage of a chain, to be called directly on all of a take. */
@@ -126,6 +94,19 @@ window.runBench = async () => {
       'compressor, called directly / the native compressor',
       directly(take, COMPRESSOR_CHAIN),
       () => renderNative(take, nativeCompressor),
+    ),
+    await compare(
+      'de-esser, called directly / split by native biquads, one half through the native compressor',
+      directly(take, DE_ESSER_CHAIN),
+      () => renderNative(take, nativeDeEsser),
+    ),
+    await compare(
+      'saturator, called directly / the native shaper, 4 times oversampled',
+      directly(take, SATURATOR_CHAIN),
+      () => renderNative(take, nativeShaper),
+    ),
+    await compare('gain, called directly / the native gain', directly(take, GAIN_CHAIN), () =>
+      renderNative(take, nativeGain),
     ),
     await compare(
       'everything measured / ebur128-wasm, integrated and true peak',
