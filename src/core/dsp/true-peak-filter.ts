@@ -6,6 +6,8 @@ export interface PeakPhase {
   readonly weights: Float64Array
   /** Sum of the absolute weights of all but the two samples next to the gap. */
   readonly farGain: number
+  /** The same of all but the two samples on either side. */
+  readonly furtherGain: number
 }
 
 /** The filters that read a sound between its samples, at equal distances within each gap. */
@@ -39,8 +41,9 @@ export function peakFilter(factor: number): PeakFilter {
       const hann = 0.5 * (1 + Math.cos((Math.PI * distance) / middle))
       return (hann * Math.sin((Math.PI * distance) / factor)) / ((Math.PI * distance) / factor)
     })
-    const far = weights.filter((_, tap) => tap !== taps / 2 - 1 && tap !== taps / 2)
-    return { weights, farGain: absoluteSum(far) }
+    const gainBeyond = (reach: number) =>
+      absoluteSum(weights.filter((_, tap) => tap < taps / 2 - reach || tap >= taps / 2 + reach))
+    return { weights, farGain: gainBeyond(1), furtherGain: gainBeyond(2) }
   })
   return { phases, taps, largestGain: Math.max(1, ...phases.map(({ weights }) => absoluteSum(weights))) }
 }

@@ -1,51 +1,50 @@
-import type { Sound } from '../sound'
 import { type PeakFilter, peakFilter, peakOversampling } from './true-peak-filter'
 
-/** Samples looked at together; at least the reach of the filter, so that neighbours bound a run. */
-const RUN = 32
+/** Samples looked at together; at least the reach of the filter, so that neighbours bound a run. Even. */
+export const PEAK_RUN = 32
+
+/** An array for the largest absolute sample of each run, with one run in front and one behind that are silent. */
+export function createRunPeaks(frames: number): Float32Array {
+  return new Float32Array(Math.ceil(frames / PEAK_RUN) + 2)
+}
 
 /**
- * True peak of a sound, linear (1 = full scale): the largest absolute value of any channel, between the
- * samples too. The sound is taken to be surrounded by silence. ITU-R BS.1770-5, Annex 2: read at 4 times the
- * sample rate below 88.2 kHz, at twice from there, at the samples alone from 176.4 kHz.
+ * True peak of one channel, linear (1 = full scale): the largest absolute value, between the samples too. The sound
+ * is taken to be surrounded by silence. ITU-R BS.1770-5, Annex 2: read at 4 times the sample rate below 88.2 kHz, at
+ * twice from there, at the samples alone from 176.4 kHz.
  *
  * Most of a sound is skipped, without changing the result: no point between samples can exceed the largest
  * sample around it by more than the filter's sum of absolute weights.
+ * @param runPeaks of {@link createRunPeaks}, run 0 of the samples at index 1: whoever looks at every sample finds them
+ * @param floor what is known to be reached: returned if this channel stays below
  */
-export function truePeak(sound: Sound): number {
-  const filter = peakFilter(peakOversampling(sound.sampleRate))
-  return sound.channels.reduce((peak, samples) => channelPeak(samples, filter, peak), 0)
-}
-
-function channelPeak(samples: Float32Array, filter: PeakFilter, floor: number): number {
-  const runPeaks = largestOfEachRun(samples)
-  const samplePeak = runPeaks.reduce((most, value) => Math.max(most, value), 0)
-  let peak = Math.max(floor, samplePeak)
+export function truePeak(
+  samples: Float32Array,
+  runPeaks: Float32Array,
+  sampleRate: number,
+  floor: number,
+): number {
+  let loudest = 0
+  for (let run = 1; run < runPeaks.length; run++)
+    if ((runPeaks[run] ?? 0) > (runPeaks[loudest] ?? 0)) loudest = run
+  let peak = Math.max(floor, runPeaks[loudest] ?? 0)
+  const filter = peakFilter(peakOversampling(sampleRate))
   if (filter.phases.length === 0) return peak
-  const scratch = new Float64Array(RUN + filter.taps - 1)
-  const read = (run: number) => {
-    const reach = Math.max(runPeaks[run - 1] ?? 0, runPeaks[run] ?? 0, runPeaks[run + 1] ?? 0)
+  const scratch = new Float64Array(PEAK_RUN + filter.taps - 1)
+  // The loudest run first: the higher the peak so far, the more is skipped.
+  peak = runPeak(samples, loudest, reachOf(runPeaks, loudest), filter, scratch, peak)
+  for (let run = 0; run < runPeaks.length; run++) {
+    const reach = reachOf(runPeaks, run)
     if (reach * filter.largestGain > peak) peak = runPeak(samples, run, reach, filter, scratch, peak)
   }
-  // The loudest run first: the higher the peak so far, the more is skipped.
-  read(runPeaks.indexOf(samplePeak))
-  for (let run = 0; run < runPeaks.length; run++) read(run)
   return peak
 }
 
-/** Largest absolute sample of each run; one run before the first and one after the last reach into silence. */
-function largestOfEachRun(samples: Float32Array): Float64Array {
-  const peaks = new Float64Array(Math.ceil(samples.length / RUN) + 2)
-  for (let run = 1; run < peaks.length - 1; run++) {
-    const end = Math.min(samples.length, run * RUN)
-    let most = 0
-    for (let i = (run - 1) * RUN; i < end; i++) {
-      const size = Math.abs(samples[i] ?? 0)
-      if (size > most) most = size
-    }
-    peaks[run] = most
-  }
-  return peaks
+/** Largest absolute sample of a run and its neighbours. */
+function reachOf(runPeaks: Float32Array, run: number): number {
+  const before = run > 0 ? (runPeaks[run - 1] ?? 0) : 0
+  const after = run + 1 < runPeaks.length ? (runPeaks[run + 1] ?? 0) : 0
+  return Math.max(before, runPeaks[run] ?? 0, after)
 }
 
 /**
@@ -61,17 +60,27 @@ function runPeak(
   floor: number,
 ): number {
   const before = filter.taps / 2 - 1
-  const first = (run - 1) * RUN - before
-  for (let i = 0; i < scratch.length; i++) scratch[i] = samples[first + i] ?? 0
+  const first = (run - 1) * PEAK_RUN - before
+  for (let i = 0; i < scratch.length; i++) {
+    const at = first + i
+    // Asked for what lies outside, an array of samples is slow from then on.
+    scratch[i] = at >= 0 && at < samples.length ? (samples[at] ?? 0) : 0
+  }
   let peak = floor
-  for (const { weights, farGain } of filter.phases) {
+  for (const { weights, farGain, furtherGain } of filter.phases) {
+    const weightEarlier = weights[before - 1] ?? 0
     const weightBefore = weights[before] ?? 0
     const weightAfter = weights[before + 1] ?? 0
-    // Two samples decide almost always whether the whole dot product could matter.
+    const weightLater = weights[before + 2] ?? 0
+    // Two samples, or else four, decide almost always whether the whole dot product could matter.
     const worthwhile = peak - farGain * reach
-    for (let at = 0; at < RUN; at++) {
+    const stillWorthwhile = peak - furtherGain * reach
+    for (let at = 0; at < PEAK_RUN; at++) {
       const near = weightBefore * (scratch[at + before] ?? 0) + weightAfter * (scratch[at + before + 1] ?? 0)
       if (Math.abs(near) <= worthwhile) continue
+      const further =
+        weightEarlier * (scratch[at + before - 1] ?? 0) + weightLater * (scratch[at + before + 2] ?? 0)
+      if (Math.abs(near + further) <= stillWorthwhile) continue
       let sum = 0
       for (let tap = 0; tap < weights.length; tap++) sum += (weights[tap] ?? 0) * (scratch[at + tap] ?? 0)
       const size = Math.abs(sum)

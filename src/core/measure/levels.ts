@@ -1,9 +1,13 @@
+import { createRunPeaks, PEAK_RUN } from '../dsp/true-peak'
+
 /** Plain facts of one channel, all linear (full scale = 1). */
 export interface ChannelLevels {
   readonly peak: number
   readonly meanSquare: number
   readonly mean: number
   readonly clippedSamples: number
+  /** Largest absolute sample of each run, as `truePeak` wants them. */
+  readonly runPeaks: Float32Array
 }
 
 /** Just below the largest positive value of 16-bit sound, 1 - 2^-15, so that both its rails count. */
@@ -19,27 +23,44 @@ const SHORTEST_CLIPPED_RUN = 3
  * are not clipped: turned down they are whole.
  */
 export function channelLevels(samples: Float32Array): ChannelLevels {
+  const runPeaks = createRunPeaks(samples.length)
   // Even and odd samples are added up apart: two sums that do not wait for each other.
-  let [high, low, squares, sum, oddSquares, oddSum] = [0, 0, 0, 0, 0, 0]
-  for (let i = 0; i < samples.length; i += 2) {
-    const x = samples[i] ?? 0
-    const odd = samples[i + 1] ?? 0
-    squares += x * x
-    sum += x
-    oddSquares += odd * odd
-    oddSum += odd
-    if (x > high) high = x
-    else if (x < low) low = x
-    if (odd > high) high = odd
-    else if (odd < low) low = odd
+  let [peak, squares, sum, oddSquares, oddSum] = [0, 0, 0, 0, 0]
+  for (let run = 1, start = 0; start < samples.length; run++, start += PEAK_RUN) {
+    const end = Math.min(start + PEAK_RUN, samples.length)
+    const pairsEnd = end - (end % 2)
+    let high = 0
+    let low = 0
+    for (let i = start; i < pairsEnd; i += 2) {
+      const x = samples[i] ?? 0
+      const odd = samples[i + 1] ?? 0
+      squares += x * x
+      sum += x
+      oddSquares += odd * odd
+      oddSum += odd
+      if (x > high) high = x
+      else if (x < low) low = x
+      if (odd > high) high = odd
+      else if (odd < low) low = odd
+    }
+    if (pairsEnd < end) {
+      const x = samples[pairsEnd] ?? 0
+      squares += x * x
+      sum += x
+      high = Math.max(high, x)
+      low = Math.min(low, x)
+    }
+    const runPeak = Math.max(high, -low)
+    runPeaks[run] = runPeak
+    if (runPeak > peak) peak = runPeak
   }
-  const peak = Math.max(high, -low)
   const count = Math.max(1, samples.length)
   return {
     peak,
     meanSquare: (squares + oddSquares) / count,
     mean: (sum + oddSum) / count,
     clippedSamples: peak < RAIL ? 0 : clippedIn(samples),
+    runPeaks,
   }
 }
 

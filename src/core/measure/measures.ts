@@ -63,9 +63,10 @@ export function* measureSteps(
   let truest = 0
   for (const samples of channels) {
     yield levels.length / channels.length
-    levels.push(channelLevels(samples))
+    const found = channelLevels(samples)
+    levels.push(found)
     yield (levels.length - 0.5) / channels.length
-    truest = Math.max(truest, truePeak({ sampleRate, channels: [samples] }))
+    truest = truePeak(samples, found.runPeaks, sampleRate, truest)
   }
   yield 1
   const peak = Math.max(0, ...levels.map((level) => level.peak))
