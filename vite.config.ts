@@ -39,6 +39,8 @@ export default defineConfig({
     alias: { 'ebur128-wasm': fromRoot('./node_modules/ebur128-wasm/ebur128_wasm.js') },
     server: { deps: { inline: ['ebur128-wasm'] } },
     testTimeout: 60_000,
+    globalSetup: 'test/setup/demo-folder.ts',
+    setupFiles: 'test/setup/same-samples.ts',
     maxWorkers: '100%',
     projects: [
       {

@@ -1,28 +1,40 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { expect, type Page, test } from '@playwright/test'
+import { expect, type Page } from '@playwright/test'
 import type { AxeResults, RunOptions } from 'axe-core'
-import { openBench } from './setup/bench-page'
+import { test } from './setup/shared-bench'
 
 // Outside source: the rules of axe-core that stand for the success criteria of WCAG 2.2, levels A and AA, and its
 // best practices.
 const AXE = readFileSync(fileURLToPath(import.meta.resolve('axe-core/axe.min.js')), 'utf8')
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
 
+/** The rules whose answer depends on what lies over what, and so on where the page is scrolled to. */
+const RULES_OF_PLACE = ['color-contrast', 'target-size']
+
+/** What axe finds on the page as it is now. */
+async function runAxe(page: Page, options: RunOptions): Promise<AxeResults['violations']> {
+  if (await page.evaluate(() => !Reflect.has(window, 'axe'))) await page.evaluate(AXE)
+  const results = await page.evaluate<AxeResults, RunOptions>(
+    (given) => Reflect.get(window, 'axe').run(document, given),
+    { ...options, resultTypes: ['violations'] },
+  )
+  return results.violations
+}
+
 /**
- * What axe finds on the page as it is now, one line for each element: at its top, where the listening bar lies over
- * what is further down, and at its end.
+ * What axe finds, one line for each element: at the page's top, where the listening bar lies over what is further
+ * down, and at its end.
  */
 async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(AXE)
   const found = new Set<string>()
-  for (const share of [0, 1]) {
+  const looks: readonly [share: number, runOnly: NonNullable<RunOptions['runOnly']>][] = [
+    [0, { type: 'tag', values: TAGS }],
+    [1, { type: 'rule', values: RULES_OF_PLACE }],
+  ]
+  for (const [share, runOnly] of looks) {
     await page.evaluate((at) => window.scrollTo(0, at * document.documentElement.scrollHeight), share)
-    const results = await page.evaluate<AxeResults, RunOptions>(
-      (options) => Reflect.get(window, 'axe').run(document, options),
-      { runOnly: { type: 'tag', values: TAGS } },
-    )
-    for (const { id, help, nodes } of results.violations)
+    for (const { id, help, nodes } of await runAxe(page, { runOnly }))
       for (const { target } of nodes) found.add(`${id}: ${help}: ${target.join(' ')}`)
   }
   return [...found]
@@ -36,9 +48,9 @@ const sizes = [
 
 for (const colorScheme of ['light', 'dark'] as const) {
   for (const viewport of sizes) {
-    test(`at ${viewport.width} px, ${colorScheme}, nothing keeps anyone out`, async ({ browser }) => {
-      const page = await browser.newPage({ viewport, colorScheme })
-      await openBench(page)
+    test(`at ${viewport.width} px, ${colorScheme}, nothing keeps anyone out`, async ({ page }) => {
+      await page.setViewportSize(viewport)
+      await page.emulateMedia({ colorScheme })
       for (const number of [1, 2, 3, 4]) {
         expect(await violations(page), `stage ${number} at hand`).toEqual([])
         await page.keyboard.press(']')
@@ -50,46 +62,36 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await page.getByRole('button', { name: 'Add a stage' }).click()
       await page.getByRole('button', { name: /^Saturator/ }).click()
       expect(await violations(page), 'with everything unfolded').toEqual([])
-      await page.close()
     })
   }
 
-  test(`sheets, ${colorScheme}, keep nobody out`, async ({ browser }) => {
-    const page = await browser.newPage({ colorScheme })
-    await openBench(page)
+  test(`sheets, ${colorScheme}, keep nobody out`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme })
     for (const name of ['Keys', 'Deliver', 'Blind trial', 'Terms']) {
       await page.getByRole('banner').getByRole('button', { name }).click()
       await expect(page.getByRole('dialog')).toBeVisible()
       expect(await violations(page), name).toEqual([])
       await page.keyboard.press('Escape')
     }
-    await page.close()
   })
 }
 
 test('wherever the page is scrolled to, no target counts as covered by the listening bar', async ({
-  browser,
+  page,
 }) => {
-  const page = await browser.newPage({ viewport: { width: 360, height: 740 } })
-  await openBench(page)
-  await page.evaluate(AXE)
+  await page.setViewportSize({ width: 360, height: 740 })
   const STEP_PX = 60
   const end = await page.evaluate(() => document.documentElement.scrollHeight)
   for (let top = 0; top < end; top += STEP_PX) {
     await page.evaluate((at) => window.scrollTo(0, at), top)
-    const results = await page.evaluate<AxeResults, RunOptions>(
-      (options) => Reflect.get(window, 'axe').run(document, options),
-      { runOnly: { type: 'rule', values: ['target-size'] } },
-    )
-    expect(results.violations, `scrolled by ${top} px`).toEqual([])
+    const found = await runAxe(page, { runOnly: { type: 'rule', values: ['target-size'] } })
+    expect(found, `scrolled by ${top} px`).toEqual([])
   }
-  await page.close()
 })
 
-test('what has the focus is never beneath the listening bar', async ({ browser }) => {
+test('what has the focus is never beneath the listening bar', async ({ page }) => {
   // WCAG 2.2, 2.4.11: what receives keyboard focus is not entirely hidden by what the page lays over it.
-  const page = await browser.newPage({ viewport: { width: 360, height: 740 } })
-  await openBench(page)
+  await page.setViewportSize({ width: 360, height: 740 })
   const hidden: string[] = []
   for (let presses = 0; presses < 60; presses++) {
     await page.keyboard.press('Tab')
@@ -102,11 +104,9 @@ test('what has the focus is never beneath the listening bar', async ({ browser }
     if (covered) hidden.push(covered)
   }
   expect(hidden).toEqual([])
-  await page.close()
 })
 
 test('what axe is asked for is found: a picture without a sentence', async ({ page }) => {
-  await openBench(page)
   await page.evaluate(() => document.querySelector('svg[role="img"]')?.removeAttribute('aria-label'))
   expect((await violations(page)).join()).toContain('svg-img-alt')
 })

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, type Page, test } from '@playwright/test'
 import { expectFigures, giveTake, openBench, RECORDING, watchPage } from './setup/bench-page'
-import { recordChanges, takeChanges, withoutTime } from './setup/changes'
+import { everythingShown, recordChanges, takeChanges } from './setup/changes'
 import { hideBehindX, takeToldSides } from './setup/hidden-sides'
 
 /** The bench with a recording on it that was played once: whatever loads with the first sound is there. */
@@ -37,15 +37,6 @@ async function hearX(page: Page): Promise<void> {
     await page.keyboard.press('3')
     await expect(page.getByRole('radio', { name: 'with', exact: true }).last()).toBeEnabled({ timeout: 900 })
   }).toPass()
-}
-
-/** What a listener, or a program that looks over their shoulder, can find on the page at rest. */
-async function everythingShown(page: Page): Promise<string[]> {
-  const html = await page.evaluate(() => {
-    const inputs = [...document.querySelectorAll('input')].map(({ checked, value }) => `${checked} ${value}`)
-    return [document.documentElement.outerHTML, document.title, ...inputs].join('\n')
-  })
-  return [withoutTime(html), await page.locator('body').ariaSnapshot()]
 }
 
 /** Listens to X and to both known sides over two rounds, and keeps all that could be seen meanwhile. */

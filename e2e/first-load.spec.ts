@@ -1,6 +1,6 @@
 import { gzipSync } from 'node:zlib'
 import { expect, test } from '@playwright/test'
-import { expectFigures, watchPage } from './setup/bench-page'
+import { expectFigures, openBench, watchPage } from './setup/bench-page'
 
 /** What the page and its workers may weigh together, the one that sings the demo among them, bytes after gzip. */
 const MOST_BYTES = 180_000
@@ -54,8 +54,7 @@ for (const width of [1440, 1024, 768, 360]) {
           window.shifted = (window.shifted ?? 0) + Reflect.get(entry, 'value')
       }).observe({ type: 'layout-shift', buffered: true })
     })
-    await page.goto('/')
-    await expectFigures(page)
+    await openBench(page)
     await page.waitForTimeout(500)
     expect(await page.evaluate(() => window.shifted)).toBe(0)
   })

@@ -1,11 +1,13 @@
-import { expect, test } from '@playwright/test'
+import { expect, type Page, test } from '@playwright/test'
 import { largestStep } from '../test/setup/engine'
-import { mulberry32 } from '../test/setup/signals'
-import { takeCaptured } from './setup/capture'
-import { captureFor, openWithTone, RATE } from './setup/tone'
+import { joined, mulberry32 } from '../test/setup/signals'
+import { advance, advanceToSound, stepOutput } from './setup/stepped-output'
+import { openWithTone, RATE } from './setup/tone'
 
 const CROSSFADE_SECONDS = 0.015
 const LOOP_FADE_SECONDS = 0.008
+/** The first sound of all fades in: it has come up by then. */
+const COME_UP_SECONDS = 1.5
 
 // For the recorder at the output.
 test.use({ bypassCSP: true })
@@ -14,26 +16,37 @@ function peakOf(samples: Float32Array): number {
   return samples.reduce((peak, x) => Math.max(peak, Math.abs(x)), 0)
 }
 
+async function play(page: Page): Promise<void> {
+  await page.keyboard.press('Space')
+  await advanceToSound(page)
+  await advance(page, COME_UP_SECONDS)
+}
+
+function expectBelow(found: number, allowed: number): void {
+  const figures = `largest step ${found.toExponential(2)}, allowed ${allowed.toExponential(2)}`
+  test.info().annotations.push({ type: 'measured', description: figures })
+  expect(found, figures).toBeLessThan(allowed)
+}
+
 test('switched 100 times at random moments, no step is larger than the tones and a 15 ms crossfade make', async ({
   page,
 }) => {
-  await openWithTone(page, { frequencyHz: 220, level: 0.25, seconds: 40 })
-  await page.keyboard.press('Space')
-  // The first sound of all fades in: let it pass.
-  await page.waitForTimeout(1500)
+  const tone = { frequencyHz: 220, level: 0.25, seconds: 40 }
+  await openWithTone(page, tone, () => stepOutput(page, 60))
+  await play(page)
   const settled: Float32Array[] = []
   for (let side = 0; side < 2; side++) {
-    settled.push(await captureFor(page, 0.6))
+    settled.push(await advance(page, 0.6))
     await page.keyboard.press('x')
-    await page.waitForTimeout(200)
+    await advance(page, 0.2)
   }
   const random = mulberry32(7)
-  await takeCaptured(page)
+  const parts: Float32Array[] = []
   for (let switches = 0; switches < 100; switches++) {
     await page.keyboard.press('x')
-    await page.waitForTimeout(10 + 190 * random())
+    parts.push(await advance(page, 0.01 + 0.19 * random()))
   }
-  const output = await takeCaptured(page)
+  const output = joined(parts)
 
   const [without, withSide] = settled.map((samples) => ({
     step: largestStep(samples),
@@ -42,20 +55,16 @@ test('switched 100 times at random moments, no step is larger than the tones and
   if (!without || !withSide) throw new Error('there are two sides')
   // A crossfade of a to b moves by no more than the steeper of both, and by all of their difference over its length.
   const crossfade = (without.peak + withSide.peak) / (CROSSFADE_SECONDS * RATE)
-  const allowed = Math.max(without.step, withSide.step) + crossfade
-  const found = largestStep(output)
-  const figures = `largest step ${found.toExponential(2)}, allowed ${allowed.toExponential(2)}`
-  test.info().annotations.push({ type: 'measured', description: figures })
   expect(output.length).toBeGreaterThan(8 * RATE)
   expect(Math.min(without.peak, withSide.peak), 'both sides are heard').toBeGreaterThan(0.01)
-  expect(found, figures).toBeLessThan(allowed)
+  expectBelow(largestStep(output), Math.max(without.step, withSide.step) + crossfade)
 })
 
 test('a loop played ten times has no step at its seam beyond tone and crossfade, and no gap', async ({
   page,
 }) => {
   const frequencyHz = 187.3
-  await openWithTone(page, { frequencyHz, level: 0.25, seconds: 8 })
+  await openWithTone(page, { frequencyHz, level: 0.25, seconds: 8 }, () => stepOutput(page, 20))
   await page.keyboard.press('x')
   const loop = page.getByRole('group', { name: 'Loop' })
   await loop.getByLabel('Loop from').fill('2')
@@ -63,19 +72,14 @@ test('a loop played ten times has no step at its seam beyond tone and crossfade,
   await loop.getByLabel('to', { exact: true }).fill('3.1')
   await loop.getByLabel('to', { exact: true }).press('Enter')
   await loop.getByLabel('to', { exact: true }).blur()
-  await page.keyboard.press('Space')
-  await page.waitForTimeout(1500)
-  const output = await captureFor(page, 11.5)
+  await play(page)
+  const output = await advance(page, 11.5)
   await expect(page.getByRole('button', { name: /^Stop/ })).toBeVisible()
 
   expect(output.length).toBeGreaterThan(10 * 1.1 * RATE)
   const peak = peakOf(output)
   const toneStep = peak * 2 * Math.sin((Math.PI * frequencyHz) / RATE)
-  const allowed = toneStep + (2 * peak) / (LOOP_FADE_SECONDS * RATE)
-  const found = largestStep(output)
-  const figures = `largest step ${found.toExponential(2)}, allowed ${allowed.toExponential(2)}`
-  test.info().annotations.push({ type: 'measured', description: figures })
-  expect(found, figures).toBeLessThan(allowed)
+  expectBelow(largestStep(output), toneStep + (2 * peak) / (LOOP_FADE_SECONDS * RATE))
   // The loop comes round to the very same samples, all ten times, seams included.
   const period = Math.round(1.1 * RATE)
   for (let n = 0; n + period < output.length; n++) {

@@ -2,9 +2,10 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { expect, type Page, test } from '@playwright/test'
 import { readWav } from '../src/audio/files/wav-reader'
 import { encodeWav } from '../src/audio/files/wav-writer'
+import { joined } from '../test/setup/signals'
 import { expectFigures, type GivenFile, giveTake, openBench, RECORDING } from './setup/bench-page'
-import { captureOutput, takeCaptured } from './setup/capture'
 import { referenceLoudness } from './setup/reference-loudness'
+import { advance, advanceToSound, stepOutput } from './setup/stepped-output'
 
 const SAMPLE_RATE = 48_000
 
@@ -20,32 +21,25 @@ function recordingsInARow(): GivenFile {
   const parts = spoken.map(
     (name) => readWav(readFileSync(folder + name), name).sound.channels[0] ?? new Float32Array(),
   )
-  const joined = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0))
-  let from = 0
-  for (const part of parts) {
-    joined.set(part, from)
-    from += part.length
-  }
-  const { bytes } = encodeWav({ sampleRate: SAMPLE_RATE, channels: [joined] }, 'pcm16')
+  const { bytes } = encodeWav({ sampleRate: SAMPLE_RATE, channels: [joined(parts)] }, 'pcm16')
   return { name: 'places.wav', mimeType: 'audio/wav', buffer: Buffer.from(bytes) }
 }
 
-/** Plays the take once through and returns what reached the output. */
+/** Plays the take once through and returns what reached the output, from the first sample that is not 0 on. */
 async function playThrough(page: Page): Promise<Float32Array> {
-  await takeCaptured(page)
   await page.keyboard.press('Space')
-  await expect(page.getByRole('button', { name: /^Stop/ })).toBeVisible()
-  await expect(page.getByRole('button', { name: /^Play/ })).toBeVisible({ timeout: 20_000 })
-  // What is on its way to the output still counts.
-  await page.waitForTimeout(300)
-  const samples = await takeCaptured(page)
-  return samples.subarray(samples.findIndex((sample) => sample !== 0))
+  const parts = [await advanceToSound(page)]
+  const play = page.getByRole('button', { name: /^Play/ })
+  while (!(await play.isVisible())) parts.push(await advance(page, 1))
+  // What is on its way to the output still counts, and a whole block of the meter behind it.
+  parts.push(await advance(page, 0.5))
+  return joined(parts)
 }
 
 test('without and with are equally loud within 0.1 LU at the output (ebur128-wasm), and are not the same', async ({
   page,
 }) => {
-  await captureOutput(page)
+  await stepOutput(page, 60)
   await openBench(page)
   await giveTake(page, recordingsInARow())
   await expect(page.getByRole('banner')).toContainText('places.wav')

@@ -1,22 +1,35 @@
 import { defineConfig } from '@playwright/test'
 import { CHROMIUM } from '../test/setup/chromium'
-import { PORT } from './setup/port'
+import { ORIGIN } from './setup/port'
+
+/** What waits for a real audio output to play, or measures time: it has the machine to itself. */
+const REAL_TIME = ['blind-trial', 'first-load', 'lost-output', 'real-time'].map(
+  (name) => `**/${name}.spec.ts`,
+)
 
 export default defineConfig({
   testDir: '.',
   outputDir: '../test-results',
-  timeout: 90_000,
-  workers: 1,
+  // For waiting, so that a busy machine fails no test: what is measured is bounded in the tests themselves.
+  timeout: 240_000,
+  expect: { timeout: 30_000 },
+  workers: 2,
+  fullyParallel: true,
   reporter: 'list',
   use: {
-    baseURL: `http://127.0.0.1:${PORT}`,
+    baseURL: ORIGIN,
     viewport: { width: 1440, height: 900 },
     launchOptions: CHROMIUM,
   },
+  projects: [
+    { name: 'side by side', testIgnore: REAL_TIME },
+    // `npm run browser` runs it by itself, after the other.
+    { name: 'real time', testMatch: REAL_TIME, workers: 1 },
+  ],
   webServer: {
-    command: `npx vite preview --port ${PORT} --strictPort`,
+    command: 'npx tsx e2e/setup/server/main.ts',
     cwd: '..',
-    url: `http://127.0.0.1:${PORT}`,
+    url: ORIGIN,
     reuseExistingServer: false,
   },
 })

@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url'
-import { expect, test } from '@playwright/test'
+import { expect } from '@playwright/test'
 import { expectFigures, giveTake, keepTwoAndCompareBand, openBench, RECORDING } from './setup/bench-page'
+import { test } from './setup/shared-bench'
 
 const WIDTHS = [
   { width: 1440, height: 900 },
@@ -18,10 +19,10 @@ const README_PICTURE = fileURLToPath(new URL('../public/pictures/bench.png', imp
 for (const viewport of WIDTHS) {
   for (const colorScheme of ['light', 'dark'] as const) {
     test(`at ${viewport.width} px, ${colorScheme}, in use, nothing is cut off sideways`, async ({
-      browser,
+      page,
     }, info) => {
-      const page = await browser.newPage({ viewport, colorScheme })
-      await openBench(page)
+      await page.setViewportSize(viewport)
+      await page.emulateMedia({ colorScheme })
       await page.getByRole('switch', { name: '4 De-esser' }).click()
       await page
         .getByRole('button', { name: /^3? ?Compressor/ })
@@ -29,33 +30,33 @@ for (const viewport of WIDTHS) {
         .click()
       await page.keyboard.press('Space')
       await expect(page.getByRole('button', { name: /^Stop/ })).toBeVisible()
-      await page.waitForTimeout(2500)
+      const levels = page.getByTitle('At the output: peak, and loudness of the last 400 ms')
+      await expect(levels).toHaveText(/dBFS, .* LUFS$/)
+      await expectFigures(page)
       const shot = `${viewport.width}-${colorScheme}`
       await page.screenshot({ path: info.outputPath(`${shot}.png`), fullPage: true })
       const taken = await page.evaluate(() => document.documentElement.scrollWidth)
       expect(taken).toBeLessThanOrEqual(viewport.width)
       if (process.env.PICTURES && shot === '1440-light') await page.screenshot({ path: README_PICTURE })
-      await page.close()
     })
   }
 }
 
 test('zoomed to four times its size nothing is cut off sideways, and the bar does not fill the window', async ({
-  browser,
+  page,
 }, info) => {
   // WCAG 2.2, 1.4.10: no scrolling in two directions at a width of 320 and a height of 256 CSS pixels.
-  const page = await browser.newPage({ viewport: { width: 320, height: 256 } })
-  await openBench(page)
+  await page.setViewportSize({ width: 320, height: 256 })
   await page.screenshot({ path: info.outputPath('320.png'), fullPage: true })
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320)
   await expect(page.getByRole('region', { name: 'Listening' })).not.toBeInViewport()
-  await page.close()
 })
 
 test('at twice the text size nothing is cut off sideways, and nothing lies over anything else', async ({
-  page,
+  browser,
 }, info) => {
   // WCAG 2.2, 1.4.4: text can be made twice as large.
+  const page = await browser.newPage()
   await page.addInitScript(() => {
     document.addEventListener('DOMContentLoaded', () => {
       document.documentElement.style.fontSize = '200%'
@@ -84,12 +85,12 @@ test('at twice the text size nothing is cut off sideways, and nothing lies over 
       )
     })
   expect(covered).toEqual([])
+  await page.close()
 })
 
 test('at 1440 x 900 all of a compressor is seen at once, with its picture, the path and the take', async ({
   page,
 }) => {
-  await openBench(page)
   await page
     .getByRole('button', { name: /^3? ?Compressor/ })
     .first()
@@ -107,7 +108,6 @@ test('at 1024 x 768 the first settings of a compressor are seen with the path, t
   page,
 }) => {
   await page.setViewportSize({ width: 1024, height: 768 })
-  await openBench(page)
   await expect(page.getByText('Figures and sources')).toBeVisible()
   await page
     .getByRole('button', { name: /^3? ?Compressor/ })
@@ -124,7 +124,6 @@ test('at 1024 x 768 the first settings of a compressor are seen with the path, t
 test('at 1440 x 900 five stages, kept versions, a compared band and a note push no figure out of sight', async ({
   page,
 }) => {
-  await openBench(page)
   await page.getByRole('button', { name: 'Add a stage' }).click()
   await page.getByRole('button', { name: /^Saturator/ }).click()
   const bar = page.getByRole('region', { name: 'Listening' })
@@ -154,7 +153,6 @@ test('the projector view enlarges type, hides what need not be shown, and goes a
   page,
 }, info) => {
   await page.setViewportSize({ width: 1280, height: 720 })
-  await openBench(page)
   const size = () =>
     page
       .getByText('dashed without, solid with')
@@ -183,7 +181,6 @@ for (const viewport of [
     page,
   }, info) => {
     await page.setViewportSize(viewport)
-    await openBench(page)
     await page.keyboard.press('p')
     await expect(page.getByRole('button', { name: 'Leave projector' })).toBeVisible()
     await page.screenshot({ path: info.outputPath('projector.png') })
@@ -200,9 +197,8 @@ for (const viewport of [
   })
 }
 
-test('in the colours of the reader, with little motion, it still works', async ({ browser }, info) => {
-  const page = await browser.newPage({ forcedColors: 'active', reducedMotion: 'reduce' })
-  await openBench(page)
+test('in the colours of the reader, with little motion, it still works', async ({ page }, info) => {
+  await page.emulateMedia({ forcedColors: 'active', reducedMotion: 'reduce' })
   await page.screenshot({ path: info.outputPath('forced-colours.png'), fullPage: true })
   const moving = await page.evaluate(() =>
     [...document.querySelectorAll('*')].some((element) => {
@@ -218,5 +214,4 @@ test('in the colours of the reader, with little motion, it still works', async (
     .locator('main li[data-selected]')
     .evaluateAll((stages) => stages.map((stage) => getComputedStyle(stage).borderBlockStartWidth))
   expect(new Set(widths).size).toBeGreaterThan(1)
-  await page.close()
 })

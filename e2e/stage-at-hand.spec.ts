@@ -1,12 +1,11 @@
-import { expect, type Page, test } from '@playwright/test'
-import { openBench } from './setup/bench-page'
+import { expect, type Page } from '@playwright/test'
+import { test } from './setup/shared-bench'
 
 const choose = (page: Page, name: RegExp) => page.getByRole('button', { name }).first().click()
 
 for (const width of [1920, 1440, 1024, 768, 360]) {
   test(`at ${width} px makeup by loudness stands right beneath the makeup gain`, async ({ page }) => {
     await page.setViewportSize({ width, height: 900 })
-    await openBench(page)
     await choose(page, /^3 ?Compressor/)
     const gain = await page.getByText('Makeup gain', { exact: true }).boundingBox()
     const field = await page.getByRole('textbox', { name: 'Makeup gain, typed' }).boundingBox()
@@ -26,11 +25,9 @@ for (const viewport of [
 ]) {
   test(`at ${viewport.width} px what came of copying and pasting is seen whole, and no control moves or is covered`, async ({
     page,
-    context,
   }) => {
-    await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write'])
     await page.setViewportSize(viewport)
-    await openBench(page)
     for (const name of [/^4 ?De-esser/, /^1 ?Equaliser/]) {
       await choose(page, name)
       const stage = page.getByRole('region', { name: /De-esser|Equaliser/ })

@@ -1,5 +1,6 @@
-import { expect, type Page, test } from '@playwright/test'
-import { expectFigures, openBench } from './setup/bench-page'
+import { expect, type Page } from '@playwright/test'
+import { expectFigures } from './setup/bench-page'
+import { test } from './setup/shared-bench'
 
 const choose = (page: Page, name: RegExp) => page.getByRole('button', { name }).first().click()
 
@@ -13,7 +14,6 @@ for (const width of [1440, 1024]) {
     page,
   }) => {
     await page.setViewportSize({ width, height: 768 })
-    await openBench(page)
     await choose(page, /^3 ?Compressor/)
     const heading = page.getByRole('heading', { name: /Compressor/ })
     const top = async () => (await heading.boundingBox())?.y
@@ -34,7 +34,6 @@ for (const width of [1440, 1024]) {
 test('the name of a stage never touches its switch, however many stages stand in a line', async ({
   page,
 }) => {
-  await openBench(page)
   for (const count of [4, 5, 6, 7]) {
     if (count > 4) await add(page, /^Compressor/)
     const stages = page.locator('li[data-stage-id]')

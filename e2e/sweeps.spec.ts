@@ -1,44 +1,60 @@
 import { expect, type Locator, type Page, test } from '@playwright/test'
+import { joined } from '../test/setup/signals'
 import { splatterDb } from '../test/setup/splatter'
-import { takeCaptured } from './setup/capture'
-import { captureFor, openWithTone, RATE } from './setup/tone'
+import { bringOut } from './setup/samples'
+import { advance, advanceToSound, stepOutput } from './setup/stepped-output'
+import { openWithTone, RATE } from './setup/tone'
 
 const TONE_HZ = 1000
 /** So quiet that the guard has nothing to do at any setting. */
 const TONE_LEVEL = 0.03
 /** As far as a hand's movement spreads a tone and its harmonics. */
 const APART_HZ = 350
-const SWEEP_MS = 1000
+const SWEEP_SECONDS = 1
+/** As often as a page is drawn, and a hand's movement reaches it. */
+const STEPS_PER_SECOND = 60
 const STAGES = 6
-const RAMPS_MS = 200
+/** Until what the last sweep left behind is over. */
+const RAMPS_SECONDS = 0.2
 
 // For the recorder at the output.
 test.use({ bypassCSP: true })
 test.setTimeout(240_000)
 
-/** Moves a slider from one end to the other and back to where it was, a step with every frame drawn. */
-function sweepSlider(slider: Locator): Promise<void> {
-  return slider.evaluate(async (element, sweepMs) => {
-    if (!(element instanceof HTMLInputElement)) throw new Error('no slider')
-    const setValue = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set
-    const moveTo = (position: number) => {
-      setValue?.call(element, String(position))
-      element.dispatchEvent(new Event('input', { bubbles: true }))
-    }
-    const before = element.valueAsNumber
-    for (const [from, to] of [
-      [0, 1],
-      [1, before],
-    ] as const) {
-      const start = performance.now()
-      for (let share = 0; share < 1; ) {
-        share = ((await new Promise<number>(requestAnimationFrame)) - start) / (sweepMs * Math.abs(to - from))
-        moveTo(from + (to - from) * Math.min(1, Math.max(0, share)))
+/**
+ * Moves a slider from one end to the other and back to where it was, a step with every frame that would be drawn.
+ * @returns what reached the output meanwhile
+ */
+async function sweepSlider(page: Page, slider: Locator): Promise<Float32Array> {
+  await advance(page, RAMPS_SECONDS)
+  const sweeping = await slider.evaluateHandle(
+    async (element, { sweepSeconds, stepsPerSecond }) => {
+      const output = window.steppedOutput
+      if (!(element instanceof HTMLInputElement) || !output) throw new Error('no slider, or nothing plays')
+      const setValue = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set
+      const moveTo = (position: number) => {
+        setValue?.call(element, String(position))
+        element.dispatchEvent(new Event('input', { bubbles: true }))
       }
-    }
-    moveTo(before)
-    element.blur()
-  }, SWEEP_MS)
+      const before = element.valueAsNumber
+      const blocks: Float32Array<ArrayBuffer>[] = []
+      for (const [from, to] of [
+        [0, 1],
+        [1, before],
+      ] as const) {
+        const steps = Math.ceil(sweepSeconds * Math.abs(to - from) * stepsPerSecond)
+        for (let step = 0; step <= steps; step++) {
+          moveTo(steps === 0 ? to : from + ((to - from) * step) / steps)
+          blocks.push(...(await output.advance(1 / stepsPerSecond)))
+        }
+      }
+      moveTo(before)
+      element.blur()
+      return blocks
+    },
+    { sweepSeconds: SWEEP_SECONDS, stepsPerSecond: STEPS_PER_SECOND },
+  )
+  return joined([await bringOut(sweeping), await advance(page, RAMPS_SECONDS)])
 }
 
 async function addStage(page: Page, kind: string): Promise<void> {
@@ -52,13 +68,15 @@ async function addStage(page: Page, kind: string): Promise<void> {
 test('every slider swept end to end under a tone leaves less than -60 dB beyond 350 Hz of it and its harmonics', async ({
   page,
 }) => {
-  await openWithTone(page, { frequencyHz: TONE_HZ, level: TONE_LEVEL, seconds: 150 })
+  const tone = { frequencyHz: TONE_HZ, level: TONE_LEVEL, seconds: 150 }
+  await openWithTone(page, tone, () => stepOutput(page, tone.seconds))
   await addStage(page, 'Saturator')
   await addStage(page, 'Gain')
   await page.keyboard.press('Space')
   // The first sound of all fades in: let it pass.
-  await page.waitForTimeout(1500)
-  const steady = await captureFor(page, 1)
+  await advanceToSound(page)
+  await advance(page, 1.5)
+  const steady = await advance(page, 1)
   const toneLevel = steady.reduce((peak, x) => Math.max(peak, Math.abs(x)), 0)
   expect(toneLevel).toBeGreaterThan(0.001)
   const limits = { sampleRate: RATE, toneHz: TONE_HZ, toneLevel, apartHz: APART_HZ }
@@ -73,11 +91,7 @@ test('every slider swept end to end under a tone leaves less than -60 dB beyond 
     for (let i = 0; i < (await sliders.count()); i++) {
       const slider = sliders.nth(i)
       const name = `${stage + 1} ${await slider.getAttribute('aria-label')}`
-      await page.waitForTimeout(RAMPS_MS)
-      await takeCaptured(page)
-      await sweepSlider(slider)
-      await page.waitForTimeout(RAMPS_MS)
-      const output = await takeCaptured(page)
+      const output = await sweepSlider(page, slider)
       expect(output.length, name).toBeGreaterThan(RATE)
       const splatter = splatterDb(output, limits)
       figures.push(`${name}: ${splatter.toFixed(1)} dB`)

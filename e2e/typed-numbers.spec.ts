@@ -1,10 +1,9 @@
-import { expect, test } from '@playwright/test'
-import { openBench } from './setup/bench-page'
+import { expect } from '@playwright/test'
+import { test } from './setup/shared-bench'
 
 for (const width of [1440, 1024, 360]) {
   test(`at ${width} px what is wrong with a typed number covers no control`, async ({ page }) => {
     await page.setViewportSize({ width, height: 900 })
-    await openBench(page)
     await page
       .locator('[data-stage-id]')
       .getByRole('button', { name: /^3? ?Compressor/ })
@@ -36,7 +35,6 @@ for (const width of [1440, 1024, 360]) {
 
   test(`at ${width} px what is wrong with a typed time is read whole`, async ({ page }) => {
     await page.setViewportSize({ width, height: 900 })
-    await openBench(page)
     const times = page.getByRole('region', { name: 'The take' })
     for (const name of ['Position', 'Loop from', 'to']) {
       const field = times.getByRole('textbox', { name, exact: true })

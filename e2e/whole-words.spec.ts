@@ -1,5 +1,6 @@
-import { expect, type Locator, test } from '@playwright/test'
-import { keepTwoAndCompareBand, openBench } from './setup/bench-page'
+import { expect, type Locator } from '@playwright/test'
+import { keepTwoAndCompareBand } from './setup/bench-page'
+import { test } from './setup/shared-bench'
 
 /** Whether all of its words are seen: none is cut at its end. */
 const isWhole = (words: Locator) => words.evaluate((element) => element.scrollWidth <= element.clientWidth)
@@ -8,7 +9,6 @@ test('for a class the name of the take is whole, however long the words of the l
   page,
 }) => {
   await page.setViewportSize({ width: 1024, height: 768 })
-  await openBench(page)
   await page
     .getByRole('button', { name: /^3 ?Compressor/ })
     .first()
@@ -26,7 +26,6 @@ test('for a class the name of the take is whole, however long the words of the l
 
 test('in the list of trials every word stands in one piece on a narrow screen', async ({ page }) => {
   await page.setViewportSize({ width: 360, height: 740 })
-  await openBench(page)
   await page
     .getByRole('button', { name: /^3 ?Compressor/ })
     .first()
@@ -64,7 +63,6 @@ for (const width of [1440, 1024, 768, 360]) {
     page,
   }) => {
     await page.setViewportSize({ width, height: 800 })
-    await openBench(page)
     await keepTwoAndCompareBand(page)
     await page.getByRole('heading', { name: /Equaliser/ }).click()
     await page.keyboard.press('Space')
@@ -84,7 +82,6 @@ test('on a narrow screen the folded bar says by how much the sides are matched, 
   page,
 }) => {
   await page.setViewportSize({ width: 360, height: 740 })
-  await openBench(page)
   const bar = page.getByRole('region', { name: 'Listening' })
   const height = (await bar.boundingBox())?.height
   await expect(bar.getByText(/^matched: without turned down \d+\.\d dB$/)).toBeInViewport()
@@ -97,7 +94,6 @@ test('on a narrow screen the folded bar says by how much the sides are matched, 
 
 test('while kept versions are compared nothing is wider than a narrow screen', async ({ page }) => {
   await page.setViewportSize({ width: 1440, height: 900 })
-  await openBench(page)
   await page.keyboard.press('k')
   await page.keyboard.press('s')
   await page.keyboard.press('k')

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { type Download, expect, type Page } from '@playwright/test'
 import { type ReadWav, readWav } from '../../src/audio/files/wav-reader'
-import { PORT } from './port'
+import { ORIGIN } from './port'
+import { provideRecordedDemo } from './recorded-demo'
 
 /** Spoken words at 48 kHz, mono, 16-bit: Debian's alsa-utils. */
 export const RECORDING = '/usr/share/sounds/alsa/Front_Center.wav'
@@ -13,8 +14,9 @@ export interface GivenFile {
   readonly buffer: Buffer
 }
 
-/** Opens the built app and waits until the demo has been sung and its figures are in. */
+/** Opens the built app, with a recording of the demo, and waits until its figures are in. */
 export async function openBench(page: Page): Promise<void> {
+  await provideRecordedDemo(page)
   await page.goto('/')
   await expect(page.getByRole('heading', { name: 'The numbers' })).toBeVisible()
   await expectFigures(page)
@@ -76,8 +78,7 @@ export function watchPage(page: Page): { readonly foreign: string[]; readonly er
   const errors: string[] = []
   page.on('request', (request) => {
     const url = new URL(request.url())
-    const own =
-      url.origin === `http://127.0.0.1:${PORT}` || url.protocol === 'data:' || url.protocol === 'blob:'
+    const own = url.origin === ORIGIN || url.protocol === 'data:' || url.protocol === 'blob:'
     if (!own) foreign.push(request.url())
   })
   page.on('console', (message) => {

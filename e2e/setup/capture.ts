@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test'
+import { bringOut } from './samples'
 
 declare global {
   interface Window {
@@ -56,15 +57,5 @@ export async function captureOutput(page: Page): Promise<void> {
 
 /** What was sent to the output since the last call. */
 export async function takeCaptured(page: Page): Promise<Float32Array> {
-  const url = await page.evaluate(
-    () =>
-      new Promise<string>((resolve, reject) => {
-        const reader = new FileReader()
-        reader.onload = () => resolve(String(reader.result))
-        reader.onerror = () => reject(reader.error)
-        reader.readAsDataURL(new Blob(window.capturedBlocks?.splice(0) ?? []))
-      }),
-  )
-  const bytes = Uint8Array.from(Buffer.from(url.slice(url.indexOf(',') + 1), 'base64'))
-  return new Float32Array(bytes.buffer)
+  return bringOut(await page.evaluateHandle(() => window.capturedBlocks?.splice(0) ?? []))
 }

@@ -43,3 +43,12 @@ export function withoutTime(text: string): string {
     .replaceAll(/translateX\([^)]*\)/g, 'translateX(0px)')
     .replaceAll(/_r_\w+_/g, 'id')
 }
+
+/** What somebody, or a program that looks over their shoulder, can find on the page at rest. */
+export async function everythingShown(page: Page): Promise<string[]> {
+  const html = await page.evaluate(() => {
+    const inputs = [...document.querySelectorAll('input')].map(({ checked, value }) => `${checked} ${value}`)
+    return [document.documentElement.outerHTML, document.title, ...inputs].join('\n')
+  })
+  return [withoutTime(html), await page.locator('body').ariaSnapshot()]
+}

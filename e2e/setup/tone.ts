@@ -22,9 +22,16 @@ function toneFile({ frequencyHz, level, seconds }: Tone): GivenFile {
   return { name: 'tone.wav', mimeType: 'audio/wav', buffer: Buffer.from(bytes) }
 }
 
-/** Opens the bench with a tone as its take; what reaches the output is recorded. Needs `bypassCSP`. */
-export async function openWithTone(page: Page, tone: Tone): Promise<void> {
-  await captureOutput(page)
+/**
+ * Opens the bench with a tone as its take. What reaches the output is recorded as it plays, unless `prepareOutput`
+ * provides otherwise. Needs `bypassCSP`.
+ */
+export async function openWithTone(
+  page: Page,
+  tone: Tone,
+  prepareOutput: (page: Page) => Promise<void> = captureOutput,
+): Promise<void> {
+  await prepareOutput(page)
   await openBench(page)
   await giveTake(page, toneFile(tone))
   await expect(page.getByRole('banner')).toContainText('tone.wav')

@@ -34,7 +34,8 @@ export async function withServedPage<Result>(
   const browser = await chromium.launch(CHROMIUM)
   try {
     const page = await browser.newPage()
-    await page.goto(`http://127.0.0.1:${port}/`)
+    // Where the port is taken the server has gone to the next.
+    await page.goto(server.resolvedUrls?.local[0] ?? '')
     return await use(page)
   } finally {
     await browser.close()

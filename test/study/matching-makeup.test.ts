@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { chainOf, defaultStage, integratedLoudness, matchingMakeupDb, renderChain } from '../../src/core'
-import { demoTake, startingChain } from '../../src/demo'
+import { startingChain } from '../../src/demo'
 import { monoOf, stageWith } from '../setup/chains'
+import { sungDemo } from '../setup/sung-demo'
 
-const take = demoTake().vocal
+const take = sungDemo().vocal
 
 describe('matchingMakeupDb(sound, chain, id)', () => {
   it.each([1, 0.6, 0.2])('makes the output of the compressor as loud as its input, mix %s', (mix) => {

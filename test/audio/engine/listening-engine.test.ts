@@ -5,9 +5,10 @@ import { GUARD_CEILING } from '../../../src/audio/engine/guard'
 import { ListeningEngine } from '../../../src/audio/engine/listening-engine'
 import { matchingGains } from '../../../src/audio/evidence/matching'
 import { type ChainDoc, chainOf, defaultStage, renderChain, type StageDoc } from '../../../src/core'
-import { demoTake, startingChain } from '../../../src/demo'
+import { startingChain } from '../../../src/demo'
 import { heard, largestStep, listenTo, warmEngine } from '../../setup/engine'
 import { mulberry32 } from '../../setup/signals'
+import { sungDemo } from '../../setup/sung-demo'
 
 const RATE = 48000
 
@@ -67,7 +68,7 @@ describe('switching between without and with', () => {
   })
 
   it('keeps both sides aligned: neutral with lookahead and saturator, with less without is digital silence', () => {
-    const take = [demoTake().vocal.channels[0] ?? new Float32Array()]
+    const take = [sungDemo().vocal.channels[0] ?? new Float32Array()]
     const engine = warmEngine(take, listenTo(neutralButLate, { heard: 'removed' }), RATE)
     engine.play(0)
     const output = heard(engine, 10 * RATE)
@@ -75,7 +76,7 @@ describe('switching between without and with', () => {
   })
 
   it('plays the side "with" as the render of the chain, late by its delay', () => {
-    const { vocal } = demoTake()
+    const { vocal } = sungDemo()
     const chain = startingChain()
     const engine = warmEngine(vocal.channels, listenTo(chain), RATE)
     heard(engine, RATE)
@@ -173,7 +174,7 @@ describe('momentary loudness', () => {
 
 describe('matched comparison', () => {
   it('puts out two sides whose integrated loudness differs by no more than 0.1 LU (ebur128-wasm)', () => {
-    const { vocal } = demoTake()
+    const { vocal } = sungDemo()
     const chain = startingChain()
     const { withoutDb, withDb } = matchingGains(vocal, renderChain(vocal, chain).sound, null)
     const loudnessOf = (side: 'without' | 'with') => {

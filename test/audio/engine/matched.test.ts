@@ -3,12 +3,12 @@ import { describe, expect, it } from 'vitest'
 import { chainLatencyFrames } from '../../../src/audio/engine/latency'
 import { matchingGains } from '../../../src/audio/evidence/matching'
 import { bypassed, dbToGain, renderChain, type Sound, stageDefinitions } from '../../../src/core'
-import { demoTake } from '../../../src/demo'
 import { heard, listenTo, warmEngine } from '../../setup/engine'
 import { moderateChains } from '../../setup/moderate-chains'
 import { SEED } from '../../setup/random-chains'
 import { recordings } from '../../setup/recordings'
 import { joined } from '../../setup/signals'
+import { sungDemo } from '../../setup/sung-demo'
 
 const BLOCK_FRAMES = 2048
 /** So low that the guard has nothing to do; taken off again before measuring, for the gates to be where they were. */
@@ -21,7 +21,7 @@ const chains = moderateChains(20, SEED).map((chain, index) => ({
 }))
 
 const takes: { readonly name: string; readonly sound: Sound }[] = [
-  { name: 'the whole demo', sound: demoTake().vocal },
+  { name: 'the whole demo', sound: sungDemo().vocal },
   {
     name: `${spoken.length} recordings in a row`,
     sound: {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { MomentaryMeter } from '../../../src/audio/engine/momentary-meter'
 import { loudnessOverTime } from '../../../src/core'
-import { demoTake } from '../../../src/demo'
 import { stereoTone } from '../../setup/signals'
+import { sungDemo } from '../../setup/sung-demo'
 
 const RATE = 48_000
 
@@ -27,7 +27,7 @@ describe('momentary loudness while it plays', () => {
   })
 
   it('reads what the offline measure reads, all along the demo', () => {
-    const { vocal } = demoTake()
+    const { vocal } = sungDemo()
     const offline = loudnessOverTime(vocal).momentaryLufs
     const live = readings(vocal.channels, 20)
     for (let tenth = 4; tenth < 200; tenth++) {

@@ -7,10 +7,11 @@ import {
   renderRemoved,
   stageKinds,
 } from '../../../src/core'
-import { demoTake, startingChain } from '../../../src/demo'
+import { startingChain } from '../../../src/demo'
 import { idleChain } from '../../../src/state/idle-chain'
 import { band, equaliserWith, stageWith } from '../../setup/chains'
 import { heard, largestStep, listenTo, warmEngine } from '../../setup/engine'
+import { sungDemo } from '../../setup/sung-demo'
 
 const RATE = 48_000
 
@@ -41,7 +42,7 @@ function peakOf(samples: Float32Array): number {
 }
 
 describe('only what one stage removed, while it plays', () => {
-  const { vocal } = demoTake()
+  const { vocal } = sungDemo()
 
   it.each(inactive)(
     '$kind with nothing to do: digital silence, also right behind a switch to it',

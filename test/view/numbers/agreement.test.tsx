@@ -2,12 +2,13 @@ import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/audio/evidence/evidence'
 import { workOutEvidence } from '../../../src/audio/evidence/work-out'
 import { type ChainDoc, comparisonOf, matchingMakeupDb, plain, type Scope, signed } from '../../../src/core'
-import { demoTake, startingChain } from '../../../src/demo'
+import { startingChain } from '../../../src/demo'
 import { setSetting } from '../../../src/state/chain-edits'
 import { matchedWords } from '../../../src/view/listening/matched-words'
 import { printDifference } from '../../../src/view/numbers/figures'
+import { sungDemo } from '../../setup/sung-demo'
 
-const take = demoTake().vocal
+const take = sungDemo().vocal
 const chain = startingChain()
 const WHOLE: Scope = { kind: 'chain' }
 
