@@ -38,7 +38,8 @@ export default defineConfig({
     // ebur128-wasm ships no entry for Node; its bundler-free build works as it is.
     alias: { 'ebur128-wasm': fromRoot('./node_modules/ebur128-wasm/ebur128_wasm.js') },
     server: { deps: { inline: ['ebur128-wasm'] } },
-    testTimeout: 60_000,
+    // So that a busy machine fails no test: nothing here measures time.
+    testTimeout: 600_000,
     globalSetup: 'test/setup/demo-folder.ts',
     setupFiles: 'test/setup/same-samples.ts',
     maxWorkers: '100%',

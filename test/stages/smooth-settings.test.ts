@@ -6,8 +6,19 @@ import { createProcessor } from '../../src/core/stages/create-processor'
 import { holds, movedSettings, SEED, sampleRates, stages } from '../setup/random-chains'
 
 /** When settings change, at the earliest, and how long after it is listened. */
-const SETTLED_SECONDS = 0.4
-const AFTER_SECONDS = 0.3
+interface Times {
+  readonly settledSeconds: number
+  readonly afterSeconds: number
+}
+
+/** Until filters and reduction envelopes have come up. */
+const USUAL_TIMES: Times = { settledSeconds: 0.4, afterSeconds: 0.3 }
+/** For stages that hear no more of the past than their oversampling filters do, and a fade. */
+const SHORT_TIMES: Times = { settledSeconds: 0.12, afterSeconds: 0.12 }
+
+function timesOf({ kind }: StageDoc): Times {
+  return kind === 'saturator' || kind === 'gain' ? SHORT_TIMES : USUAL_TIMES
+}
 
 /**
  * How much louder a step a fade may make than either of what it fades between, in units of the peak: the steepest
@@ -39,8 +50,12 @@ interface Change {
   readonly wait: number
 }
 
-function sine(frequencyHz: number, sampleRate: number): Float32Array {
-  const frames = Math.round((SETTLED_SECONDS + AFTER_SECONDS) * sampleRate)
+function sine(
+  frequencyHz: number,
+  sampleRate: number,
+  { settledSeconds, afterSeconds }: Times = USUAL_TIMES,
+): Float32Array {
+  const frames = Math.round((settledSeconds + afterSeconds) * sampleRate)
   return Float32Array.from(
     { length: frames },
     (_, n) => 0.25 * Math.sin((2 * Math.PI * frequencyHz * n) / sampleRate),
@@ -50,8 +65,9 @@ function sine(frequencyHz: number, sampleRate: number): Float32Array {
 /** A sine through settings that change on the way, and through each of those settings alone. */
 function throughChange({ before, afterwards, frequencyHz, sampleRate, wait }: Change) {
   const host = { sampleRate, channelCount: 1, lookaheadReserveMs: 10 }
-  const input = sine(frequencyHz, sampleRate)
-  const settled = Math.round(SETTLED_SECONDS * sampleRate)
+  const times = timesOf(before)
+  const input = sine(frequencyHz, sampleRate, times)
+  const settled = Math.round(times.settledSeconds * sampleRate)
   const processor = createProcessor(before, host)
   const changing = input.slice()
   let from = 0

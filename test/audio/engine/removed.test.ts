@@ -54,7 +54,7 @@ describe('only what one stage removed, while it plays', () => {
       expect(peakOf(heard(engine, 3 * RATE))).toBeGreaterThan(0.01)
       engine.set(listenTo(chain, { heard: 'removed', removedStageId: stage.id }))
       heard(engine, 0.03 * RATE)
-      expect(peakOf(heard(engine, 5 * RATE))).toBe(0)
+      expect(peakOf(heard(engine, 3 * RATE))).toBe(0)
     },
   )
 
@@ -101,13 +101,13 @@ describe('only what one stage removed, while it plays', () => {
       }
       const engine = warmEngine(vocal.channels, settingsAt(0), RATE)
       engine.play(0)
-      expect(peakOf(heard(engine, 4 * RATE))).toBe(0)
+      expect(peakOf(heard(engine, 3 * RATE))).toBe(0)
       engine.set(settingsAt(9))
       expect(peakOf(heard(engine, 2 * RATE))).toBeGreaterThan(0.01)
       engine.set(settingsAt(0))
       // The stages behind it forget what they held back as slowly as they release.
       heard(engine, 12 * RATE)
-      expect(peakOf(heard(engine, 4 * RATE))).toBe(0)
+      expect(peakOf(heard(engine, 3 * RATE))).toBe(0)
     },
   )
 
