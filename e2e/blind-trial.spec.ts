@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, type Page, test } from '@playwright/test'
 import { expectFigures, giveTake, openBench, RECORDING, watchPage } from './setup/bench-page'
-import { everythingShown, recordChanges, takeChanges } from './setup/changes'
+import { everythingShown, pageAtRest, recordChanges, takeChanges } from './setup/changes'
 import { hideBehindX, takeToldSides } from './setup/hidden-sides'
 
 /** The bench with a recording on it that was played once: whatever loads with the first sound is there. */
@@ -14,12 +14,12 @@ async function openPlayed(page: Page): Promise<void> {
   await playedThrough(page)
 }
 
-/** Waits until the take has begun and ended, and meters have come to rest. */
+/** Waits until the take has begun and ended, and the page has come to rest. */
 async function playedThrough(page: Page): Promise<void> {
   const bar = page.getByRole('region', { name: 'Listening' })
   await expect(bar.getByRole('button', { name: 'Stop' })).toHaveCount(1)
   await expect(bar.getByRole('button', { name: 'Play' })).toHaveCount(1, { timeout: 20_000 })
-  await page.waitForTimeout(400)
+  await pageAtRest(page)
 }
 
 async function begin(page: Page): Promise<void> {
@@ -110,8 +110,7 @@ test('Escape asks first, a second one does not slip through, and what is stopped
   const pageBefore = await page.locator('main').ariaSnapshot()
   const barBefore = await page.getByRole('region', { name: 'Listening' }).ariaSnapshot()
   await begin(page)
-  await page.keyboard.press('x')
-  await page.waitForTimeout(600)
+  await hearX(page)
   for (let press = 0; press < 3; press++) await page.keyboard.press('Escape')
   const stay = page.getByRole('button', { name: 'Go on' })
   await expect(stay).toBeFocused()

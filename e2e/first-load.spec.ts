@@ -1,6 +1,7 @@
 import { gzipSync } from 'node:zlib'
 import { expect, test } from '@playwright/test'
 import { expectFigures, openBench, watchPage } from './setup/bench-page'
+import { pageAtRest } from './setup/changes'
 
 /** What the page and its workers may weigh together, the one that sings the demo among them, bytes after gzip. */
 const MOST_BYTES = 180_000
@@ -55,7 +56,7 @@ for (const width of [1440, 1024, 768, 360]) {
       }).observe({ type: 'layout-shift', buffered: true })
     })
     await openBench(page)
-    await page.waitForTimeout(500)
+    await pageAtRest(page)
     expect(await page.evaluate(() => window.shifted)).toBe(0)
   })
 }

@@ -1,6 +1,6 @@
 import { expect, test } from '@playwright/test'
 import { openBench } from './setup/bench-page'
-import { followOutputs, type Loss, loseOutput, outputsSoFar } from './setup/outputs'
+import { expectPlayed, followOutputs, type Loss, loseOutput, outputsSoFar } from './setup/outputs'
 
 const SAID = 'The audio output stopped. Press play to restart it.'
 const losses: readonly Loss[] = ['suspended', 'closed', 'frozen']
@@ -18,8 +18,7 @@ for (const loss of losses) {
     await page.keyboard.press('Space')
     await expect(bar.getByRole('button', { name: 'Stop' })).toBeVisible()
     await expect.poll(playedFrom).toHaveLength(1)
-    await page.waitForTimeout(1500)
-
+    await expectPlayed(page, 1.5)
     await loseOutput(page, loss)
     await expect.poll(playedFrom, REPLACED).toHaveLength(2)
     expect((await outputsSoFar(page)).states).toEqual(['closed', 'running'])
@@ -29,7 +28,7 @@ for (const loss of losses) {
     // More than half a second in, less than the time that passed.
     expect(resumedAt).toBeGreaterThan(24_000)
     expect(resumedAt).toBeLessThan(20 * 48_000)
-    await page.waitForTimeout(1500)
+    await expectPlayed(page, 1.5)
 
     await loseOutput(page, loss)
     await expect(page.getByText(SAID)).toBeVisible(REPLACED)
@@ -45,7 +44,7 @@ for (const loss of losses) {
     expect(restartedAt).toBeGreaterThan(resumedAt + 24_000)
     // It does go on, and nothing is said of it any more.
     await expect(page.getByText(SAID)).toHaveCount(0)
-    await page.waitForTimeout(1000)
+    await expectPlayed(page, 1)
     await expect(bar.getByRole('button', { name: 'Stop' })).toBeVisible()
   })
 }

@@ -22,9 +22,9 @@ export default defineConfig({
     launchOptions: CHROMIUM,
   },
   projects: [
-    { name: 'side by side', testIgnore: REAL_TIME },
+    { name: 'side-by-side', testIgnore: REAL_TIME },
     // `npm run browser` runs it by itself, after the other.
-    { name: 'real time', testMatch: REAL_TIME, workers: 1 },
+    { name: 'real-time', testMatch: REAL_TIME, workers: 1 },
   ],
   webServer: {
     command: 'npx tsx e2e/setup/server/main.ts',

@@ -13,7 +13,7 @@ const WIDTHS = [
 /** Nothing stands nearer to the sides of the window, CSS pixels. */
 const MARGIN_PX = 16
 
-/** The picture in the README: `PICTURES=1 npm run browser -- screens` takes it anew. */
+/** The picture in the README: with `PICTURES=1` in the environment it is taken anew. */
 const README_PICTURE = fileURLToPath(new URL('../public/pictures/bench.png', import.meta.url))
 
 for (const viewport of WIDTHS) {

@@ -44,6 +44,29 @@ export function withoutTime(text: string): string {
     .replaceAll(/_r_\w+_/g, 'id')
 }
 
+/** Without a change for so long, ms, a page is at rest: meters and figures change several times in it. */
+const REST_MS = 300
+
+/** Waits until the page has come to rest. */
+export async function pageAtRest(page: Page): Promise<void> {
+  await page.evaluate(
+    (restMs) =>
+      new Promise<void>((resolve) => {
+        const rested = () => {
+          observer.disconnect()
+          resolve()
+        }
+        let timer = setTimeout(rested, restMs)
+        const observer = new MutationObserver(() => {
+          clearTimeout(timer)
+          timer = setTimeout(rested, restMs)
+        })
+        observer.observe(document, { subtree: true, childList: true, characterData: true, attributes: true })
+      }),
+    REST_MS,
+  )
+}
+
 /** What somebody, or a program that looks over their shoulder, can find on the page at rest. */
 export async function everythingShown(page: Page): Promise<string[]> {
   const html = await page.evaluate(() => {

@@ -38,6 +38,11 @@ export async function followOutputs(page: Page): Promise<void> {
   })
 }
 
+/** Waits until the newest context has run for so long. */
+export async function expectPlayed(page: Page, seconds: number): Promise<void> {
+  await page.waitForFunction((time) => (window.madeContexts?.at(-1)?.currentTime ?? 0) > time, seconds)
+}
+
 /** Does to the newest context what a system does that takes the output away, or forgets to give it back. */
 export async function loseOutput(page: Page, loss: Loss): Promise<void> {
   await page.evaluate(async (how) => {
