@@ -19,7 +19,7 @@ const RAMPS_SECONDS = 0.2
 
 // For the recorder at the output.
 test.use({ bypassCSP: true })
-test.setTimeout(240_000)
+test.setTimeout(900_000)
 
 /**
  * Moves a slider from one end to the other and back to where it was, a step with every frame that would be drawn.
