@@ -11,18 +11,20 @@ export class AppPage {
     private readonly answerLimitMs: number,
   ) {}
 
-  /**
-   * Opens the app anew and waits for its first figures.
-   * @param answerLimitMs after which a page that does not answer is given up
-   */
-  static async open(engine: Engine, address: string, answerLimitMs = ANSWER_LIMIT_MS): Promise<AppPage> {
+  /** Opens the app anew and waits for its first figures. */
+  static async open(engine: Engine, address: string): Promise<AppPage> {
     await within(LOAD_LIMIT_MS, 'leaving', engine.open('about:blank'))
     await within(LOAD_LIMIT_MS, 'loading', engine.open(address))
     await engine.run(installLook)
-    const page = new AppPage(engine, answerLimitMs)
+    const page = new AppPage(engine, ANSWER_LIMIT_MS)
     if (!(await page.until(LOAD_LIMIT_MS, ({ isSettled }) => isSettled)))
       throw new Error('no figures after the load')
     return page
+  }
+
+  /** The same page, given up when it does not answer within `limitMs`. */
+  answeringWithin(limitMs: number): AppPage {
+    return new AppPage(this.engine, limitMs)
   }
 
   /** @throws TimeLimitError when the page does not answer in time */

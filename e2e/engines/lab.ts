@@ -19,8 +19,8 @@ export class Lab {
   }
 
   /** The app, just loaded, with its first figures. */
-  async freshPage(answerLimitMs?: number): Promise<AppPage> {
-    return AppPage.open(await this.start(), this.address, answerLimitMs)
+  async freshPage(): Promise<AppPage> {
+    return AppPage.open(await this.start(), this.address)
   }
 
   async complaintsAtLoad(): Promise<readonly string[]> {

@@ -26,9 +26,9 @@ export const plays: Part = {
 
 /** What went wrong; null when nothing did. */
 async function play(lab: Lab): Promise<string | null> {
-  const page = await lab.freshPage(FROZEN_MS)
+  const page = await lab.freshPage()
   try {
-    return await pressAndWatch(page, lab.surroundings.output)
+    return await pressAndWatch(page.answeringWithin(FROZEN_MS), lab.surroundings.output)
   } catch (error) {
     if (!(error instanceof TimeLimitError)) throw error
     const answer = page.engine.run(() => true)
