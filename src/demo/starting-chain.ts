@@ -24,8 +24,8 @@ export function startingChain(): ChainDoc {
       // The resonance upside down.
       { shape: 'bell', frequencyHz: box.frequencyHz, gainDb: -box.gainDb, q: box.q },
     ]),
-    // What the microphone's place and the room did to the balance. In front of the compressor, which hears the S the lift brings up and holds them 0.5 dB lower than
-    // it would with the lift behind it (measured).
+    // What the microphone's place and the room did to the balance. In front of the compressor, which hears the S that
+    // the lift brings up and holds them 0.5 dB lower than it would with the lift behind it (measured).
     equaliser('lift', [
       // What the top lost.
       { shape: 'high-shelf', frequencyHz: top.frequencyHz, gainDb: -top.gainDb, q: Math.SQRT1_2 },
@@ -52,7 +52,8 @@ export function startingChain(): ChainDoc {
     changed(defaultStage('de-esser', 'sibilance'), {
       // Above the third formant of every vowel (3310 Hz, and 3 % of drift), so that bright vowels do not set it off.
       crossoverHz: 4000,
-      // These S reach down to 2.5 kHz, past the crossover: the band above alone brings them down by 5 dB, not 8 (measured).
+      // These S reach down to 2.5 kHz, past the crossover: turning down only what lies above it makes them 5 dB softer
+      // and not 8 (measured).
       band: 'all',
       // Where an S falls to what it was in the clean voice, 10 to 11 dB below the vowel, and vowels go untouched.
       thresholdDb: -29,
