@@ -7,7 +7,7 @@ import { burstStart } from './stops'
 export const faultSizes = {
   /** RMS of the vowels of each phrase against the loudest. */
   phraseLevelsDb: [-4, -6, 0, -10],
-  /** S against vowels in the take, less the same in the clean voice: what the other faults do to both is made up for. */
+  /** S against vowels in the take less the same in the clean voice: what other faults do to both is made up for. */
   sharpSibilanceDb: 6,
   /** Peak against the RMS of the vowels of the phrase. */
   plosiveBurst: { frequencyHz: 55, decaySeconds: 0.03, peakDb: 6 },

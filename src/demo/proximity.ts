@@ -24,7 +24,7 @@ export function proximityRiseDb(distanceMetres: number, frequencyHz: number): nu
   return 10 * Math.log10(1 + ratio * ratio)
 }
 
-/** Where the rise is 3 dB. The rise is (f - j corner) / f, so that a high-pass of 6 dB per octave here takes it back. */
+/** Where the rise is 3 dB. The rise is (f - j corner) / f, so that a high-pass of 6 dB per octave there takes it back. */
 export function proximityCornerHz(distanceMetres: number): number {
   return speedOfSound / (4 * Math.PI * distanceMetres)
 }

@@ -25,7 +25,7 @@ describe('the curve', () => {
   })
 
   it('makes one change of a drag, and takes the stage at hand', () => {
-    const handle = screen.getByRole('group', { name: 'Band 2a, bell' })
+    const handle = screen.getByRole('group', { name: 'Band 2a, high-shelf' })
     const before = bandOf(1, 0)
     fireEvent.pointerDown(handle, { button: 0, clientX: 100, clientY: 100, pointerId: 1 })
     for (const clientX of [110, 130, 160])

@@ -63,11 +63,13 @@ describe('figures of the demo', () => {
   })
 
   it('show nothing left on the card of a compressor whose makeup was matched', () => {
-    const makeupDb = matchingMakeupDb(take, chain, 'level')
-    const doc = setSetting('level', 'makeupDb', makeupDb ?? Number.NaN)(chain)?.chain ?? chain
+    const sensitive = setSetting('sibilance', 'thresholdDb', -40)(chain)?.chain ?? chain
+    const makeupDb = matchingMakeupDb(take, sensitive, 'level')
+    const doc = setSetting('level', 'makeupDb', makeupDb ?? Number.NaN)(sensitive)?.chain ?? sensitive
     const evidence = evidenceOf(doc, { kind: 'stage', stageId: 'level' })
     expect(onCard(evidence, 'level')).toBe('0.0')
-    // The de-esser behind it finds more to take away: the table says that of the end of the chain.
-    expect(inTable(evidence)).toBe('−0.1')
+    // The de-esser behind it finds less to take away where loud notes were turned down: the table says that of the end
+    // of the chain.
+    expect(inTable(evidence)).toBe('+0.4')
   })
 })

@@ -48,22 +48,22 @@ const label = () => screen.getByRole('img').getAttribute('aria-label')
 
 describe('the picture of a de-esser', () => {
   it('says how far the loudest sibilance stands above the threshold', () => {
-    showHeld(9.5)
-    // −30 dBFS, 20:1, hard knee: 9.5 dB are held back 10 dB above the threshold.
-    expect(label()).toContain('passes −30.0 dBFS, and reaches −20.0 dBFS')
-    expect(screen.getByText('loudest −20')).toBeDefined()
+    showHeld(10)
+    // −29 dBFS, 6:1, hard knee: 10 dB are held back 12 dB above the threshold.
+    expect(label()).toContain('passes −29.0 dBFS, and reaches −17.0 dBFS')
+    expect(screen.getByText('loudest −17')).toBeDefined()
     expect(screen.getByText(/^Tinted: what passes the threshold/)).toBeDefined()
   })
 
   it('says that there may be more where the range ended', () => {
-    showHeld(10)
-    expect(label()).toContain('and rises past −19.5 dBFS')
+    showHeld(18)
+    expect(label()).toContain('and rises past −7.4 dBFS')
   })
 
   it('leaves the loudest level where it is while the threshold moves', () => {
-    const bench = showHeld(9.5)
+    const bench = showHeld(10)
     act(() => bench.chain.getState().edit(setSetting('sibilance', 'thresholdDb', -40)))
-    expect(label()).toContain('passes −40.0 dBFS, and reaches −20.0 dBFS')
+    expect(label()).toContain('passes −40.0 dBFS, and reaches −17.0 dBFS')
     act(() => bench.chain.getState().edit(setSetting('sibilance', 'thresholdDb', -10)))
     expect(screen.getByText(/^Nothing passes the threshold/)).toBeDefined()
   })

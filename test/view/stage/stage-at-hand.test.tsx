@@ -20,6 +20,7 @@ describe('an equaliser at hand', () => {
   it('shows the settings that each band listens to, and no others', async () => {
     const band = within(screen.getByRole('listitem', { name: 'Band a' }))
     const sliders = () => band.getAllByRole('slider').map((slider) => slider.getAttribute('aria-label'))
+    await user.selectOptions(band.getByRole('combobox', { name: 'Band a, Slope' }), '12 dB per octave')
     expect(sliders()).toEqual(['Band a, Frequency', 'Band a, Q'])
     await user.selectOptions(band.getByRole('combobox', { name: 'Band a, Shape' }), 'bell')
     expect(sliders()).toEqual(['Band a, Frequency', 'Band a, Gain', 'Band a, Q'])
@@ -32,13 +33,13 @@ describe('an equaliser at hand', () => {
     const slider = screen.getByRole('slider', { name: 'Band b, Gain' })
     for (const position of [0.4, 0.3, 0.25]) fireEvent.change(slider, { target: { value: position } })
     fireEvent.pointerUp(slider)
-    expect(past()).toEqual(['1b, gain −3.0 dB to −12.0 dB'])
+    expect(past()).toEqual(['1b, gain −6.0 dB to −12.0 dB'])
     fireEvent.change(slider, { target: { value: 0.5 } })
     fireEvent.pointerUp(slider)
     expect(past()).toHaveLength(2)
     bench.chain.getState().undo()
     bench.chain.getState().undo()
-    expect(stage(0)?.settings).toMatchObject({ bands: [{}, { gainDb: -3 }] })
+    expect(stage(0)?.settings).toMatchObject({ bands: [{}, { gainDb: -6 }] })
   })
 
   it('switches, adds and removes bands', async () => {
@@ -46,7 +47,7 @@ describe('an equaliser at hand', () => {
     await user.click(screen.getByRole('button', { name: 'Add a band' }))
     expect(stage(0)?.settings).toMatchObject({ bands: [{ on: false }, { on: true }, { gainDb: 0 }] })
     await user.click(screen.getByRole('button', { name: 'Remove band a' }))
-    expect(stage(0)?.settings).toMatchObject({ bands: [{ gainDb: -3 }, { gainDb: 0 }] })
+    expect(stage(0)?.settings).toMatchObject({ bands: [{ gainDb: -6 }, { gainDb: 0 }] })
     expect(document.activeElement?.textContent).toBe('Add a band')
   })
 

@@ -75,7 +75,7 @@ describe('the tools of the stage at hand', () => {
   })
 
   it('refuse settings out of range', async () => {
-    const text = chainToJson(bench.chain.getState().chain).replace('"ratio": 4', '"ratio": 0.1')
+    const text = chainToJson(bench.chain.getState().chain).replace('"ratio": 3', '"ratio": 0.1')
     await paste(text)
     await spoken(/settings\.ratio: expected/)
     expect(bench.chain.getState().past).toEqual([])
