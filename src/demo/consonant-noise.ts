@@ -22,8 +22,15 @@ const rampSeconds = [0.04, 0.095] as const
 /** A tongue that shuts for a stop ends a hiss at once. */
 const shuttingSeconds = 0.025
 const levelSpreadDb = 2
-/** By how much the lower edge of a hiss falls as the mouth opens; seen in recorded voices, the figure is our own. */
-const edgeSlideHz = [1500, 2200] as const
+/**
+ * By how much the lower edge of a hiss falls as the mouth opens; seen in recorded voices, the figures are our own. That
+ * of /sh/ is low already.
+ */
+const edgeSlideHz: Readonly<Record<Place, readonly [number, number]>> = {
+  alveolar: [1500, 2200],
+  palatal: [700, 1100],
+  labial: [1500, 2200],
+}
 const burstSeconds = 0.007
 const burstLength = 6
 
@@ -43,7 +50,7 @@ export function consonantNoise(segments: readonly Segment[], frames: number, see
       const gain = hiss.gain * dbToGain(between(random, [-levelSpreadDb, levelSpreadDb]))
       const [before, after] = [segments[index - 1], segments[index + 1]]
       const ramps = swellRamps(segment, after, random)
-      const edge = edgeSlide(isOpen(before), isOpen(after), between(random, edgeSlideHz))
+      const edge = edgeSlide(isOpen(before), isOpen(after), between(random, edgeSlideHz[made.place]))
       addSwell(target, segment, { ...hiss, gain, edge }, ramps)
     }
   })
@@ -63,7 +70,7 @@ interface Ramps {
 }
 
 function swellRamps(segment: Segment, after: Segment | undefined, random: Random): Ramps {
-  const longest = 0.9 * (segment.endSeconds - segment.startSeconds)
+  const longest = 0.7 * (segment.endSeconds - segment.startSeconds)
   const ramp = () => Math.min(longest, between(random, rampSeconds))
   const rise = ramp()
   const fall = ramp()

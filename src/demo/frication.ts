@@ -27,9 +27,9 @@ const hisses: Readonly<Record<Place, Hiss>> = {
     above: { frequencyHz: 7000, bandwidthHz: 2426 },
   },
   palatal: {
-    differences: 1,
-    edge: { frequencyHz: 5056, bandwidthHz: 4971 },
-    above: { frequencyHz: 1665, bandwidthHz: 5260 },
+    differences: 2,
+    edge: { frequencyHz: 4092, bandwidthHz: 3889 },
+    above: { frequencyHz: 1156, bandwidthHz: 2426 },
   },
   labial: {
     differences: 0,
