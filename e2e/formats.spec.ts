@@ -37,14 +37,14 @@ async function samplesOf(page: Page, file: string): Promise<Float32Array> {
   return sound.channels[0] ?? new Float32Array(0)
 }
 
-/** By how many frames `b` comes after `a`, at most `most`, where a stretch from the middle of them is most alike. */
+/** By how many frames `b` comes after `a`, at most `most`: where it differs least from a stretch in the middle of it. */
 function lagOf(a: Float32Array, b: Float32Array, most: number): number {
   const from = a.length / 2
   const stretch = a.subarray(from, from + 8000)
-  const alike = Array.from({ length: 2 * most + 1 }, (_, i) =>
-    stretch.reduce((sum, sample, n) => sum + sample * (b[from + n + i - most] ?? 0), 0),
+  const differences = Array.from({ length: 2 * most + 1 }, (_, i) =>
+    stretch.reduce((sum, sample, n) => sum + (sample - (b[from + n + i - most] ?? 0)) ** 2, 0),
   )
-  return alike.indexOf(Math.max(...alike)) - most
+  return differences.indexOf(Math.min(...differences)) - most
 }
 
 test('MP3 and M4A takes lie where the sound lies that was encoded, frame for frame', async ({ page }) => {
