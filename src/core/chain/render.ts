@@ -88,14 +88,14 @@ export function* renderSteps(
     if (!stage || !processor) break
     leadInFrames += processor.latencyFrames
     if (stage.on) {
-      const trace = stageDefinitions[stage.kind].reducesGain
+      const builder = stageDefinitions[stage.kind].reducesGain
         ? new TraceBuilder(frames, -leadInFrames)
         : undefined
       if (kept) working = working.map((samples) => samples.slice())
-      for (const done of runInPlace(processor, startingAt(from, working), blockFrames, trace)) {
+      for (const done of runInPlace(processor, startingAt(from, working), blockFrames, builder)) {
         yield (k + done) / chain.stages.length
       }
-      if (trace) traces.set(stage.id, trace)
+      if (builder) traces.set(stage.id, builder.trace)
     } else {
       from -= processor.latencyFrames
     }

@@ -18,7 +18,7 @@ interface Link {
   readonly processor: Pick<Processor<never>, 'process' | 'trace' | 'latencyFrames'>
   /** By how much what leaves this stage is behind the input, frames. */
   readonly behind: number
-  readonly trace: TraceBuilder | undefined
+  readonly builder: TraceBuilder | undefined
 }
 
 const BLOCK_FRAMES = 16384
@@ -65,17 +65,18 @@ export class TraceRun {
 
   /** The traces as far as they have come, by stage id: dB a hop, from {@link firstHop} on. */
   *traces(): Generator<{ readonly stageId: string; readonly gainDb: Float32Array }, void, void> {
-    for (const { stageId, trace } of this.links) if (trace) yield { stageId, gainDb: trace.gainDb }
+    for (const { stageId, builder } of this.links)
+      if (builder) yield { stageId, gainDb: builder.trace.gainDb }
   }
 
   private pass(count: number): void {
     const { block, links } = this
     this.load(count)
     for (const link of links) {
-      const { processor, trace } = link
-      if (link === links.at(-1) && trace && processor.trace) processor.trace(block, count, trace)
+      const { processor, builder } = link
+      if (link === links.at(-1) && builder && processor.trace) processor.trace(block, count, builder)
       else {
-        processor.process(block, count, trace)
+        processor.process(block, count, builder)
         contain(block, count)
       }
     }
@@ -112,9 +113,9 @@ function linksOf(
   return on.slice(0, last + 1).map((stage) => {
     const processor = createProcessor(stage, host)
     behind += processor.latencyFrames
-    const trace = stageDefinitions[stage.kind].reducesGain
+    const builder = stageDefinitions[stage.kind].reducesGain
       ? new TraceBuilder(frames, startFrame - behind)
       : undefined
-    return { stageId: stage.id, processor, behind, trace }
+    return { stageId: stage.id, processor, behind, builder }
   })
 }

@@ -21,9 +21,8 @@ export function hopEnd(frame: number): number {
 }
 
 /** Collects gain reductions, frame by frame, into a trace. */
-export class TraceBuilder implements Trace, ReductionReader {
-  readonly hopFrames = TRACE_HOP_FRAMES
-  readonly gainDb: Float32Array
+export class TraceBuilder implements ReductionReader {
+  readonly trace: Trace
 
   /**
    * @param frames length of the take; what is read of frames outside it is ignored
@@ -33,11 +32,13 @@ export class TraceBuilder implements Trace, ReductionReader {
     private readonly frames: number,
     private nextFrame: number,
   ) {
-    this.gainDb = new Float32Array(Math.ceil(frames / TRACE_HOP_FRAMES))
+    const gainDb = new Float32Array(Math.ceil(frames / TRACE_HOP_FRAMES))
+    this.trace = { hopFrames: TRACE_HOP_FRAMES, gainDb }
   }
 
   read(reductionsDb: Float64Array, count: number): void {
-    const { gainDb, nextFrame: start } = this
+    const { nextFrame: start } = this
+    const { gainDb } = this.trace
     const end = Math.min(count, this.frames - start)
     for (let n = Math.max(0, -start); n < end; ) {
       const hop = Math.floor((start + n) / TRACE_HOP_FRAMES)
