@@ -41,7 +41,7 @@ export default defineConfig({
     // So that a busy machine fails no test: nothing here measures time.
     testTimeout: 600_000,
     globalSetup: 'test/setup/demo-folder.ts',
-    setupFiles: 'test/setup/same-samples.ts',
+    setupFiles: ['test/setup/same-samples.ts'],
     maxWorkers: '100%',
     projects: [
       {
@@ -55,7 +55,12 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'view', environment: 'happy-dom', include: ['test/view/**/*.test.tsx'] },
+        test: {
+          name: 'view',
+          environment: 'happy-dom',
+          include: ['test/view/**/*.test.tsx'],
+          setupFiles: ['test/setup/patient-queries.ts'],
+        },
       },
     ],
   },

@@ -5,6 +5,7 @@ import { PIECE_FRAMES } from '../../../src/audio/worker/tracer'
 import { TRACER } from '../../../src/audio/worker/tracer-protocol'
 import { type ChainDoc, chainOf, comparisonOf, measure, pausesOf, renderChain } from '../../../src/core'
 import { stageWith } from '../../setup/chains'
+import { eventually } from '../../setup/eventually'
 import { noise } from '../../setup/signals'
 import { come, endWorkers, WorkerHere, whenCome, workers } from './worker-here'
 
@@ -121,7 +122,7 @@ describe('asking the worker for evidence', () => {
 
   it('builds on evidence that came for a request given up meanwhile', async () => {
     const first = ask(-30)
-    await vi.waitFor(() => expect(come.some(({ type }) => type === 'live-traces')).toBe(true))
+    await eventually(() => expect(come.some(({ type }) => type === 'live-traces')).toBe(true))
     const second = ask(-36)
     expect(await first).toBeNull()
     expect((await second)?.without.measures).toEqual(measure(take))
@@ -196,7 +197,7 @@ describe('traces of a long stretch', () => {
     void ask(-30, WHOLE)
     const [old] = tracesCome()
     const newer = () => tracesCome().filter(({ id }) => id !== old?.id)
-    await vi.waitFor(() => expect(newer()).toHaveLength(PIECES))
+    await eventually(() => expect(newer()).toHaveLength(PIECES))
     const older = tracesCome().filter(({ id }) => id === old?.id)
     expect(older.length).toBeLessThan(PIECES)
     const places = newer().map(({ traces }) => traces[0]?.firstHop)

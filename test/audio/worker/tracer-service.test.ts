@@ -3,6 +3,7 @@ import { groundOf, Tracer } from '../../../src/audio/worker/tracer'
 import type { FromTracer } from '../../../src/audio/worker/tracer-protocol'
 import { TracerService } from '../../../src/audio/worker/tracer-service'
 import { stageWith } from '../../setup/chains'
+import { eventually } from '../../setup/eventually'
 import { noise } from '../../setup/signals'
 
 const take = noise(8000, 1, 1, 5, () => 0.3)
@@ -23,7 +24,7 @@ describe('a worker that traces', () => {
     const { tracer, told } = service()
     tracer.handle({ type: 'ground', ground })
     tracer.handle({ type: 'trace', id: 4, stages })
-    await vi.waitFor(() => expect(told.at(-1)).toEqual({ type: 'round-over', id: 4 }))
+    await eventually(() => expect(told.at(-1)).toEqual({ type: 'round-over', id: 4 }))
     expect(told[0]).toMatchObject({ type: 'live-traces', id: 4, traces: [{ stageId: 'hold', firstHop: 0 }] })
   })
 
@@ -32,7 +33,7 @@ describe('a worker that traces', () => {
     tracer.handle({ type: 'ground', ground })
     tracer.handle({ type: 'leave' })
     tracer.handle({ type: 'trace', id: 5, stages })
-    await vi.waitFor(() => expect(told).toEqual([{ type: 'round-over', id: 5 }]))
+    await eventually(() => expect(told).toEqual([{ type: 'round-over', id: 5 }]))
   })
 
   it('ends a round that fails too, and tells why', async () => {
@@ -41,11 +42,11 @@ describe('a worker that traces', () => {
     vi.spyOn(Tracer.prototype, 'round').mockRejectedValueOnce(failure)
     tracer.handle({ type: 'ground', ground })
     tracer.handle({ type: 'trace', id: 6, stages })
-    await vi.waitFor(() => expect(told).toEqual([{ type: 'round-over', id: 6 }]))
+    await eventually(() => expect(told).toEqual([{ type: 'round-over', id: 6 }]))
     expect(errors).toEqual([failure])
     told.length = 0
     tracer.handle({ type: 'trace', id: 7, stages })
-    await vi.waitFor(() => expect(told.at(-1)).toEqual({ type: 'round-over', id: 7 }))
+    await eventually(() => expect(told.at(-1)).toEqual({ type: 'round-over', id: 7 }))
     expect(told.length).toBeGreaterThan(1)
   })
 })

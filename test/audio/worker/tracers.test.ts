@@ -1,10 +1,11 @@
 import fc from 'fast-check'
-import { beforeEach, describe, expect, it, vi } from 'vitest'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { Tracer } from '../../../src/audio/worker/tracer'
 import type { FromTracer, ToTracer } from '../../../src/audio/worker/tracer-protocol'
 import { type TracerPort, Tracers } from '../../../src/audio/worker/tracers'
 import { frameCount, renderChain, TRACE_HOP_FRAMES } from '../../../src/core'
 import { stageWith } from '../../setup/chains'
+import { eventually } from '../../setup/eventually'
 import { furthestDb, LANES, lanesChain } from '../../setup/lanes'
 import { noise } from '../../setup/signals'
 
@@ -125,7 +126,7 @@ describe('tracers side by side', () => {
     if (!broken) throw new Error('no worker')
     broken.answers = false
     const under = tracers.trace(1, part, WHOLE)
-    await vi.waitFor(() => expect(come.length).toBeGreaterThan(0))
+    await eventually(() => expect(come.length).toBeGreaterThan(0))
     tracers.giveUp(0)
     await under
     come = []

@@ -2,6 +2,7 @@ import { cleanup, fireEvent, screen } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Bench } from '../../../src/state/bench'
 import { DropAreas } from '../../../src/view/files/drop-areas'
+import { eventually } from '../../setup/eventually'
 import { showOnPage } from '../keys/on-page'
 
 let bench: Bench
@@ -35,7 +36,7 @@ describe('dropping files', () => {
     const area = await screen.findByRole('region', { name: 'Drop the take here' })
     fireEvent.drop(area, { dataTransfer: { types: ['Files'], files: [voice, band, spare] } })
     expect(open.mock.calls).toEqual([[{ take: voice, backing: band, unused: [spare] }]])
-    await vi.waitFor(() => expect(screen.queryByText('Take')).toBeNull())
+    await eventually(() => expect(screen.queryByText('Take')).toBeNull())
   })
 
   it('does not leave the page for a file that is dropped beside the areas', () => {
