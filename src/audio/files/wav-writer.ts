@@ -1,4 +1,4 @@
-import { TriangularNoise } from '../../core/dsp/random'
+import { TriangularNoise } from '../../core'
 import { frameCount, type Sound } from '../../core/sound'
 import { FileError } from './file-error'
 import { isOnGrid, quantise } from './quantise'

@@ -40,7 +40,7 @@ describe('the curve', () => {
   })
 
   it('leaves the drag to the pointer that began it', () => {
-    const handle = screen.getByRole('group', { name: 'Band 2a, bell' })
+    const handle = screen.getByRole('group', { name: 'Band 2a, high-shelf' })
     fireEvent.pointerDown(handle, { button: 0, clientX: 100, clientY: 100, pointerId: 1 })
     fireEvent.pointerMove(handle, { clientX: 110, clientY: 100, pointerId: 1 })
     const held = bandOf(1, 0)
