@@ -32,7 +32,7 @@ test('the scale of the curve fits again after a band was undone under a held poi
   await page.keyboard.press('Enter')
   await expect(page.getByText(/^±24 dB/)).toBeVisible()
   const plot = await page.getByRole('img', { name: /^Combined magnitude response/ }).boundingBox()
-  const handle = await page.getByRole('group', { name: 'Band 2a, bell' }).boundingBox()
+  const handle = await page.getByRole('group', { name: 'Band 2a, high-shelf' }).boundingBox()
   if (!plot || !handle) throw new Error('not all of it is seen')
   expect(handle.y).toBeGreaterThan(plot.y)
   expect(handle.y + handle.height).toBeLessThan(plot.y + plot.height / 2)
@@ -130,12 +130,14 @@ test.describe('by touch at 360 px', () => {
     page,
   }) => {
     const { field, low, width } = await compressor(page)
+    const before = await field.inputValue()
     const scrolled = await page.evaluate(() => window.scrollY)
     await swipe(page, low, width * 0.4, -20)
     await expect(field).toHaveValue(/^−2\d\.\d dBFS$/)
+    expect(await field.inputValue()).not.toBe(before)
     expect(await page.evaluate(() => window.scrollY)).toBe(scrolled)
     await page.keyboard.press('Control+z')
-    await expect(field).toHaveValue('−19.0 dBFS')
+    await expect(field).toHaveValue(before)
   })
 
   test('a tap on a slider sets it', async ({ page }) => {

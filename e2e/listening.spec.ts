@@ -12,7 +12,7 @@ const SAMPLE_RATE = 48_000
 // For the recorder at the output.
 test.use({ bypassCSP: true })
 
-/** Five recordings one after another: long enough for where a meter's blocks fall not to matter. */
+/** Five recordings one after another. */
 function recordingsInARow(): GivenFile {
   const folder = RECORDING.replace(/[^/]*$/, '')
   const spoken = readdirSync(folder)
@@ -23,6 +23,16 @@ function recordingsInARow(): GivenFile {
   )
   const { bytes } = encodeWav({ sampleRate: SAMPLE_RATE, channels: [joined(parts)] }, 'pcm16')
   return { name: 'places.wav', mimeType: 'audio/wav', buffer: Buffer.from(bytes) }
+}
+
+/**
+ * Loudness on average over four places where the meter's first block of 100 ms may begin: in so short a take its blocks
+ * fall elsewhere on either side, which alone moves a figure by up to 0.2 LU.
+ */
+function meanLoudness(samples: Float32Array): number {
+  const starts = [0, 0.025, 0.05, 0.075].map((seconds) => seconds * SAMPLE_RATE)
+  const loudness = starts.map((start) => referenceLoudness(samples.subarray(start), SAMPLE_RATE))
+  return loudness.reduce((sum, lufs) => sum + lufs, 0) / loudness.length
 }
 
 /** Plays the take once through and returns what reached the output, from the first sample that is not 0 on. */
@@ -50,11 +60,11 @@ test('without and with are equally loud within 0.1 LU at the output (ebur128-was
   const withSide = await playThrough(page)
   await page.keyboard.press('x')
   const without = await playThrough(page)
-  const loudness = [without, withSide].map((samples) => referenceLoudness(samples, SAMPLE_RATE))
+  const loudness = [without, withSide].map(meanLoudness)
   expect(Math.abs((loudness[0] ?? Number.NaN) - (loudness[1] ?? Number.NaN))).toBeLessThan(0.1)
 
   // Not matched, the two differ by what the table says: the check above can fail.
   await page.keyboard.press('m')
-  const unmatched = referenceLoudness(await playThrough(page), SAMPLE_RATE)
+  const unmatched = meanLoudness(await playThrough(page))
   expect(Math.abs(unmatched - (loudness[1] ?? Number.NaN))).toBeGreaterThan(0.3)
 })

@@ -19,7 +19,7 @@ for (const width of [1440, 1024]) {
     const top = async () => (await heading.boundingBox())?.y
     await expect(page.getByRole('listitem').filter({ hasText: /most \d\.\d dB/ })).toHaveCount(1)
     const before = await top()
-    await page.getByRole('textbox', { name: 'Threshold, typed' }).fill('-22')
+    await page.getByRole('textbox', { name: 'Threshold, typed' }).fill('-28')
     await page.keyboard.press('Enter')
     await expect(page.getByRole('listitem').filter({ hasText: /most \d\d\.\d dB/ })).toHaveCount(2)
     await expectFigures(page)

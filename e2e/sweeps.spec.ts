@@ -72,6 +72,8 @@ test('every slider swept end to end under a tone leaves less than -60 dB beyond 
   await openWithTone(page, tone, () => stepOutput(page, tone.seconds))
   await addStage(page, 'Saturator')
   await addStage(page, 'Gain')
+  await page.locator('[data-stage-id]').first().getByRole('button').first().click()
+  await page.getByRole('button', { name: 'Add a band' }).click()
   await page.keyboard.press('Space')
   // The first sound of all fades in: let it pass.
   await advanceToSound(page)
