@@ -24,7 +24,7 @@ export { DelayLine } from './dsp/delay-line'
 export { reductionDb, type StaticCurve } from './dsp/gain-computer'
 export { Ramp } from './dsp/ramp'
 export { TriangularNoise } from './dsp/random'
-export { saturationCurve } from './dsp/waveshaper'
+export { saturationCurve } from './dsp/saturation-curve'
 export * from './measure'
 export { type KWeighting, kWeighting } from './measure/k-weighting'
 export { type PeakLevel, type PeakPyramid, peakLevelFor, peakPyramid } from './measure/peak-pyramid'
@@ -37,15 +37,15 @@ export {
   stageDefinitions,
   stageKinds,
 } from './stages'
+export { defaultSettings, defaultStage } from './stages/defaults'
+export { frequency, plain, signed } from './stages/describe'
 export {
   type BandSettings,
   type BandShape,
   bandParameters,
   type EqualiserDesign,
   usedBandSettings,
-} from './stages/band'
-export { defaultSettings, defaultStage } from './stages/defaults'
-export { frequency, plain, signed } from './stages/describe'
+} from './stages/equaliser/band'
 export type {
   ChoiceParameter,
   ListParameter,
@@ -56,7 +56,8 @@ export type {
   Unit,
 } from './stages/parameter'
 export { printNumber, printValue } from './stages/print-value'
-export type { Processor, ProcessorHost, ReductionReader, StageDefinition } from './stages/stage-definition'
+export type { Processor, ProcessorHost, ReductionReader } from './stages/processor'
+export type { StageDefinition } from './stages/stage-definition'
 export { fewestRareRight, probabilityByChance, probabilityOfAtLeast } from './study/blind-trial-chance'
 export { drawOrder, type HiddenSide } from './study/blind-trial-order'
 export { powerSentence, printProbability, type TrialResult, trialSentence } from './study/blind-trial-words'

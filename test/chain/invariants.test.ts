@@ -10,7 +10,7 @@ import {
   stageKinds,
 } from '../../src/core'
 import { OVERSAMPLER_LATENCY_FRAMES } from '../../src/core/dsp/oversampler'
-import { createProcessor } from '../../src/core/stages/create-processor'
+import { createProcessor } from '../../src/core/stages/processors'
 import { impulse, stageWith } from '../setup/chains'
 import { GainCollector } from '../setup/gain-collector'
 import { chains, holds, SEED, sampleRates, sounds, stages } from '../setup/random-chains'

@@ -9,7 +9,7 @@ import {
   type Sound,
   type StageDoc,
 } from '../../src/core'
-import { createReference } from '../../src/core/stages/create-processor'
+import { createReference } from '../../src/core/stages/processors'
 import { stageWith } from '../setup/chains'
 import { chains, holds, SEED, sounds, stages } from '../setup/random-chains'
 import { noise } from '../setup/signals'

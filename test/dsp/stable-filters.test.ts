@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { magnitudeDb } from '../../src/core'
 import type { Biquad } from '../../src/core/dsp/biquad'
 import { linkwitzRiley4 } from '../../src/core/dsp/crossover'
-import { type BandSettings, bandParameters, bandSections } from '../../src/core/stages/band'
+import { type BandSettings, bandParameters, bandSections } from '../../src/core/stages/equaliser/band'
 import { band } from '../setup/chains'
 import { holds, SEED, sampleRates } from '../setup/random-chains'
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { SettingsByKind } from '../../src/core'
-import { fastTanh, saturationCurve } from '../../src/core/dsp/waveshaper'
+import { saturationCurve } from '../../src/core/dsp/saturation-curve'
+import { fastTanh } from '../../src/core/dsp/waveshaper'
 import { channel, monoOf, stageWith, through } from '../setup/chains'
 import { harmonicAmplitudes } from '../setup/fourier-series'
 import { sineAmplitude } from '../setup/spectrum'

@@ -6,7 +6,7 @@ import {
   type Sound,
   type StageKind,
 } from '../../src/core'
-import type { BandSettings, EqualiserDesign } from '../../src/core/stages/band'
+import type { BandSettings, EqualiserDesign } from '../../src/core/stages/equaliser/band'
 
 /** A stage at its defaults but for `settings`. */
 export function stageWith<Kind extends StageKind>(

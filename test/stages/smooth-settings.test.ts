@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type StageDoc, type StageKind, stageKinds } from '../../src/core'
 import { SETTING_FADE_MS } from '../../src/core/dsp/time-constant'
-import { createProcessor } from '../../src/core/stages/create-processor'
+import { createProcessor } from '../../src/core/stages/processors'
 import { holds, movedSettings, SEED, sampleRates, stages } from '../setup/random-chains'
 
 /** When settings change, at the earliest, and how long after it is listened. */

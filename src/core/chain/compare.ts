@@ -1,5 +1,5 @@
 import { type StageDoc, type StageKind, stageDefinitions } from '../stages'
-import type { BandSettings } from '../stages/band'
+import type { BandSettings } from '../stages/equaliser/band'
 import { type ChainDoc, chainOf } from './chain-doc'
 
 /**

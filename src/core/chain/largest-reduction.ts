@@ -1,4 +1,4 @@
-import type { ReductionReader } from '../stages/stage-definition'
+import type { ReductionReader } from '../stages/processor'
 
 /** The largest gain reduction read since it was last told. */
 export class LargestReduction implements ReductionReader {

@@ -1,6 +1,6 @@
 import { type StageDoc, type StageKind, stageDefinitions } from '../stages'
-import type { BandSettings, EqualiserDesign } from '../stages/band'
-import { bandMagnitudeDb } from '../stages/equaliser'
+import type { BandSettings, EqualiserDesign } from '../stages/equaliser/band'
+import { bandMagnitudeDb } from '../stages/equaliser/sections'
 import type { ChainDoc } from './chain-doc'
 
 /**

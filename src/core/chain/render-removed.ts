@@ -1,6 +1,6 @@
 import { frameCount, type Sound } from '../sound'
 import type { StageDoc } from '../stages'
-import { createReference } from '../stages/create-processor'
+import { createReference } from '../stages/processors'
 import type { ChainDoc } from './chain-doc'
 import { padded, type SoundWithLeads } from './leads'
 import { renderChain } from './render'

@@ -1,6 +1,6 @@
 import { frameCount, type Sound } from '../sound'
 import { type StageDoc, stageDefinitions } from '../stages'
-import { createProcessor } from '../stages/create-processor'
+import { createProcessor } from '../stages/processors'
 import type { ChainDoc } from './chain-doc'
 import { padded, type SoundWithLeads } from './leads'
 import { runInPlace } from './run-in-place'

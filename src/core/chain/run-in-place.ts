@@ -1,4 +1,4 @@
-import type { Processor, ReductionReader } from '../stages/stage-definition'
+import type { Processor, ReductionReader } from '../stages/processor'
 import { contain } from './contain'
 
 /**

@@ -4,8 +4,8 @@ import { Ramp } from '../dsp/ramp'
 import { smoothStep } from '../dsp/smooth-step'
 import { framesOf, SETTING_FADE_MS } from '../dsp/time-constant'
 import { type SettingsByKind, type StageDoc, type StageKind, stageDefinitions } from '../stages'
-import { createProcessor, createReference } from '../stages/create-processor'
-import type { Processor, ProcessorHost } from '../stages/stage-definition'
+import type { Processor, ProcessorHost } from '../stages/processor'
+import { createProcessor, createReference, hasOwnReference } from '../stages/processors'
 import { contain } from './contain'
 import { LargestReduction } from './largest-reduction'
 
@@ -34,9 +34,9 @@ export interface StageSlot {
 
 /** A slot for `stage`. Allocates. */
 export function createSlot<Kind extends StageKind>(stage: StageDoc<Kind>, host: ChainHost): StageSlot {
-  const { reducesGain, createReference: ownReference } = stageDefinitions[stage.kind]
+  const { reducesGain } = stageDefinitions[stage.kind]
   const processor = createProcessor(stage, host)
-  const reference = host.removedToo && ownReference ? createReference(stage, host) : null
+  const reference = host.removedToo && hasOwnReference(stage.kind) ? createReference(stage, host) : null
   const adopt = (next: StageDoc) => {
     if (!isOfKind(next, stage.kind)) return
     processor.set(next.settings)

@@ -1,4 +1,4 @@
-import type { ReductionReader } from '../stages/stage-definition'
+import type { ReductionReader } from '../stages/processor'
 
 /** Gain of one stage along the take: the lowest in each hop, so that no peak is missed. */
 export interface Trace {

@@ -1,11 +1,11 @@
-import { compressor } from './compressor'
-import { deEsser } from './de-esser'
-import { equaliser } from './equaliser'
-import { gain } from './gain'
-import { saturator } from './saturator'
+import { compressor } from './compressor/definition'
+import { deEsser } from './de-esser/definition'
+import { equaliser } from './equaliser/definition'
+import { gain } from './gain/definition'
+import { saturator } from './saturator/definition'
 import type { StageDefinition } from './stage-definition'
 
-/** The one table of kinds of stage. A new kind is its own file and one line here. */
+/** The table of kinds of stage, as the page knows them. A new kind is its folder, one line here and one in processors.ts. */
 const kinds = {
   equaliser,
   compressor,

@@ -1,8 +1,7 @@
 import { upToEnd } from '../dsp/cross-fade'
 import type { FadingReduction, Paths } from '../dsp/fading-reduction'
 import type { ReductionSettings } from '../dsp/reduction-envelope'
-import { CHUNK_FRAMES } from './shared-parameters'
-import type { ReductionReader } from './stage-definition'
+import { CHUNK_FRAMES, type ReductionReader } from './processor'
 
 /**
  * What stages that reduce gain have in common: chunk by chunk a level is detected, what it asks for is found, told to

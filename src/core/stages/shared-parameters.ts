@@ -1,8 +1,5 @@
 import type { NumberParameter } from './parameter'
 
-/** Frames that stages with scratch buffers work on at a time: small enough for the processor's nearest cache. */
-export const CHUNK_FRAMES = 128
-
 /** Level in dBFS from which on a gain computer holds back. */
 export function thresholdParameter(defaultDb: number, help: string): NumberParameter {
   return {

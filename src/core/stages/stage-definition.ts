@@ -1,52 +1,6 @@
-import { framesOf, SETTING_FADE_MS } from '../dsp/time-constant'
 import type { ParameterTable } from './parameter'
 
-/** What a processor is told about where it runs. */
-export interface ProcessorHost {
-  /** Frames per second, Hz: 8000 to 192000. */
-  readonly sampleRate: number
-  readonly channelCount: number
-  /**
-   * Delay, in ms, to keep whatever lookahead is set, so that lookahead can change while the sound runs. Without
-   * it the delay is the lookahead that the processor was made with.
-   */
-  readonly lookaheadReserveMs?: number
-  /** Whether settings never change while it runs, as in a render: nothing is then kept ready for fades. */
-  readonly settingsStay?: boolean
-}
-
-/** Frames over which a stage fades to new settings there; 0 for at once. */
-export function settingFadeFrames({ sampleRate, settingsStay }: ProcessorHost): number {
-  return settingsStay ? 0 : framesOf(SETTING_FADE_MS, sampleRate)
-}
-
-/** Told what a stage reduces gain by as it is found, piece by piece in the order of time. */
-export interface ReductionReader {
-  /** @param reductionsDb of the next `count` frames, dB, 0 or more, makeup not counted; overwritten later on */
-  read(reductionsDb: Float64Array, count: number): void
-}
-
-/**
- * A stage at work. Everything but construction is safe on the audio thread: no allocation in `process`, no
- * exceptions, no clock.
- */
-export interface Processor<Settings> {
-  /** Frames by which the output lags the input. Never changes. */
-  readonly latencyFrames: number
-  /** Takes effect smoothly from the next frame on; at once before the first frame. */
-  set(settings: Settings): void
-  /** Processes the first `frames` of every channel in place; where the stage reduces gain, tells `reader` by how much. */
-  process(channels: readonly Float32Array[], frames: number, reader?: ReductionReader): void
-  /**
-   * Of stages that reduce gain: tells `reader` what `process` would, and leaves the sound as it is. For those who want
-   * no sound of this stage: in one run either all is processed or all is traced.
-   */
-  trace?(channels: readonly Float32Array[], frames: number, reader: ReductionReader): void
-  /** As new. */
-  reset(): void
-}
-
-/** Everything there is to know about one kind of stage. */
+/** What there is to know about one kind of stage without running it: what the page needs. */
 export interface StageDefinition<Settings extends object> {
   /** Its name on the screen. */
   readonly label: string
@@ -56,12 +10,6 @@ export interface StageDefinition<Settings extends object> {
   readonly parameters: ParameterTable<Settings>
   /** Whether `process` tells by how much gain is reduced. */
   readonly reducesGain: boolean
-  createProcessor(settings: Settings, host: ProcessorHost): Processor<Settings>
-  /**
-   * What the stage lets through when it finds nothing to do, if that is not simply its input delayed. "Only what
-   * was removed" is the difference to this.
-   */
-  createReference?(settings: Settings, host: ProcessorHost): Processor<Settings>
   /** Magnitude in dB at frequencies in Hz, for linear stages; `null` for those whose gain moves with level. */
   readonly magnitudeDb:
     | ((settings: Settings, frequenciesHz: ArrayLike<number>, sampleRate: number) => Float64Array)

@@ -3,7 +3,7 @@ import { renderChain } from '../chain/render'
 import { integratedLoudness } from '../measure/loudness'
 import type { Sound } from '../sound'
 import type { StageDoc } from '../stages'
-import { makeupParameter } from '../stages/compressor'
+import { makeupParameter } from '../stages/compressor/definition'
 
 /** Within this the makeup counts as found, LU: a tenth of what a comparison is matched to. */
 const CLOSE_LU = 0.01

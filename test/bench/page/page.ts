@@ -8,7 +8,7 @@ import {
   renderChain,
   type Sound,
 } from '../../../src/core'
-import { createProcessor } from '../../../src/core/stages/create-processor'
+import { createProcessor } from '../../../src/core/stages/processors'
 import { demoTake, startingChain } from '../../../src/demo'
 import { COMPRESSOR_CHAIN, DE_ESSER_CHAIN, FIVE_SECTION_CHAIN, GAIN_CHAIN, SATURATOR_CHAIN } from '../chains'
 import type { LiveCost } from '../live-cost'

@@ -1,6 +1,4 @@
-import { RMS_WINDOW_MS } from './compressor-detector'
-import { CompressorProcessor, type CompressorSettings } from './compressor-processor'
-import { plain, ratioText } from './describe'
+import { plain, ratioText } from '../describe'
 import {
   attackParameter,
   gainParameter,
@@ -9,8 +7,29 @@ import {
   ratioParameter,
   releaseParameter,
   thresholdParameter,
-} from './shared-parameters'
-import type { StageDefinition } from './stage-definition'
+} from '../shared-parameters'
+import type { StageDefinition } from '../stage-definition'
+
+/** Window of the RMS detector: whole periods of every multiple of 100 Hz, so that low notes read steadily. */
+export const RMS_WINDOW_MS = 10
+
+/** What a compressor's level is detected by. */
+export interface DetectorSettings {
+  readonly lookaheadMs: number
+  readonly detector: 'peak' | 'rms'
+  readonly sideChainHighPassHz: number
+}
+
+/** Settings of the compressor. Levels and gains in dB, times in ms, mix 0 (dry) to 1 (compressed). */
+export interface CompressorSettings extends DetectorSettings {
+  readonly thresholdDb: number
+  readonly ratio: number
+  readonly kneeDb: number
+  readonly attackMs: number
+  readonly releaseMs: number
+  readonly makeupDb: number
+  readonly mix: number
+}
 
 /** Makeup gain, dB. */
 export const makeupParameter = gainParameter('Makeup gain', 'Level given back after the reduction.', -12, 36)
@@ -68,7 +87,6 @@ export const compressor: StageDefinition<CompressorSettings> = {
     mix: mixParameter('How much of the output is compressed; the rest is the input as it came.'),
   },
   reducesGain: true,
-  createProcessor: (settings, host) => new CompressorProcessor(settings, host),
   magnitudeDb: null,
   describe: describeCompressor,
 }

@@ -1,13 +1,27 @@
 import { DelayLine } from '../dsp/delay-line'
-import { type SettingsByKind, type StageDoc, type StageKind, stageDefinitions } from './index'
-import type { Processor, ProcessorHost } from './stage-definition'
+import { compressorProcessor } from './compressor/processor'
+import { deEsserProcessor } from './de-esser/processor'
+import { equaliserProcessor } from './equaliser/processor'
+import { gainProcessor } from './gain/processor'
+import type { SettingsByKind, StageDoc, StageKind } from './index'
+import type { Processor, ProcessorHost, ProcessorMaker } from './processor'
+import { saturatorProcessor } from './saturator/processor'
+
+/** The table of what makes stages work: one line for each kind, or it does not compile. The page never runs them. */
+const makers: { readonly [Kind in StageKind]: ProcessorMaker<SettingsByKind[Kind]> } = {
+  equaliser: equaliserProcessor,
+  compressor: compressorProcessor,
+  'de-esser': deEsserProcessor,
+  saturator: saturatorProcessor,
+  gain: gainProcessor,
+}
 
 /** A processor for `stage`, whether it is switched on or not. Allocates. */
 export function createProcessor<Kind extends StageKind>(
   stage: StageDoc<Kind>,
   host: ProcessorHost,
 ): Processor<SettingsByKind[Kind]> {
-  return stageDefinitions[stage.kind].createProcessor(stage.settings, host)
+  return makers[stage.kind].create(stage.settings, host)
 }
 
 /**
@@ -18,7 +32,7 @@ export function createReference<Kind extends StageKind>(
   stage: StageDoc<Kind>,
   host: ProcessorHost,
 ): Processor<SettingsByKind[Kind]> {
-  const { createReference: create } = stageDefinitions[stage.kind]
+  const { createReference: create } = makers[stage.kind]
   return create
     ? create(stage.settings, host)
     : new DelayProcessor(createProcessor(stage, host).latencyFrames, host)
@@ -46,4 +60,9 @@ class DelayProcessor implements Processor<object> {
   reset(): void {
     for (const delay of this.delays) delay.reset()
   }
+}
+
+/** Whether what a stage lets through when it finds nothing to do is more than its input delayed. */
+export function hasOwnReference(kind: StageKind): boolean {
+  return makers[kind].createReference !== undefined
 }

@@ -1,5 +1,5 @@
+import { frequency, plain } from '../describe'
 import { type BandSettings, usedBandSettings } from './band'
-import { frequency, plain } from './describe'
 
 /** What one band does, as part of a sentence: "cuts 3.0 dB around 320 Hz"; null where it changes nothing. */
 export function describeBand(band: BandSettings): string | null {

@@ -1,21 +1,11 @@
-import { dbToGain } from '../dsp/decibels'
-import { DelayLine } from '../dsp/delay-line'
-import { FadingReduction, type Paths } from '../dsp/fading-reduction'
-import { framesOf } from '../dsp/time-constant'
-import { CompressorDetector, type DetectorSettings } from './compressor-detector'
-import { ReducingProcessor } from './reducing-processor'
-import { type Processor, type ProcessorHost, settingFadeFrames } from './stage-definition'
-
-/** Settings of the compressor. Levels and gains in dB, times in ms, mix 0 (dry) to 1 (compressed). */
-export interface CompressorSettings extends DetectorSettings {
-  readonly thresholdDb: number
-  readonly ratio: number
-  readonly kneeDb: number
-  readonly attackMs: number
-  readonly releaseMs: number
-  readonly makeupDb: number
-  readonly mix: number
-}
+import { dbToGain } from '../../dsp/decibels'
+import { DelayLine } from '../../dsp/delay-line'
+import { FadingReduction, type Paths } from '../../dsp/fading-reduction'
+import { framesOf } from '../../dsp/time-constant'
+import { type Processor, type ProcessorHost, type ProcessorMaker, settingFadeFrames } from '../processor'
+import { ReducingProcessor } from '../reducing-processor'
+import type { CompressorSettings } from './definition'
+import { CompressorDetector } from './detector'
 
 /** Settings with the linear gains of the two paths. */
 type SettingsWithPaths = CompressorSettings & Paths
@@ -26,7 +16,7 @@ type SettingsWithPaths = CompressorSettings & Paths
  * branching ballistics on the reduction. New settings are faded to in the gain, all together: one by one, makeup
  * and reduction would bulge where both move.
  */
-export class CompressorProcessor
+class CompressorProcessor
   extends ReducingProcessor<SettingsWithPaths>
   implements Processor<CompressorSettings>
 {
@@ -96,4 +86,9 @@ function withPaths(settings: CompressorSettings): SettingsWithPaths {
 
 function pathsThemselves(settings: SettingsWithPaths): Paths {
   return settings
+}
+
+/** How compressors are made to work. */
+export const compressorProcessor: ProcessorMaker<CompressorSettings> = {
+  create: (settings, host) => new CompressorProcessor(settings, host),
 }

@@ -1,26 +1,16 @@
-import { highPass } from '../dsp/bilinear'
-import { BiquadCascade } from '../dsp/biquad-cascade'
-import { limitedFrequencyHz } from '../dsp/frequency-limit'
-import { LevelDelay } from '../dsp/level-delay'
-import { linkedPeak } from '../dsp/linked-peak'
-import { MeanSquareWindow } from '../dsp/mean-square-window'
-import { Ramp } from '../dsp/ramp'
-import { smoothStep } from '../dsp/smooth-step'
-import { framesOf } from '../dsp/time-constant'
-import { CHUNK_FRAMES } from './shared-parameters'
-import { type ProcessorHost, settingFadeFrames } from './stage-definition'
-
-/** Window of the RMS detector: whole periods of every multiple of 100 Hz, so that low notes read steadily. */
-export const RMS_WINDOW_MS = 10
+import { highPass } from '../../dsp/bilinear'
+import { BiquadCascade } from '../../dsp/biquad-cascade'
+import { limitedFrequencyHz } from '../../dsp/frequency-limit'
+import { LevelDelay } from '../../dsp/level-delay'
+import { linkedPeak } from '../../dsp/linked-peak'
+import { MeanSquareWindow } from '../../dsp/mean-square-window'
+import { Ramp } from '../../dsp/ramp'
+import { smoothStep } from '../../dsp/smooth-step'
+import { framesOf } from '../../dsp/time-constant'
+import { CHUNK_FRAMES, type ProcessorHost, settingFadeFrames } from '../processor'
+import { type DetectorSettings, RMS_WINDOW_MS } from './definition'
 
 const BUTTERWORTH_Q = Math.SQRT1_2
-
-/** What a compressor's level is detected by. */
-export interface DetectorSettings {
-  readonly lookaheadMs: number
-  readonly detector: 'peak' | 'rms'
-  readonly sideChainHighPassHz: number
-}
 
 /** The level a compressor acts on: side-chain high-pass, peak or RMS linked over all channels, lookahead. */
 export class CompressorDetector {

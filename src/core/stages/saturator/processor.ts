@@ -1,24 +1,16 @@
-import { CrossFade, upToEnd } from '../dsp/cross-fade'
-import { dbToGain } from '../dsp/decibels'
-import { DelayLine } from '../dsp/delay-line'
-import { OVERSAMPLER_LATENCY_FRAMES, OVERSAMPLING, Oversampler } from '../dsp/oversampler'
-import { curveAt, fastTanh, shape, type TanhCurve } from '../dsp/waveshaper'
-import { plain } from './describe'
-import { CHUNK_FRAMES, gainParameter, mixParameter } from './shared-parameters'
+import { CrossFade, upToEnd } from '../../dsp/cross-fade'
+import { dbToGain } from '../../dsp/decibels'
+import { DelayLine } from '../../dsp/delay-line'
+import { OVERSAMPLER_LATENCY_FRAMES, OVERSAMPLING, Oversampler } from '../../dsp/oversampler'
+import { curveAt, fastTanh, shape, type TanhCurve } from '../../dsp/waveshaper'
 import {
+  CHUNK_FRAMES,
   type Processor,
   type ProcessorHost,
-  type StageDefinition,
+  type ProcessorMaker,
   settingFadeFrames,
-} from './stage-definition'
-
-/** Settings of the saturator. `bias` is the offset on the curve, `mix` 0 (dry) to 1. */
-export interface SaturatorSettings {
-  readonly driveDb: number
-  readonly bias: number
-  readonly mix: number
-  readonly outputDb: number
-}
+} from '../processor'
+import type { SaturatorSettings } from './definition'
 
 /** Corner of the high-pass that takes out the DC a bias makes: far below any voice. */
 const DC_CORNER_HZ = 2
@@ -144,41 +136,7 @@ class SaturatorProcessor implements Processor<SaturatorSettings> {
   }
 }
 
-/** The saturator. */
-export const saturator: StageDefinition<SaturatorSettings> = {
-  label: 'Saturator',
-  purpose: 'Adds harmonics by bending loud parts of the wave.',
-  parameters: {
-    driveDb: {
-      type: 'number',
-      label: 'Drive',
-      unit: 'dB',
-      min: 0,
-      max: 24,
-      default: 6,
-      scale: 'linear',
-      step: 0.5,
-      digits: 1,
-      help: 'How far the wave is pushed into the bend of the curve.',
-    },
-    bias: {
-      type: 'number',
-      label: 'Bias',
-      unit: '',
-      min: -1,
-      max: 1,
-      default: 0,
-      scale: 'linear',
-      step: 0.01,
-      digits: 2,
-      help: 'At 0 only odd harmonics are added; away from 0 even ones too.',
-    },
-    mix: mixParameter('How much of the output is saturated; the rest is the input as it came.'),
-    outputDb: gainParameter('Output', 'Level after the curve.', -24, 24),
-  },
-  reducesGain: false,
-  createProcessor: (settings, host) => new SaturatorProcessor(settings, host),
-  magnitudeDb: null,
-  describe: ({ driveDb, mix }) =>
-    mix === 0 ? 'Adds nothing: mix 0 %' : `Bends the wave, driven ${plain(driveDb, 1)} dB`,
+/** How saturators are made to work. */
+export const saturatorProcessor: ProcessorMaker<SaturatorSettings> = {
+  create: (settings, host) => new SaturatorProcessor(settings, host),
 }

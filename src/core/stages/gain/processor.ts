@@ -1,18 +1,7 @@
-import { CrossFade, upToEnd } from '../dsp/cross-fade'
-import { dbToGain } from '../dsp/decibels'
-import { plain } from './describe'
-import { gainParameter } from './shared-parameters'
-import {
-  type Processor,
-  type ProcessorHost,
-  type StageDefinition,
-  settingFadeFrames,
-} from './stage-definition'
-
-/** Settings of the gain stage. */
-export interface GainSettings {
-  readonly gainDb: number
-}
+import { CrossFade, upToEnd } from '../../dsp/cross-fade'
+import { dbToGain } from '../../dsp/decibels'
+import { type Processor, type ProcessorHost, type ProcessorMaker, settingFadeFrames } from '../processor'
+import type { GainSettings } from './definition'
 
 class GainProcessor implements Processor<GainSettings> {
   readonly latencyFrames = 0
@@ -54,18 +43,7 @@ class GainProcessor implements Processor<GainSettings> {
   }
 }
 
-/** Louder or quieter, nothing else. */
-export const gain: StageDefinition<GainSettings> = {
-  label: 'Gain',
-  purpose: 'Makes everything louder or quieter by the same amount.',
-  parameters: {
-    gainDb: gainParameter('Gain', 'How much louder (+) or quieter (-) the sound leaves this stage.', -60, 24),
-  },
-  reducesGain: false,
-  createProcessor: (settings, host) => new GainProcessor(settings, host),
-  magnitudeDb: ({ gainDb }, frequenciesHz) => new Float64Array(frequenciesHz.length).fill(gainDb),
-  describe: ({ gainDb }) =>
-    gainDb === 0
-      ? 'Changes nothing'
-      : `${gainDb > 0 ? 'Raises' : 'Lowers'} all by ${plain(Math.abs(gainDb), 1)} dB`,
+/** How gain stages are made to work. */
+export const gainProcessor: ProcessorMaker<GainSettings> = {
+  create: (settings, host) => new GainProcessor(settings, host),
 }

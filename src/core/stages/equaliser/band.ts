@@ -1,10 +1,10 @@
-import * as bilinear from '../dsp/bilinear'
-import type { Biquad } from '../dsp/biquad'
-import { butterworthSections } from '../dsp/butterworth'
-import { limitedFrequencyHz } from '../dsp/frequency-limit'
-import * as matched from '../dsp/matched'
-import type { ParameterTable } from './parameter'
-import { gainParameter } from './shared-parameters'
+import * as bilinear from '../../dsp/bilinear'
+import type { Biquad } from '../../dsp/biquad'
+import { butterworthSections } from '../../dsp/butterworth'
+import { limitedFrequencyHz } from '../../dsp/frequency-limit'
+import * as matched from '../../dsp/matched'
+import type { ParameterTable } from '../parameter'
+import { gainParameter } from '../shared-parameters'
 
 export type BandShape = 'high-pass' | 'low-pass' | 'bell' | 'low-shelf' | 'high-shelf' | 'notch'
 export type SlopeDbPerOctave = 6 | 12 | 18 | 24 | 36 | 48

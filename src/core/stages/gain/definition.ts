@@ -1,0 +1,23 @@
+import { plain } from '../describe'
+import { gainParameter } from '../shared-parameters'
+import type { StageDefinition } from '../stage-definition'
+
+/** Settings of the gain stage. */
+export interface GainSettings {
+  readonly gainDb: number
+}
+
+/** Louder or quieter, nothing else. */
+export const gain: StageDefinition<GainSettings> = {
+  label: 'Gain',
+  purpose: 'Makes everything louder or quieter by the same amount.',
+  parameters: {
+    gainDb: gainParameter('Gain', 'How much louder (+) or quieter (-) the sound leaves this stage.', -60, 24),
+  },
+  reducesGain: false,
+  magnitudeDb: ({ gainDb }, frequenciesHz) => new Float64Array(frequenciesHz.length).fill(gainDb),
+  describe: ({ gainDb }) =>
+    gainDb === 0
+      ? 'Changes nothing'
+      : `${gainDb > 0 ? 'Raises' : 'Lowers'} all by ${plain(Math.abs(gainDb), 1)} dB`,
+}
