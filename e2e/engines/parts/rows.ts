@@ -18,7 +18,7 @@ export const equaliserRows: Part = {
   title: 'Equaliser: rows hit where aimed',
   look: async (lab) => {
     const page = await lab.freshPage()
-    const rows = ['a, Frequency', 'a, Q', 'b, Frequency', 'b, Gain', 'b, Q']
+    const rows = ['a, Frequency', 'b, Frequency', 'b, Gain', 'b, Q']
     return pressEach(
       lab,
       page,
