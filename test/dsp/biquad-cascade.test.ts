@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { BiquadCascade } from '../../src/core/dsp/biquad-cascade'
+import type { EqualiserSettings } from '../../src/core/stages/equaliser/band'
 import { bandSections } from '../../src/core/stages/equaliser/band'
-import type { EqualiserSettings } from '../../src/core/stages/equaliser/definition'
 import { holds, stages } from '../setup/random-chains'
 import { noise } from '../setup/signals'
 

@@ -20,6 +20,12 @@ export interface BandSettings {
   readonly slopeDbPerOctave: SlopeDbPerOctave
 }
 
+/** Settings of the equaliser. */
+export interface EqualiserSettings {
+  readonly bands: readonly BandSettings[]
+  readonly design: EqualiserDesign
+}
+
 /** The most second-order sections one band takes: 48 dB per octave is eighth order. */
 export const MAX_SECTIONS = 4
 

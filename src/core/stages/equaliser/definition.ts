@@ -1,13 +1,7 @@
 import type { StageDefinition } from '../stage-definition'
-import { type BandSettings, bandParameters, type EqualiserDesign } from './band'
+import { bandParameters, type EqualiserSettings } from './band'
 import { describeBands } from './band-words'
 import { magnitudeOfSectionsDb, sectionsOf } from './sections'
-
-/** Settings of the equaliser. */
-export interface EqualiserSettings {
-  readonly bands: readonly BandSettings[]
-  readonly design: EqualiserDesign
-}
 
 /** The most bands one equaliser holds. */
 export const MAX_BANDS = 12

@@ -1,7 +1,7 @@
 import { BiquadCascade } from '../../dsp/biquad-cascade'
 import { type Processor, type ProcessorHost, type ProcessorMaker, settingFadeFrames } from '../processor'
-import { MAX_SECTIONS } from './band'
-import { type EqualiserSettings, MAX_BANDS } from './definition'
+import { type EqualiserSettings, MAX_SECTIONS } from './band'
+import { MAX_BANDS } from './definition'
 import { sectionsOf } from './sections'
 
 class EqualiserProcessor implements Processor<EqualiserSettings> {

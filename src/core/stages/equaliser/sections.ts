@@ -1,6 +1,5 @@
 import { type Biquad, halfAngleSine, magnitudeSquared } from '../../dsp/biquad'
-import { type BandSettings, bandSections, type EqualiserDesign } from './band'
-import type { EqualiserSettings } from './definition'
+import { type BandSettings, bandSections, type EqualiserDesign, type EqualiserSettings } from './band'
 
 /** The quietest a magnitude is reported, dB: at the centre of a notch there is nothing left to take a log of. */
 const FLOOR_POWER = 1e-40
