@@ -6,8 +6,8 @@ import { pause } from '../within'
 import { type Finding, type Part, tally } from './part'
 
 /** Where on a slider to press, as shares of its length: one of them is far from where it stands. */
-const LOW = 0.25
-const HIGH = 0.75
+const LOW = 0.3
+const HIGH = 0.7
 /** A place that no setting stands at. */
 const ELSEWHERE = { x: 2, y: 2 }
 /** How far from there a slider may go: its thumb travels a little less than its length. */
@@ -68,7 +68,7 @@ async function pressSlider(page: AppPage, slider: Target): Promise<string | null
   if (!(await isAt(page, slider, point))) return 'moves from under the pointer'
   const after = await positionOf(page, slider)
   if (after === before) return 'not set'
-  return Math.abs(after - aim) > TOLERANCE ? 'set to something else' : null
+  return Math.abs(after - aim) > TOLERANCE ? `set to ${after.toFixed(2)}, aimed at ${aim}` : null
 }
 
 /** From 0, left, to 1. */
