@@ -1,5 +1,4 @@
 import { expect, type Locator, type Page, test } from '@playwright/test'
-import { joined } from '../test/setup/signals'
 import { splatterDb } from '../test/setup/splatter'
 import { bringOut } from './setup/samples'
 import { advance, advanceToSound, stepOutput } from './setup/stepped-output'
@@ -25,10 +24,9 @@ test.setTimeout(900_000)
  * Moves a slider from one end to the other and back to where it was, a step with every frame that would be drawn.
  * @returns what reached the output meanwhile
  */
-async function sweepSlider(page: Page, slider: Locator): Promise<Float32Array> {
-  await advance(page, RAMPS_SECONDS)
+async function sweepSlider(slider: Locator): Promise<Float32Array> {
   const sweeping = await slider.evaluateHandle(
-    async (element, { sweepSeconds, stepsPerSecond }) => {
+    async (element, { sweepSeconds, stepsPerSecond, rampsSeconds }) => {
       const output = window.steppedOutput
       if (!(element instanceof HTMLInputElement) || !output) throw new Error('no slider, or nothing plays')
       const setValue = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set
@@ -36,8 +34,9 @@ async function sweepSlider(page: Page, slider: Locator): Promise<Float32Array> {
         setValue?.call(element, String(position))
         element.dispatchEvent(new Event('input', { bubbles: true }))
       }
+      // What the last sweep left behind is no part of this one.
+      await output.advance(rampsSeconds)
       const before = element.valueAsNumber
-      const blocks: Float32Array<ArrayBuffer>[] = []
       for (const [from, to] of [
         [0, 1],
         [1, before],
@@ -45,16 +44,16 @@ async function sweepSlider(page: Page, slider: Locator): Promise<Float32Array> {
         const steps = Math.ceil(sweepSeconds * Math.abs(to - from) * stepsPerSecond)
         for (let step = 0; step <= steps; step++) {
           moveTo(steps === 0 ? to : from + ((to - from) * step) / steps)
-          blocks.push(...(await output.advance(1 / stepsPerSecond)))
+          await output.pass(1 / stepsPerSecond)
         }
       }
       moveTo(before)
       element.blur()
-      return blocks
+      return output.advance(rampsSeconds)
     },
-    { sweepSeconds: SWEEP_SECONDS, stepsPerSecond: STEPS_PER_SECOND },
+    { sweepSeconds: SWEEP_SECONDS, stepsPerSecond: STEPS_PER_SECOND, rampsSeconds: RAMPS_SECONDS },
   )
-  return joined([await bringOut(sweeping), await advance(page, RAMPS_SECONDS)])
+  return bringOut(sweeping)
 }
 
 async function addStage(page: Page, kind: string): Promise<void> {
@@ -93,7 +92,7 @@ test('every slider swept end to end under a tone leaves less than -60 dB beyond 
     for (let i = 0; i < (await sliders.count()); i++) {
       const slider = sliders.nth(i)
       const name = `${stage + 1} ${await slider.getAttribute('aria-label')}`
-      const output = await sweepSlider(page, slider)
+      const output = await sweepSlider(slider)
       expect(output.length, name).toBeGreaterThan(RATE)
       const splatter = splatterDb(output, limits)
       figures.push(`${name}: ${splatter.toFixed(1)} dB`)

@@ -54,6 +54,17 @@ export function changedRecording(name: string, change: (bytes: Buffer) => Buffer
   return { name, mimeType: 'audio/wav', buffer: change(readFileSync(RECORDING)) }
 }
 
+/** The first `seconds` of the recording. */
+export function shortRecording(name: string, seconds: number): GivenFile {
+  const header = 44
+  return changedRecording(name, (bytes) => {
+    const length = seconds * bytes.readUInt32LE(28)
+    bytes.writeUInt32LE(header - 8 + length, 4)
+    bytes.writeUInt32LE(length, header - 4)
+    return bytes.subarray(0, header + length)
+  })
+}
+
 /** Delivers with the format as it is, and reads back the file. */
 export async function deliver(page: Page): Promise<ReadWav & { readonly fileName: string }> {
   await page.getByRole('button', { name: 'Deliver' }).click()

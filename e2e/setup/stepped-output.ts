@@ -3,7 +3,9 @@ import { bringOut } from './samples'
 
 /** Sound whose time passes only when a test says so. */
 interface SteppedOutput {
-  /** Lets so much time pass and returns what reached the output in it, first channel, block by block. */
+  /** Lets so much time pass. */
+  pass(seconds: number): Promise<void>
+  /** Lets so much time pass and returns what reached the output since it was last asked, first channel, in blocks. */
   advance(seconds: number): Promise<Float32Array<ArrayBuffer>[]>
 }
 
@@ -17,13 +19,13 @@ declare global {
 /** Frames the audio thread works out at a time: time passes in such steps. */
 const QUANTUM = 128
 
-/** Keeps what it hears, and hands it over when asked. */
+/** Keeps what it hears, and hands it over when asked to; asked for nothing, it answers that it has come so far. */
 const RECORDER_MODULE = `
 registerProcessor('recorder-of-the-test', class extends AudioWorkletProcessor {
   blocks = []
   constructor() {
     super()
-    this.port.onmessage = () => this.port.postMessage(this.blocks.splice(0))
+    this.port.onmessage = ({ data: take }) => this.port.postMessage(take ? this.blocks.splice(0) : [])
   }
   process([[samples]]) {
     this.blocks.push(samples ? samples.slice() : new Float32Array(${QUANTUM}))
@@ -71,16 +73,20 @@ export async function stepOutput(page: Page, seconds: number): Promise<void> {
 
         async close(): Promise<void> {}
 
-        async advance(time: number): Promise<Float32Array<ArrayBuffer>[]> {
+        async pass(time: number): Promise<void> {
           // What the page has sent before arrives before this does.
-          await this.recorded()
+          await this.ask(false)
           this.frame += Math.max(1, Math.round((time * this.sampleRate) / quantum)) * quantum
           const there = super.suspend(this.frame / this.sampleRate)
           if (this.started) void super.resume()
           else void super.startRendering()
           this.started = true
           await there
-          return this.recorded()
+        }
+
+        async advance(time: number): Promise<Float32Array<ArrayBuffer>[]> {
+          await this.pass(time)
+          return this.ask(true)
         }
 
         private async record(): Promise<AudioWorkletNode> {
@@ -91,12 +97,12 @@ export async function stepOutput(page: Page, seconds: number): Promise<void> {
           return recorder
         }
 
-        /** What the recorder has heard since it was last asked. */
-        private async recorded(): Promise<Float32Array<ArrayBuffer>[]> {
+        /** Waits for the recorder's answer: what it has heard since it was last asked to hand it over, or nothing. */
+        private async ask(take: boolean): Promise<Float32Array<ArrayBuffer>[]> {
           const { port } = await this.recorder
           return new Promise((resolve) => {
             port.onmessage = ({ data }) => resolve(data)
-            port.postMessage(null)
+            port.postMessage(take)
           })
         }
       }

@@ -1,6 +1,7 @@
-import { expect, type Page } from '@playwright/test'
+import { writeFileSync } from 'node:fs'
+import { expect, type Page, test } from '@playwright/test'
 import { encodeWav } from '../../src/audio/files/wav-writer'
-import { expectFigures, type GivenFile, giveTake, openBench } from './bench-page'
+import { expectFigures, giveTake, openBench } from './bench-page'
 import { captureOutput, takeCaptured } from './capture'
 
 export const RATE = 48_000
@@ -12,14 +13,16 @@ interface Tone {
   readonly seconds: number
 }
 
-/** A steady tone as a file. */
-function toneFile({ frequencyHz, level, seconds }: Tone): GivenFile {
+/** Where a steady tone was written as a file: handed to the browser as bytes, a long one would take seconds. */
+function toneFile({ frequencyHz, level, seconds }: Tone): string {
   const tone = Float32Array.from(
     { length: seconds * RATE },
     (_, n) => level * Math.sin((2 * Math.PI * frequencyHz * n) / RATE),
   )
   const { bytes } = encodeWav({ sampleRate: RATE, channels: [tone] }, 'float32')
-  return { name: 'tone.wav', mimeType: 'audio/wav', buffer: Buffer.from(bytes) }
+  const file = test.info().outputPath('tone.wav')
+  writeFileSync(file, new Uint8Array(bytes))
+  return file
 }
 
 /**
