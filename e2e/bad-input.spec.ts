@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { expect, test } from '@playwright/test'
+import { expect, type Page, test } from '@playwright/test'
 import { HEADER_LIMIT_MS } from '../src/audio/files/limits'
 import { changedRecording, type GivenFile, giveTake, openBench, RECORDING } from './setup/bench-page'
 
@@ -64,23 +64,33 @@ const cases: readonly Case[] = [
   },
 ]
 
-for (const { what, file, says } of cases) {
-  test(`${what} gets a message that names the file and says what to do, and the take before it stays`, async ({
-    page,
-  }) => {
+test.describe('with a take open', () => {
+  // One after another on the same page: each file has to leave it as it was. After a failure it is opened anew.
+  test.describe.configure({ mode: 'default' })
+  let page: Page
+
+  test.beforeAll(async ({ browser }) => {
+    page = await browser.newPage()
     await openBench(page)
     await giveTake(page, RECORDING)
     await expect(page.getByRole('banner')).toContainText('Front_Center.wav')
-    await giveTake(page, file)
-    const alert = page.getByRole('alert')
-    await expect(alert).toContainText(says, { timeout: MOST_MS })
-    // A second sentence says what to do.
-    await expect(alert).toContainText(/\. (?:Export|Copy|Choose|Open|If|Check|Save)[^.]*/)
-    await expect(page.getByRole('banner')).toContainText('Front_Center.wav')
-    await alert.getByRole('button', { name: 'Dismiss' }).click()
-    await expect(alert).toBeEmpty()
   })
-}
+
+  test.afterAll(() => page.close())
+
+  for (const { what, file, says } of cases) {
+    test(`${what} gets a message that names the file and says what to do, and the take before it stays`, async () => {
+      await giveTake(page, file)
+      const alert = page.getByRole('alert')
+      await expect(alert).toContainText(says, { timeout: MOST_MS })
+      // A second sentence says what to do.
+      await expect(alert).toContainText(/\. (?:Export|Copy|Choose|Open|If|Check|Save)[^.]*/)
+      await expect(page.getByRole('banner')).toContainText('Front_Center.wav')
+      await alert.getByRole('button', { name: 'Dismiss' }).click()
+      await expect(alert).toBeEmpty()
+    })
+  }
+})
 
 test('of three files dropped with a damaged take among them nothing is taken in, and each is named', async ({
   page,

@@ -7,6 +7,9 @@ const REAL_TIME = ['blind-trial', 'first-load', 'lost-output', 'real-time'].map(
   (name) => `**/${name}.spec.ts`,
 )
 
+/** What one worker is busy with for longest: it begins first, so that the others have not long ended when it does. */
+const LONGEST = ['steady-settings', 'sweeps'].map((name) => `**/${name}.spec.ts`)
+
 export default defineConfig({
   testDir: '.',
   outputDir: '../test-results',
@@ -22,7 +25,8 @@ export default defineConfig({
     launchOptions: CHROMIUM,
   },
   projects: [
-    { name: 'side-by-side', testIgnore: REAL_TIME },
+    { name: 'longest', testMatch: LONGEST },
+    { name: 'side-by-side', testIgnore: [...LONGEST, ...REAL_TIME] },
     // `npm run browser` runs it by itself, after the other.
     { name: 'real-time', testMatch: REAL_TIME, workers: 1 },
   ],

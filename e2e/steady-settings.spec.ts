@@ -1,5 +1,6 @@
 import { expect, type Page, test } from '@playwright/test'
 import { openBench } from './setup/bench-page'
+import { pageAtRest } from './setup/changes'
 
 interface Seen {
   /** Where each control of the stage stands. */
@@ -39,6 +40,7 @@ test('at no width does a help move or cover the control that it is told of, or a
   await expect(stages).toHaveCount(6)
   for (const width of [1440, 1024, 768, 390, 360, 320]) {
     await page.setViewportSize({ width, height: 900 })
+    await pageAtRest(page)
     for (let k = 0; k < 6; k++) {
       await stages.nth(k).getByRole('button').first().click()
       const seen = await pointAtAll(page)
