@@ -21,7 +21,8 @@ export function prepareSection(coefficients: Float64Array, k: number, { b0, b1, 
 
 /**
  * Section `k` over `count` values of `input` from `inputStart` on, into `output` from `outputStart` on; both may be the
- * same. State is two numbers a section.
+ * same. State is two numbers a section. `| 0` says that an index stays a small whole number, which is else checked at
+ * every sum.
  */
 export function runSection(
   input: Samples,
@@ -42,12 +43,12 @@ export function runSection(
   let s1 = state[k * 2] ?? 0
   let s2 = state[k * 2 + 1] ?? 0
   for (let n = 0; n < count; n++) {
-    const x = input[inputStart + n] ?? 0
+    const x = input[(inputStart + n) | 0] ?? 0
     const y = b0 * x + s1
     const s1Next = b1 * x + s2 - a1 * s1
     s2 = b2 * x - a2 * s1
     s1 = s1Next
-    output[outputStart + n] = y
+    output[(outputStart + n) | 0] = y
   }
   state[k * 2] = s1
   state[k * 2 + 1] = s2
@@ -80,7 +81,7 @@ export function runTwoSections(
   let t1 = state[k * 2 + 2] ?? 0
   let t2 = state[k * 2 + 3] ?? 0
   for (let n = 0; n < count; n++) {
-    const x = input[inputStart + n] ?? 0
+    const x = input[(inputStart + n) | 0] ?? 0
     const y = b0 * x + s1
     const s1Next = b1 * x + s2 - a1 * s1
     s2 = b2 * x - a2 * s1
@@ -89,7 +90,7 @@ export function runTwoSections(
     const t1Next = d1 * y + t2 - e1 * t1
     t2 = d2 * y - e2 * t1
     t1 = t1Next
-    output[outputStart + n] = z
+    output[(outputStart + n) | 0] = z
   }
   state[k * 2] = s1
   state[k * 2 + 1] = s2
@@ -131,7 +132,7 @@ export function runThreeSections(
   let u1 = state[k * 2 + 4] ?? 0
   let u2 = state[k * 2 + 5] ?? 0
   for (let n = 0; n < count; n++) {
-    const x = input[inputStart + n] ?? 0
+    const x = input[(inputStart + n) | 0] ?? 0
     const y = b0 * x + s1
     const s1Next = b1 * x + s2 - a1 * s1
     s2 = b2 * x - a2 * s1
@@ -144,7 +145,7 @@ export function runThreeSections(
     const u1Next = f1 * z + u2 - g1 * u1
     u2 = f2 * z - g2 * u1
     u1 = u1Next
-    output[outputStart + n] = w
+    output[(outputStart + n) | 0] = w
   }
   state[k * 2] = s1
   state[k * 2 + 1] = s2
