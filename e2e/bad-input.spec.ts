@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, type Page, test } from '@playwright/test'
-import { HEADER_LIMIT_MS } from '../src/audio/files/limits'
+import { HEADER_LIMIT_MS } from '../src/files/limits'
 import { changedRecording, type GivenFile, giveTake, openBench, RECORDING } from './setup/bench-page'
 
 /** Any file is refused by then: no header is read for longer than its limit. */

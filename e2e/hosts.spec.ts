@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { expect, test } from '@playwright/test'
-import { readWav } from '../src/audio/files/wav-reader'
 import { chainOf, defaultStage, renderChain } from '../src/core'
 import { startingChain } from '../src/demo'
+import { readWav } from '../src/files/wav/wav-reader'
 import { withServedPage } from '../test/setup/served-page'
 import { differenceDbfs, RECORDING } from './setup/bench-page'
 

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { expect, type Page, test } from '@playwright/test'
-import { readWav } from '../src/audio/files/wav-reader'
 import { bypassed, chainOf, measure, renderChain, type Sound } from '../src/core'
 import { startingChain } from '../src/demo'
+import { readWav } from '../src/files/wav/wav-reader'
 import {
   deliver,
   differenceDbfs,

@@ -29,30 +29,32 @@ const source = modulesIn('src')
  */
 const layers: Record<string, { readonly modules: readonly string[]; readonly packages: readonly string[] }> =
   {
-    'src/core/sound.ts': { modules: [], packages: [] },
-    'src/core/dsp': { modules: ['src/core/sound.ts'], packages: ['fft.js'] },
-    'src/core/stages': { modules: ['src/core/dsp', 'src/core/sound.ts'], packages: [] },
+    'src/core/sound': { modules: [], packages: [] },
+    'src/core/dsp': { modules: ['src/core/sound'], packages: ['fft.js'] },
+    'src/core/stages': { modules: ['src/core/dsp', 'src/core/sound'], packages: [] },
     'src/core/chain': {
-      modules: ['src/core/stages', 'src/core/dsp', 'src/core/sound.ts'],
+      modules: ['src/core/stages', 'src/core/dsp', 'src/core/sound'],
       packages: ['valibot'],
     },
-    'src/core/measure': { modules: ['src/core/dsp', 'src/core/sound.ts'], packages: [] },
+    'src/core/measure': { modules: ['src/core/dsp', 'src/core/sound'], packages: [] },
     'src/core/study': {
-      modules: ['src/core/chain', 'src/core/measure', 'src/core/stages', 'src/core/dsp', 'src/core/sound.ts'],
+      modules: ['src/core/chain', 'src/core/measure', 'src/core/stages', 'src/core/dsp', 'src/core/sound'],
       packages: [],
     },
     'src/core/index.ts': { modules: ['src/core'], packages: [] },
     'src/demo': { modules: ['src/core'], packages: [] },
+    'src/files': { modules: ['src/core', 'src/compute'], packages: ['mediabunny'] },
+    'src/compute': { modules: ['src/core'], packages: [] },
     'src/audio': { modules: ['src/core'], packages: [] },
     'src/audio/engine': { modules: ['src/core'], packages: [] },
-    'src/audio/evidence': { modules: ['src/core'], packages: [] },
-    'src/audio/files': { modules: ['src/core', 'src/audio/worker'], packages: ['mediabunny'] },
-    // What runs on the audio thread and in the worker needs nothing of the page.
+    // What runs on the audio thread needs nothing of the page.
     'src/audio/thread': { modules: ['src/core', 'src/audio/engine'], packages: [] },
-    'src/audio/worker': { modules: ['src/core', 'src/audio/evidence'], packages: [] },
-    'src/state': { modules: ['src/core', 'src/audio', 'src/demo'], packages: ['zustand'] },
+    'src/session': {
+      modules: ['src/core', 'src/compute', 'src/files', 'src/audio', 'src/demo'],
+      packages: ['zustand'],
+    },
     'src/view': {
-      modules: ['src/core', 'src/state'],
+      modules: ['src/core', 'src/session'],
       packages: ['react', 'react-dom', 'zustand', 'd3-scale', 'd3-shape'],
     },
     // Fields are made of the tables of parameters, and know no bench.
@@ -137,7 +139,7 @@ describe('imports', () => {
   })
 
   it('take the core by its public face, or the kind of a sound; only the demo takes primitives', () => {
-    const faces = ['src/core/index.ts', 'src/core/sound.ts']
+    const faces = ['src/core/index.ts', 'src/core/sound/sound.ts']
     const deep = source
       .filter(({ path }) => !startsWithFolder(path, 'src/core') && !startsWithFolder(path, 'src/demo'))
       .flatMap((module) => neighboursOf(module).map((path) => ({ module, path })))

@@ -1,5 +1,5 @@
 import { renderForDelivery } from '../../src/audio/deliver'
-import { BenchWorker } from '../../src/audio/worker/bench-worker'
+import { BenchWorker } from '../../src/compute/worker/bench-worker'
 import { type ChainDoc, renderChain, type Sound } from '../../src/core'
 
 /** Samples of one render, first channel by first channel, as plain numbers. */

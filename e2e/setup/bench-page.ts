@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { type Download, expect, type Page } from '@playwright/test'
-import { type ReadWav, readWav } from '../../src/audio/files/wav-reader'
+import { type ReadWav, readWav } from '../../src/files/wav/wav-reader'
 import { ORIGIN } from './port'
 import { provideRecordedDemo } from './recorded-demo'
 

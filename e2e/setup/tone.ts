@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs'
 import { expect, type Page, test } from '@playwright/test'
-import { encodeWav } from '../../src/audio/files/wav-writer'
+import { encodeWav } from '../../src/files/wav/wav-writer'
 import { expectFigures, giveTake, openBench } from './bench-page'
 import { captureOutput, takeCaptured } from './capture'
 

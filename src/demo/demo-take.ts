@@ -1,12 +1,12 @@
-import { playBacking } from './backing'
-import { faultLabels } from './fault-sizes'
-import { spoil } from './faults'
-import type { DemoTake, PhonemeLabel, PhraseLabel } from './labels'
-import { layOut, type Segment } from './layout'
-import { phoneme } from './phonemes'
-import { type Phrase, song } from './score'
-import { sampleRate } from './track'
-import { type CleanVoice, singCleanly } from './voice'
+import { playBacking } from './backing/backing'
+import { faultLabels } from './faults/fault-sizes'
+import { spoil } from './faults/faults'
+import type { DemoTake, PhonemeLabel, PhraseLabel } from './faults/labels'
+import { layOut, type Segment } from './song/layout'
+import { phoneme } from './song/phonemes'
+import { type Phrase, song } from './song/score'
+import { sampleRate } from './song/track'
+import { type CleanVoice, singCleanly } from './voice/voice'
 
 const seeds = { layout: 1, voice: 101, faults: 201 } as const
 

@@ -4,8 +4,8 @@ export type {
   DemoTake,
   FaultKind,
   FaultLabel,
-  PhonemeKind,
   PhonemeLabel,
   PhraseLabel,
-} from './labels'
+} from './faults/labels'
+export type { PhonemeKind } from './song/phonemes'
 export { startingChain } from './starting-chain'

@@ -1,8 +1,8 @@
 import { type BandSettings, type ChainDoc, chainOf, defaultStage, type StageDoc } from '../core'
-import { faultSizes } from './fault-sizes'
-import { noteFrequencyHz } from './note'
-import { proximityCornerHz } from './proximity'
-import { song } from './score'
+import { faultSizes } from './faults/fault-sizes'
+import { proximityCornerHz } from './faults/proximity'
+import { noteFrequencyHz } from './song/note'
+import { song } from './song/score'
 
 const { proximityMetres, box, top } = faultSizes
 

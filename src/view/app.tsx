@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { Bench } from '../state/bench'
+import type { Bench } from '../session/bench'
 import styles from './app.module.css'
 import { BenchProvider } from './bench-context'
 import { TheCurve } from './curve/the-curve'

@@ -1,11 +1,11 @@
 import { createContext, type ReactNode, useContext, useState } from 'react'
 import { useStore } from 'zustand'
-import type { Bench } from '../state/bench'
-import type { ChainState } from '../state/chain-store'
-import type { DeliveryState } from '../state/delivery-store'
-import type { EvidenceState } from '../state/evidence-store'
-import type { ListenState } from '../state/listen-store'
-import type { TakeState } from '../state/take-store'
+import type { Bench } from '../session/bench'
+import type { ChainState } from '../session/chain-store'
+import type { DeliveryState } from '../session/delivery-store'
+import type { EvidenceState } from '../session/evidence-store'
+import type { ListenState } from '../session/listen-store'
+import type { TakeState } from '../session/take-store'
 import { colourOf, followStageColours } from './stage/stage-colours'
 
 const BenchContext = createContext<Bench | null>(null)

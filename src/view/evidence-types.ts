@@ -1,4 +1,4 @@
-import type { EvidenceState } from '../state/evidence-store'
+import type { EvidenceState } from '../session/evidence-store'
 
 /** All that is known about a comparison. */
 export type Evidence = NonNullable<EvidenceState['evidence']>

@@ -1,6 +1,6 @@
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
-import { createBench } from '../state/bench'
+import { createBench } from '../session/bench'
 import { App } from './app'
 import { askBeforeLeaving } from './dialog/ask-before-leaving'
 import './tokens.css'

@@ -1,4 +1,4 @@
-import type { FromWorker, ToWorker } from '../../src/audio/worker/protocol'
+import type { FromWorker, ToWorker } from '../../src/compute/worker/protocol'
 
 /** What a drag was like for the page, all in ms. */
 export interface DragReport {

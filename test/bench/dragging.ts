@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url'
 import type { CDPSession, Page } from '@playwright/test'
-import { encodeWav } from '../../src/audio/files/wav-writer'
+import { encodeWav } from '../../src/files/wav/wav-writer'
 import { withServedPage } from '../setup/served-page'
 import { type DragReport, startProbe } from './dragging-probe'
 import { longTake } from './long-take'

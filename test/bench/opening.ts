@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { encodeWav } from '../../src/audio/files/wav-writer'
+import { encodeWav } from '../../src/files/wav/wav-writer'
 import { withServedPage } from '../setup/served-page'
 import { longTake } from './long-take'
 

@@ -1,9 +1,9 @@
 import { ebur128_integrated_stereo } from 'ebur128-wasm'
 import { describe, expect, it } from 'vitest'
 import { sibilantEvents } from '../../src/core/measure'
-import { durationSeconds, frameCount, type Sound } from '../../src/core/sound'
+import { durationSeconds, frameCount, type Sound } from '../../src/core/sound/sound'
 import { demoTake } from '../../src/demo'
-import { toFrame } from '../../src/demo/levels'
+import { toFrame } from '../../src/demo/song/levels'
 
 const take = demoTake()
 const { vocal, backing, labels } = take

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { measure } from '../../src/core'
-import { whiteNoise } from '../../src/core/dsp/random'
+import { whiteNoise } from '../../src/core/dsp/numeric/random'
 import { demoTake, type FaultKind, type FaultLabel } from '../../src/demo'
 import { cleanDemo } from '../../src/demo/demo-take'
-import { spoil } from '../../src/demo/faults'
+import { spoil } from '../../src/demo/faults/faults'
 import { bandDb, lowPassed, powerAt, rmsOf } from './analysis'
 
 const { vocal, labels } = demoTake()

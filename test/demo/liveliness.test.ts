@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { seededRandom } from '../../src/core/dsp/random'
+import { seededRandom } from '../../src/core/dsp/numeric/random'
 import { cleanDemo } from '../../src/demo/demo-take'
-import { formantTracks } from '../../src/demo/formant-tracks'
-import type { PhonemeSymbol } from '../../src/demo/phonemes'
-import { controlRate, sampleRate } from '../../src/demo/track'
-import { vibratoTracks } from '../../src/demo/vibrato'
-import { singCleanly } from '../../src/demo/voice'
+import type { PhonemeSymbol } from '../../src/demo/song/phonemes'
+import { controlRate, sampleRate } from '../../src/demo/song/track'
+import { formantTracks } from '../../src/demo/voice/formant-tracks'
+import { vibratoTracks } from '../../src/demo/voice/vibrato'
+import { singCleanly } from '../../src/demo/voice/voice'
 import { powerAt } from './analysis'
 
 // What tells a person from a machine. Bounds that name no source were measured on recorded voices.

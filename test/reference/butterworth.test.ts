@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { magnitudeDb } from '../../src/core'
-import { butterworthSections } from '../../src/core/dsp/butterworth'
+import { butterworthSections } from '../../src/core/dsp/filters/butterworth'
 import { band } from '../setup/chains'
 
 const SLOPES = [6, 12, 18, 24, 36, 48] as const

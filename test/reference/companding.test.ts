@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { readWav } from '../../src/audio/files/wav-reader'
-import { bytesOf, chunk, fmt, riff } from '../audio/files/wav-bytes'
+import { readWav } from '../../src/files/wav/wav-reader'
+import { bytesOf, chunk, fmt, riff } from '../files/wav-bytes'
 
 /*
  * ITU-T G.711 (11/1988) gives, for each half of the range, decision values x(n) in tables 1a/1b (A-law) and 2a/2b

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { SettingsByKind } from '../../src/core'
-import { ReductionEnvelope } from '../../src/core/dsp/reduction-envelope'
+import { ReductionEnvelope } from '../../src/core/dsp/dynamics/reduction-envelope'
 import { channel, monoOf, stageWith, through } from '../setup/chains'
 import { staticOutputDb } from '../setup/independent-compressor'
 

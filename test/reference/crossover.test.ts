@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { chainOf, magnitudeDb } from '../../src/core'
-import type { Biquad } from '../../src/core/dsp/biquad'
-import { linkwitzRiley4 } from '../../src/core/dsp/crossover'
+import type { Biquad } from '../../src/core/dsp/filters/biquad'
+import { linkwitzRiley4 } from '../../src/core/dsp/filters/crossover'
 import { channel, impulse, stageWith, through } from '../setup/chains'
 import { type Complex, frequencies, transformDb } from '../setup/spectrum'
 

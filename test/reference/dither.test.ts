@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { readWav } from '../../src/audio/files/wav-reader'
-import { encodeWav } from '../../src/audio/files/wav-writer'
+import { readWav } from '../../src/files/wav/wav-reader'
+import { encodeWav } from '../../src/files/wav/wav-writer'
 
 /*
  * Lipshitz, Wannamaker, Vanderkooy, "Quantization and Dither: A Theoretical Survey", JAES 40(5), 1992: with triangular

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { type BandSettings, chainOf, magnitudeDb } from '../../src/core'
-import * as bilinear from '../../src/core/dsp/bilinear'
-import type { Biquad } from '../../src/core/dsp/biquad'
+import * as bilinear from '../../src/core/dsp/filters/bilinear'
+import type { Biquad } from '../../src/core/dsp/filters/biquad'
 import { band, channel, equaliserWith, impulse, stageWith, through } from '../setup/chains'
 import { frequencies, transformDb } from '../setup/spectrum'
 

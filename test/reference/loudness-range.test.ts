@@ -1,6 +1,6 @@
 import { describe, it } from 'vitest'
 import { measure } from '../../src/core/measure'
-import { within } from '../measure/loudness-oracle'
+import { within } from '../core/measure/loudness-oracle'
 import { repeated, type Stretch, stereoTone } from '../setup/signals'
 
 /** EBU Tech 3342 (2023), Table 1: stretches of 20 s; every case allows +-1 LU. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { type Biquad, halfAngleSine, magnitudeSquared } from '../../src/core/dsp/biquad'
-import { type KWeighting, kWeighting } from '../../src/core/measure/k-weighting'
+import { type Biquad, halfAngleSine, magnitudeSquared } from '../../src/core/dsp/filters/biquad'
+import { type KWeighting, kWeighting } from '../../src/core/measure/loudness/k-weighting'
 
 /** ITU-R BS.1770-5, Annex 1, Tables 1 and 2: the filter at 48 kHz. */
 const TABLE_1: Biquad = {

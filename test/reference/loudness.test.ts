@@ -1,8 +1,8 @@
 import { ebur128_integrated_mono, ebur128_integrated_stereo } from 'ebur128-wasm'
 import { describe, expect, it } from 'vitest'
 import { integratedLoudness, loudnessOverTime, measure } from '../../src/core/measure'
-import type { Sound } from '../../src/core/sound'
-import { gatedLufs, within } from '../measure/loudness-oracle'
+import type { Sound } from '../../src/core/sound/sound'
+import { gatedLufs, within } from '../core/measure/loudness-oracle'
 import { recordings } from '../setup/recordings'
 import {
   inChannels,

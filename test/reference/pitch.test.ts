@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { type PitchFrame, pitchTrack, sungRange } from '../../src/core/measure'
-import { Yin } from '../../src/core/measure/yin'
-import type { Sound } from '../../src/core/sound'
+import { Yin } from '../../src/core/measure/pitch/yin'
+import type { Sound } from '../../src/core/sound/sound'
 import { inChannels, joined, noise, scaled } from '../setup/signals'
 
 /** Fundamentals are known by construction; YIN's windowed estimate is exact but for the parabola of step 5. */

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { sibilanceDb, sibilantEvents } from '../../src/core/measure'
-import { ShortSpectra } from '../../src/core/measure/short-spectra'
-import { hissShape } from '../../src/core/measure/sibilant-shape'
-import type { Sound } from '../../src/core/sound'
+import { hissShape } from '../../src/core/measure/sibilance/sibilant-shape'
+import { ShortSpectra } from '../../src/core/measure/spectrum/short-spectra'
+import type { Sound } from '../../src/core/sound/sound'
 import {
   betweenVowels,
   EDGE_SECONDS,

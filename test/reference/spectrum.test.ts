@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { FourierTransform } from '../../src/core/dsp/fft'
+import { FourierTransform } from '../../src/core/dsp/numeric/fft'
 import { longTermSpectrum, measure } from '../../src/core/measure'
 import { inChannels, joined, mulberry32, noise, steppedSine } from '../setup/signals'
 

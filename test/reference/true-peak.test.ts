@@ -1,7 +1,7 @@
 import { ebur128_true_peak_mono, ebur128_true_peak_stereo } from 'ebur128-wasm'
 import { describe, expect, it } from 'vitest'
 import { measure } from '../../src/core/measure'
-import { within } from '../measure/loudness-oracle'
+import { within } from '../core/measure/loudness-oracle'
 import { recordings } from '../setup/recordings'
 import { inChannels, noise, repeated } from '../setup/signals'
 

@@ -1,6 +1,6 @@
-import { highPass, lowPass } from '../../src/core/dsp/bilinear'
-import { BiquadCascade } from '../../src/core/dsp/biquad-cascade'
-import type { Sound } from '../../src/core/sound'
+import { highPass, lowPass } from '../../src/core/dsp/filters/bilinear'
+import { BiquadCascade } from '../../src/core/dsp/filters/biquad-cascade'
+import type { Sound } from '../../src/core/sound/sound'
 import { inChannels, joined, mulberry32, noise } from './signals'
 
 /**

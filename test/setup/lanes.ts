@@ -1,5 +1,5 @@
-import type { StretchTrace } from '../../src/audio/evidence/evidence'
-import type { FrameRange } from '../../src/audio/evidence/matching'
+import type { StretchTrace } from '../../src/compute/evidence/evidence'
+import type { FrameRange } from '../../src/compute/evidence/matching'
 import { type ChainDoc, chainOf, TRACE_HOP_FRAMES } from '../../src/core'
 import { stageWith } from './chains'
 

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import type { Sound } from '../../src/core/sound'
+import type { Sound } from '../../src/core/sound/sound'
 
 const FOLDER = '/usr/share/sounds/alsa'
 

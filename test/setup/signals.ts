@@ -1,5 +1,5 @@
-import { dbToGain } from '../../src/core/dsp/decibels'
-import type { Sound } from '../../src/core/sound'
+import { dbToGain } from '../../src/core/sound/decibels'
+import type { Sound } from '../../src/core/sound/sound'
 
 /** A stretch of tone: its length and its peak level, or null for silence. */
 export type Stretch = readonly [seconds: number, peakDbfs: number | null]

@@ -1,4 +1,4 @@
-import { FourierTransform } from '../../src/core/dsp/fft'
+import { FourierTransform } from '../../src/core/dsp/numeric/fft'
 
 const FRAME = 8192
 const HOP = FRAME / 4

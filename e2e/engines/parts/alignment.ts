@@ -1,4 +1,4 @@
-import { readWav } from '../../../src/audio/files/wav-reader'
+import { readWav } from '../../../src/files/wav/wav-reader'
 import type { AppPage } from '../app-page'
 import { takeFile } from '../files'
 import { keepSavedFiles, takeSavedFile } from '../page-look'

@@ -1,4 +1,4 @@
-import { frameCount, type Sound } from '../sound'
+import { frameCount, type Sound } from '../sound/sound'
 
 /**
  * Sound that may begin ahead of frame 0 of its take and go on behind its end. A linear-phase stage puts something out

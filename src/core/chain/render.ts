@@ -1,4 +1,4 @@
-import { frameCount, type Sound } from '../sound'
+import { frameCount, type Sound } from '../sound/sound'
 import { type StageDoc, stageDefinitions } from '../stages'
 import { createProcessor } from '../stages/processors'
 import type { ChainDoc } from './chain-doc'

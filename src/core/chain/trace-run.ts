@@ -1,4 +1,4 @@
-import type { Sound } from '../sound'
+import type { Sound } from '../sound/sound'
 import { type StageDoc, stageDefinitions } from '../stages'
 import type { Processor } from '../stages/processor'
 import { createProcessor } from '../stages/processors'

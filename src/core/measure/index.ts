@@ -1,11 +1,16 @@
-export { subBlockEnergySteps } from './block-energies'
 export { MeasureError, type MeasureErrorCode } from './error'
-export { integratedLoudness } from './loudness'
-export { type LoudnessOverTime, loudnessOverTime } from './loudness-over-time'
+export { type Pauses, pausesOf } from './levels/noise-floor'
+export { subBlockEnergySteps } from './loudness/block-energies'
+export { integratedLoudness } from './loudness/loudness'
+export { type LoudnessOverTime, loudnessOverTime } from './loudness/loudness-over-time'
 export { type MeasureKnown, type Measures, measure, measureSteps } from './measures'
-export { type Pauses, pausesOf } from './noise-floor'
-export { type PitchFrame, type PitchOptions, pitchTrack } from './pitch'
-export { hasSibilantBand, type SibilantEvent, sibilantEventSteps, sibilantEvents } from './sibilance'
-export { sibilanceDb } from './sibilance-level'
-export { longTermSpectrum, type Spectrum, type SpectrumOptions } from './spectrum'
-export { type SungRange, sungRange } from './sung-range'
+export { type PitchFrame, type PitchOptions, pitchTrack } from './pitch/pitch'
+export { type SungRange, sungRange } from './pitch/sung-range'
+export {
+  hasSibilantBand,
+  type SibilantEvent,
+  sibilantEventSteps,
+  sibilantEvents,
+} from './sibilance/sibilance'
+export { sibilanceDb } from './sibilance/sibilance-level'
+export { longTermSpectrum, type Spectrum, type SpectrumOptions } from './spectrum/spectrum'

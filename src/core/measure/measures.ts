@@ -1,13 +1,13 @@
-import { gainToDb, powerToDb } from '../dsp/decibels'
-import { truePeak } from '../dsp/true-peak'
-import { durationSeconds, type Sound } from '../sound'
-import { subBlockEnergySteps } from './block-energies'
-import { finished } from './finished'
-import { type ChannelLevels, channelLevels } from './levels'
-import { type Loudness, loudness } from './loudness'
-import { noiseFloorDbfs, type Pauses } from './noise-floor'
-import type { SibilantEvent } from './sibilance'
-import { sibilanceDb } from './sibilance-level'
+import { gainToDb, powerToDb } from '../sound/decibels'
+import { durationSeconds, type Sound } from '../sound/sound'
+import { finished } from '../sound/steps'
+import { type ChannelLevels, channelLevels } from './levels/levels'
+import { noiseFloorDbfs, type Pauses } from './levels/noise-floor'
+import { subBlockEnergySteps } from './loudness/block-energies'
+import { type Loudness, loudness } from './loudness/loudness'
+import { truePeak } from './peaks/true-peak'
+import type { SibilantEvent } from './sibilance/sibilance'
+import { sibilanceDb } from './sibilance/sibilance-level'
 
 /** What a sound measures. Null means not measurable: the sound is silent or too short for that measure. */
 export interface Measures extends Loudness {

@@ -1,4 +1,4 @@
-import { framesOf, SETTING_FADE_MS } from '../dsp/time-constant'
+import { framesOf, SETTING_FADE_MS } from '../dsp/dynamics/time-constant'
 
 /** Frames that processors with scratch buffers work on at a time: small enough for the nearest cache. */
 export const CHUNK_FRAMES = 128

@@ -1,4 +1,4 @@
-import { DelayLine } from '../dsp/delay-line'
+import { DelayLine } from '../dsp/fades/delay-line'
 import { compressorProcessor } from './compressor/processor'
 import { deEsserProcessor } from './de-esser/processor'
 import { equaliserProcessor } from './equaliser/processor'

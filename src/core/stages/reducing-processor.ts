@@ -1,6 +1,6 @@
-import { upToEnd } from '../dsp/cross-fade'
-import type { FadingReduction, Paths } from '../dsp/fading-reduction'
-import type { ReductionSettings } from '../dsp/reduction-envelope'
+import type { FadingReduction, Paths } from '../dsp/dynamics/fading-reduction'
+import type { ReductionSettings } from '../dsp/dynamics/reduction-envelope'
+import { upToEnd } from '../dsp/fades/cross-fade'
 import { CHUNK_FRAMES, type ReductionReader } from './processor'
 
 /**

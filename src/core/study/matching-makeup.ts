@@ -1,7 +1,7 @@
 import { type ChainDoc, chainOf } from '../chain/chain-doc'
 import { renderChain } from '../chain/render'
-import { integratedLoudness } from '../measure/loudness'
-import type { Sound } from '../sound'
+import { integratedLoudness } from '../measure/loudness/loudness'
+import type { Sound } from '../sound/sound'
 import type { StageDoc } from '../stages'
 import { makeupParameter } from '../stages/compressor/definition'
 

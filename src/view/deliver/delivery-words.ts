@@ -1,6 +1,6 @@
 import { durationSeconds, type Measures, plain, type Sound } from '../../core'
-import { formatNames } from '../../state/delivery'
-import type { DeliveredFile, DeliveryState } from '../../state/delivery-store'
+import { formatNames } from '../../session/delivery'
+import type { DeliveredFile, DeliveryState } from '../../session/delivery-store'
 import { printTime } from '../take/time-text'
 
 /** The formats offered, the usual one first. */

@@ -1,4 +1,4 @@
-import { deliveredMeasures } from '../../state/delivered-measures'
+import { deliveredMeasures } from '../../session/delivered-measures'
 import { useChain, useEvidence } from '../bench-context'
 import styles from './deliver.module.css'
 import { fileFigures, OTHER_CHAIN_WORDS } from './delivery-words'

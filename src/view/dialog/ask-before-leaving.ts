@@ -1,5 +1,5 @@
-import type { Bench } from '../../state/bench'
-import { wouldBeLost } from '../../state/chain-store'
+import type { Bench } from '../../session/bench'
+import { wouldBeLost } from '../../session/chain-store'
 
 /**
  * Has the browser ask, in its own words, before the page goes while the chain holds work that is in no file. It

@@ -1,5 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
-import type { Bench } from '../../state/bench'
+import type { Bench } from '../../session/bench'
 import { switchLoop } from '../listening/switch-loop'
 import { switchScope } from '../listening/switch-scope'
 import type { ScreenState } from '../screen-store'

@@ -1,8 +1,8 @@
 import { type StageDoc, stageDefinitions } from '../../core'
-import type { Bench } from '../../state/bench'
-import { moveStage, switchStage } from '../../state/chain-edits'
-import { keptWords } from '../../state/kept-versions'
-import { numberedStage } from '../../state/stage-names'
+import type { Bench } from '../../session/bench'
+import { moveStage, switchStage } from '../../session/chain-edits'
+import { keptWords } from '../../session/kept-versions'
+import { numberedStage } from '../../session/stage-names'
 
 /** The stage at hand with its place on the path, from 0; null while there is none. */
 function atHand({ chain }: Pick<Bench, 'chain'>): { stage: StageDoc; index: number; count: number } | null {

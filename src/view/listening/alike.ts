@@ -1,5 +1,5 @@
 import type { ChainDoc, Scope } from '../../core'
-import { numberedBand, numberedStage } from '../../state/stage-names'
+import { numberedBand, numberedStage } from '../../session/stage-names'
 import { earIndexOf } from '../path/ear-place'
 
 /** What would make both sides differ. */

@@ -1,4 +1,4 @@
-import { sideWords } from '../../state/kept-versions'
+import { sideWords } from '../../session/kept-versions'
 import { useEvidence, useListen } from '../bench-context'
 import styles from './heard-line.module.css'
 import { matchedLine, matchedWords } from './matched-words'

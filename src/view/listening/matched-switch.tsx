@@ -1,4 +1,4 @@
-import { sideWords } from '../../state/kept-versions'
+import { sideWords } from '../../session/kept-versions'
 import { useBench, useEvidence, useListen } from '../bench-context'
 import styles from './listening.module.css'
 import { matchedWords } from './matched-words'

@@ -1,4 +1,4 @@
-import { sideWords } from '../../state/kept-versions'
+import { sideWords } from '../../session/kept-versions'
 import { useBench, useListen } from '../bench-context'
 import { Choice } from './choice'
 import styles from './side-switch.module.css'

@@ -1,6 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla'
 import { frameCount } from '../../core'
-import type { Bench } from '../../state/bench'
+import type { Bench } from '../../session/bench'
 import type { ScreenState } from '../screen-store'
 
 /** Switches looping off and remembers the loop, or on again: the last loop, else the whole take. */

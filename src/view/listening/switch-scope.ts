@@ -1,4 +1,4 @@
-import type { Bench } from '../../state/bench'
+import type { Bench } from '../../session/bench'
 
 /** Compares the whole chain, or the stage at hand; the other of the two when left out. */
 export function switchScope(

@@ -1,4 +1,4 @@
-import { sideWords } from '../../state/kept-versions'
+import { sideWords } from '../../session/kept-versions'
 import { useEvidence, useListen, useTake } from '../bench-context'
 import { addUp, figures } from './figures'
 import { NumberLine } from './number-line'

@@ -1,6 +1,6 @@
 import { plain, type Scope, type StageDoc } from '../../core'
-import { sideWords, stagesOfWords } from '../../state/kept-versions'
-import { bandLetter, numberedStage } from '../../state/stage-names'
+import { sideWords, stagesOfWords } from '../../session/kept-versions'
+import { bandLetter, numberedStage } from '../../session/stage-names'
 import { useChain, useEvidence, useListen } from '../bench-context'
 import { addUp, gapWords } from './figures'
 

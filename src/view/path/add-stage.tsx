@@ -1,6 +1,6 @@
 import { memo, type RefObject } from 'react'
 import { MAX_STAGES, stageDefinitions, stageKinds } from '../../core'
-import { addStage } from '../../state/chain-edits'
+import { addStage } from '../../session/chain-edits'
 import { useBench, useChain } from '../bench-context'
 import { Menu } from '../fields/menu'
 import styles from './add-stage.module.css'

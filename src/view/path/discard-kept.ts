@@ -1,5 +1,5 @@
-import type { Bench } from '../../state/bench'
-import type { KeptName } from '../../state/kept-versions'
+import type { Bench } from '../../session/bench'
+import type { KeptName } from '../../session/kept-versions'
 
 /** Keeps a version no longer. Where it is being compared, the other one is, with the chain as it is now; else the chain. */
 export function discardKept(

@@ -1,6 +1,6 @@
 import { memo } from 'react'
 import { useStore } from 'zustand'
-import { type KeptName, keptWords } from '../../state/kept-versions'
+import { type KeptName, keptWords } from '../../session/kept-versions'
 import { useBench } from '../bench-context'
 import { Menu } from '../fields/menu'
 import styles from './add-stage.module.css'

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 import { plain } from '../../core'
-import { keptWords, stagesOfWords } from '../../state/kept-versions'
+import { keptWords, stagesOfWords } from '../../session/kept-versions'
 import { useChain, useEvidence, useListen, useTake } from '../bench-context'
 import { usePendingWords } from '../numbers/pending-words'
 import styles from './path-ends.module.css'

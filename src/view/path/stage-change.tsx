@@ -1,5 +1,5 @@
 import { plain, type StageDoc } from '../../core'
-import { stagesOfWords } from '../../state/kept-versions'
+import { stagesOfWords } from '../../session/kept-versions'
 import { useChain, useEvidence, useListen } from '../bench-context'
 import styles from './stage-change.module.css'
 

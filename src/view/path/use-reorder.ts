@@ -1,6 +1,6 @@
 import { type PointerEvent, type RefObject, useCallback, useRef, useState } from 'react'
 import { stageDefinitions } from '../../core'
-import { moveStage } from '../../state/chain-edits'
+import { moveStage } from '../../session/chain-edits'
 import { useBench } from '../bench-context'
 import { followPointer } from '../follow-pointer'
 import { dropPlace } from './drop-place'

@@ -1,6 +1,6 @@
 import { useCallback, useRef } from 'react'
 import { type StageDoc, stageDefinitions } from '../../core'
-import { addBand, removeBand } from '../../state/chain-edits'
+import { addBand, removeBand } from '../../session/chain-edits'
 import { useBench } from '../bench-context'
 import { Band } from './band'
 import styles from './band-list.module.css'

@@ -1,6 +1,6 @@
 import { Fragment, useCallback, useMemo } from 'react'
 import { type Parameter, type StageDoc, stageDefinitions } from '../../core'
-import { setSetting } from '../../state/chain-edits'
+import { setSetting } from '../../session/chain-edits'
 import { useBench } from '../bench-context'
 import { SettingRow } from './setting-row'
 import styles from './setting-rows.module.css'

@@ -1,6 +1,6 @@
 import { MAX_STAGES, type StageDoc, stageDefinitions } from '../../core'
-import { duplicateStage, resetStage } from '../../state/chain-edits'
-import { pasteStages, StageTextError, stagesFromText, stageToText } from '../../state/stage-text'
+import { duplicateStage, resetStage } from '../../session/chain-edits'
+import { pasteStages, StageTextError, stagesFromText, stageToText } from '../../session/stage-text'
 import { useBench, useChain } from '../bench-context'
 import styles from './stage-tools.module.css'
 

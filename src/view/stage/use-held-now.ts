@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import type { ListenState } from '../../state/listen-store'
+import type { ListenState } from '../../session/listen-store'
 import { useBench } from '../bench-context'
 
 /** As long as a glance, so that short reductions are seen: the most within it is shown, ms. */

@@ -1,6 +1,6 @@
 import { memo, useMemo } from 'react'
 import { plain } from '../../core'
-import { sideWords } from '../../state/kept-versions'
+import { sideWords } from '../../session/kept-versions'
 import { useListen } from '../bench-context'
 import type { Evidence } from '../evidence-types'
 import { usePendingWords } from '../numbers/pending-words'

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react'
 import { stageDefinitions } from '../../core'
-import { sideWords } from '../../state/kept-versions'
+import { sideWords } from '../../session/kept-versions'
 import { useBench, useChain, useEvidence, useListen, useTake } from '../bench-context'
 import { useTextScale } from '../curve/use-text-scale'
 import { earIndexOf } from '../path/ear-place'

@@ -1,5 +1,5 @@
 import type { Trace } from '../../core'
-import type { HopRange } from '../../state/live-trace'
+import type { HopRange } from '../../session/live-trace'
 import type { TimeView } from './time-view'
 
 /** Columns of a picture, end not included. */

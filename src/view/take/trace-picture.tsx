@@ -1,5 +1,5 @@
 import { type CSSProperties, useLayoutEffect, useRef } from 'react'
-import type { EvidenceState } from '../../state/evidence-store'
+import type { EvidenceState } from '../../session/evidence-store'
 import { useBench } from '../bench-context'
 import styles from './take.module.css'
 import type { TimeView } from './time-view'

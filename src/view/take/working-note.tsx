@@ -1,4 +1,4 @@
-import { isolated } from '../../state/take-store'
+import { isolated } from '../../session/take-store'
 import { useBench, useEvidence, useTake } from '../bench-context'
 import styles from './take.module.css'
 

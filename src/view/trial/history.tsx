@@ -1,6 +1,6 @@
 import { printProbability, probabilityByChance } from '../../core'
-import { saveTrials } from '../../state/save-trials'
-import { rightOf } from '../../state/trial-record'
+import { saveTrials } from '../../session/save-trials'
+import { rightOf } from '../../session/trial-record'
 import tables from './tables.module.css'
 import styles from './trial.module.css'
 import { historyWords } from './trial-words'

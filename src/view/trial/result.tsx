@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react'
 import { trialSentence } from '../../core'
-import { rightOf, type TrialRecord } from '../../state/trial-record'
+import { rightOf, type TrialRecord } from '../../session/trial-record'
 import { useBench } from '../bench-context'
 import { RoundsTable } from './rounds-table'
 import styles from './trial.module.css'

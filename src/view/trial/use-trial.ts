@@ -1,7 +1,7 @@
 import { useStore } from 'zustand'
 import { comparisonOf } from '../../core'
-import { type TrialRefusal, trialRefusal } from '../../state/trial-refusal'
-import type { TrialState } from '../../state/trial-store'
+import { type TrialRefusal, trialRefusal } from '../../session/trial-refusal'
+import type { TrialState } from '../../session/trial-store'
 import { useBench, useChain, useEvidence, useListen, useTake } from '../bench-context'
 
 /** Part of the state of blind trials. */

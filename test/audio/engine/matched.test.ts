@@ -1,7 +1,7 @@
 import { ebur128_integrated_mono } from 'ebur128-wasm'
 import { describe, expect, it } from 'vitest'
 import { chainLatencyFrames } from '../../../src/audio/engine/latency'
-import { matchingGains } from '../../../src/audio/evidence/matching'
+import { matchingGains } from '../../../src/compute/evidence/matching'
 import { bypassed, dbToGain, excerpt, renderChain, type Sound, stageDefinitions } from '../../../src/core'
 import { heard, listenTo, warmEngine } from '../../setup/engine'
 import { moderateChains } from '../../setup/moderate-chains'

@@ -8,7 +8,7 @@ import {
   stageKinds,
 } from '../../../src/core'
 import { startingChain } from '../../../src/demo'
-import { idleChain } from '../../../src/state/idle-chain'
+import { idleChain } from '../../../src/session/idle-chain'
 import { band, equaliserWith, stageWith } from '../../setup/chains'
 import { heard, largestStep, listenTo, warmEngine } from '../../setup/engine'
 import { sungDemo } from '../../setup/sung-demo'

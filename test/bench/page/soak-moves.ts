@@ -10,7 +10,7 @@ import {
   stageDefinitions,
   stageKinds,
 } from '../../../src/core'
-import type { Bench } from '../../../src/state/bench'
+import type { Bench } from '../../../src/session/bench'
 import {
   addBand,
   addStage,
@@ -23,7 +23,7 @@ import {
   setBand,
   setSetting,
   switchStage,
-} from '../../../src/state/chain-edits'
+} from '../../../src/session/chain-edits'
 import { valueAt } from '../../../src/view/fields/positions'
 
 /** A chain grows no longer than this by chance. */

@@ -1,4 +1,4 @@
-import { createBench } from '../../../src/state/bench'
+import { createBench } from '../../../src/session/bench'
 import { mulberry32 } from '../../setup/signals'
 import { soakMoves } from './soak-moves'
 import { type OutputFigures, watchOutputs } from './soak-probe'

@@ -1,8 +1,8 @@
 import { act, cleanup, fireEvent, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { Bench } from '../../../src/state/bench'
-import { addBand, setBand } from '../../../src/state/chain-edits'
+import type { Bench } from '../../../src/session/bench'
+import { addBand, setBand } from '../../../src/session/chain-edits'
 import { TheCurve } from '../../../src/view/curve/the-curve'
 import { showOnBench } from '../path/on-bench'
 

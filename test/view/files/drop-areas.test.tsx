@@ -1,6 +1,6 @@
 import { cleanup, fireEvent, screen } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import type { Bench } from '../../../src/state/bench'
+import type { Bench } from '../../../src/session/bench'
 import { DropAreas } from '../../../src/view/files/drop-areas'
 import { eventually } from '../../setup/eventually'
 import { showOnPage } from '../keys/on-page'

@@ -1,7 +1,7 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { Bench } from '../../../src/state/bench'
+import type { Bench } from '../../../src/session/bench'
 import { ListeningBar } from '../../../src/view/listening/listening-bar'
 import { showOnPage, sound } from '../keys/on-page'
 

@@ -1,6 +1,6 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { moveStage } from '../../../src/state/chain-edits'
+import { moveStage } from '../../../src/session/chain-edits'
 import { usePassingWords } from '../../../src/view/notices/use-passing-words'
 import { showOnBench } from '../path/on-bench'
 

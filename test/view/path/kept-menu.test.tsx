@@ -1,7 +1,7 @@
 import { cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, describe, expect, it } from 'vitest'
-import { setSetting } from '../../../src/state/chain-edits'
+import { setSetting } from '../../../src/session/chain-edits'
 import { ListeningBar } from '../../../src/view/listening/listening-bar'
 import { ThePath } from '../../../src/view/path/the-path'
 import { showOnPage } from '../keys/on-page'

@@ -1,7 +1,7 @@
 import { render } from '@testing-library/react'
 import type { ReactNode } from 'react'
 import { vi } from 'vitest'
-import { type Bench, createBench } from '../../../src/state/bench'
+import { type Bench, createBench } from '../../../src/session/bench'
 import { BenchProvider } from '../../../src/view/bench-context'
 
 /** A worker that takes everything and never answers: these tests are about the page. */

@@ -1,9 +1,9 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { comparisonOf } from '../../../src/core'
-import { setSetting } from '../../../src/state/chain-edits'
+import { setSetting } from '../../../src/session/chain-edits'
 import { ThePath } from '../../../src/view/path/the-path'
-import { evidenceOf } from '../../state/trial-bench'
+import { evidenceOf } from '../../session/trial-bench'
 import { showOnPage } from '../keys/on-page'
 
 beforeEach(() => {

@@ -1,8 +1,8 @@
 import { act, cleanup, fireEvent, screen, within } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { Bench } from '../../../src/state/bench'
-import { removeStage, switchStage } from '../../../src/state/chain-edits'
+import type { Bench } from '../../../src/session/bench'
+import { removeStage, switchStage } from '../../../src/session/chain-edits'
 import { ThePath } from '../../../src/view/path/the-path'
 import { showOnPage } from '../keys/on-page'
 

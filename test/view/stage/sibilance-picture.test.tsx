@@ -1,8 +1,8 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import { afterEach, describe, expect, it } from 'vitest'
-import type { SideEvidence, StageEvidence } from '../../../src/audio/evidence/evidence'
+import type { SideEvidence, StageEvidence } from '../../../src/compute/evidence/evidence'
 import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../src/core'
-import { setSetting } from '../../../src/state/chain-edits'
+import { setSetting } from '../../../src/session/chain-edits'
 import { StageAtHand } from '../../../src/view/stage/stage-at-hand'
 import { showOnBench } from '../path/on-bench'
 

@@ -2,7 +2,7 @@ import { act, cleanup, fireEvent, screen, within } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { type Parameter, stageDefinitions } from '../../../src/core'
-import type { Bench } from '../../../src/state/bench'
+import type { Bench } from '../../../src/session/bench'
 import { StageAtHand } from '../../../src/view/stage/stage-at-hand'
 import { showOnBench } from '../path/on-bench'
 

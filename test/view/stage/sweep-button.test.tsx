@@ -1,6 +1,6 @@
 import { cleanup, fireEvent, screen } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { Bench } from '../../../src/state/bench'
+import type { Bench } from '../../../src/session/bench'
 import { StageAtHand } from '../../../src/view/stage/stage-at-hand'
 import { showOnBench } from '../path/on-bench'
 

@@ -1,10 +1,10 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, describe, expect, it } from 'vitest'
-import type { Evidence, SideEvidence } from '../../../src/audio/evidence/evidence'
+import type { Evidence, SideEvidence } from '../../../src/compute/evidence/evidence'
 import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../src/core'
-import type { Bench } from '../../../src/state/bench'
-import type { Take } from '../../../src/state/take-store'
+import type { Bench } from '../../../src/session/bench'
+import type { Take } from '../../../src/session/take-store'
 import { TheTake } from '../../../src/view/take/the-take'
 import { showOnPage, take } from '../keys/on-page'
 

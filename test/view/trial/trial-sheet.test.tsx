@@ -1,12 +1,12 @@
 import { act, cleanup, screen, within } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import * as save from '../../../src/audio/files/save'
 import { comparisonOf } from '../../../src/core'
+import * as save from '../../../src/files/save'
 import { OutputLevels } from '../../../src/view/listening/output-levels'
 import { TrialSheet } from '../../../src/view/trial/trial-sheet'
 import { matchingWords } from '../../../src/view/trial/trial-words'
-import { evidenceOf } from '../../state/trial-bench'
+import { evidenceOf } from '../../session/trial-bench'
 import { showOnPage } from '../keys/on-page'
 
 let page: ReturnType<typeof showOnPage>

@@ -1,10 +1,10 @@
-import { BiquadCascade } from '../../dsp/biquad-cascade'
-import { linkwitzRiley4 } from '../../dsp/crossover'
-import { FadingReduction, type Paths } from '../../dsp/fading-reduction'
-import { limitedFrequencyHz } from '../../dsp/frequency-limit'
-import { linkedPeak } from '../../dsp/linked-peak'
-import { Ramp } from '../../dsp/ramp'
-import { smoothStep } from '../../dsp/smooth-step'
+import { FadingReduction, type Paths } from '../../dsp/dynamics/fading-reduction'
+import { linkedPeak } from '../../dsp/dynamics/linked-peak'
+import { Ramp } from '../../dsp/fades/ramp'
+import { smoothStep } from '../../dsp/fades/smooth-step'
+import { BiquadCascade } from '../../dsp/filters/biquad-cascade'
+import { linkwitzRiley4 } from '../../dsp/filters/crossover'
+import { limitedFrequencyHz } from '../../dsp/filters/frequency-limit'
 import {
   CHUNK_FRAMES,
   type Processor,

@@ -1,8 +1,8 @@
-import * as bilinear from '../../dsp/bilinear'
-import type { Biquad } from '../../dsp/biquad'
-import { butterworthSections } from '../../dsp/butterworth'
-import { limitedFrequencyHz } from '../../dsp/frequency-limit'
-import * as matched from '../../dsp/matched'
+import * as bilinear from '../../dsp/filters/bilinear'
+import type { Biquad } from '../../dsp/filters/biquad'
+import { butterworthSections } from '../../dsp/filters/butterworth'
+import { limitedFrequencyHz } from '../../dsp/filters/frequency-limit'
+import * as matched from '../../dsp/filters/matched'
 import type { ParameterTable } from '../parameter'
 import { gainParameter } from '../shared-parameters'
 

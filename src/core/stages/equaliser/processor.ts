@@ -1,4 +1,4 @@
-import { BiquadCascade } from '../../dsp/biquad-cascade'
+import { BiquadCascade } from '../../dsp/filters/biquad-cascade'
 import { type Processor, type ProcessorHost, type ProcessorMaker, settingFadeFrames } from '../processor'
 import { type EqualiserSettings, MAX_SECTIONS } from './band'
 import { MAX_BANDS } from './definition'

@@ -1,4 +1,4 @@
-import { type Biquad, halfAngleSine, magnitudeSquared } from '../../dsp/biquad'
+import { type Biquad, halfAngleSine, magnitudeSquared } from '../../dsp/filters/biquad'
 import { type BandSettings, bandSections, type EqualiserDesign, type EqualiserSettings } from './band'
 
 /** The quietest a magnitude is reported, dB: at the centre of a notch there is nothing left to take a log of. */

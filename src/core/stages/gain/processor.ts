@@ -1,5 +1,5 @@
-import { CrossFade, upToEnd } from '../../dsp/cross-fade'
-import { dbToGain } from '../../dsp/decibels'
+import { CrossFade, upToEnd } from '../../dsp/fades/cross-fade'
+import { dbToGain } from '../../sound/decibels'
 import { type Processor, type ProcessorHost, type ProcessorMaker, settingFadeFrames } from '../processor'
 import type { GainSettings } from './definition'
 

@@ -1,8 +1,8 @@
-import { CrossFade, upToEnd } from '../../dsp/cross-fade'
-import { dbToGain } from '../../dsp/decibels'
-import { DelayLine } from '../../dsp/delay-line'
-import { OVERSAMPLER_LATENCY_FRAMES, OVERSAMPLING, Oversampler } from '../../dsp/oversampler'
-import { curveAt, fastTanh, shape, type TanhCurve } from '../../dsp/waveshaper'
+import { CrossFade, upToEnd } from '../../dsp/fades/cross-fade'
+import { DelayLine } from '../../dsp/fades/delay-line'
+import { OVERSAMPLER_LATENCY_FRAMES, OVERSAMPLING, Oversampler } from '../../dsp/oversampling/oversampler'
+import { curveAt, fastTanh, shape, type TanhCurve } from '../../dsp/oversampling/waveshaper'
+import { dbToGain } from '../../sound/decibels'
 import {
   CHUNK_FRAMES,
   type Processor,

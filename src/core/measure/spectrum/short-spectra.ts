@@ -1,0 +1,49 @@
+import { FourierTransform, powerOfTwoFrom } from '../../dsp/numeric/fft'
+import { hann } from '../../dsp/numeric/window'
+
+const WINDOW_SECONDS = 0.01
+
+/**
+ * Power spectra of moments of a sound: one around every multiple of 5 ms, through a Hann window of at least 10 ms, the
+ * next power of two of frames. Outside the sound there is silence. Holds its working memory; use one at a time.
+ */
+export class ShortSpectra {
+  static readonly hopSeconds = 0.005
+  /** How many moments there are: one for each hop begun, and one for no sound at all. */
+  readonly count: number
+  /** Distance of two bins, Hz. */
+  readonly binHz: number
+  /** What a bin is multiplied by to give its mean square; one-sided, the mean square of the window is 3/8. */
+  readonly scale: number
+  private readonly fft: FourierTransform
+  private readonly window: Float64Array
+  private readonly segment: Float64Array
+
+  /**
+   * @param samples full scale = 1
+   * @param sampleRate Hz
+   */
+  constructor(
+    private readonly samples: Float32Array,
+    private readonly sampleRate: number,
+  ) {
+    this.fft = new FourierTransform(powerOfTwoFrom(WINDOW_SECONDS * sampleRate))
+    this.window = hann(this.fft.size)
+    this.segment = new Float64Array(this.fft.size)
+    this.count = Math.floor(samples.length / sampleRate / ShortSpectra.hopSeconds) + 1
+    this.binHz = sampleRate / this.fft.size
+    this.scale = 2 / (this.fft.size * this.fft.size * 0.375)
+  }
+
+  /** |X|^2 of every bin, 0 to half the sample rate, around moment `index`; the next call overwrites it. */
+  powersAt(index: number): Float64Array {
+    const { samples, window, segment } = this
+    const { size } = this.fft
+    const start = Math.round(index * ShortSpectra.hopSeconds * this.sampleRate) - size / 2
+    for (let n = 0; n < size; n++) {
+      const frame = start + n
+      segment[n] = frame >= 0 && frame < samples.length ? (window[n] ?? 0) * (samples[frame] ?? 0) : 0
+    }
+    return this.fft.powers(segment)
+  }
+}

@@ -1,0 +1,21 @@
+import { postMoving } from '../compute/worker/post-moving'
+import { FileError } from './file-error'
+import { openFile } from './open-file'
+import type { FileAnswer, FileWanted } from './open-protocol'
+
+declare const self: DedicatedWorkerGlobalScope
+
+self.onmessage = async ({ data: { file, mostBytes } }: MessageEvent<FileWanted>) => {
+  const answer = (message: FileAnswer) => postMoving(self, message)
+  try {
+    const onHeader = () => answer({ type: 'header' })
+    const opened = await openFile(file, { onHeader, ...(mostBytes !== undefined && { mostBytes }) })
+    answer({ type: 'opened', opened })
+  } catch (error) {
+    const { code, problem, advice } =
+      error instanceof FileError
+        ? error
+        : new FileError('unreadable', file.name, 'could not be read', 'Try again, or open another file.')
+    answer({ type: 'failed', code, problem, advice })
+  }
+}

@@ -1,0 +1,47 @@
+import type { Sound } from '../core/sound/sound'
+import { replaceBadSamples } from './clean-samples'
+import type { FileHeader } from './file-header'
+import { readHeader } from './header'
+import { checkHeader } from './limits'
+import { readBytes } from './read-bytes'
+import { readWav } from './wav/wav-reader'
+
+/** A file as far as it is read here. */
+export interface OpenedFile {
+  readonly header: FileHeader
+  /** Null for files that the browser's decoder has to read. */
+  readonly sound: Sound | null
+  /** Samples that were NaN, infinite or absurdly large and are now 0. */
+  readonly replacedSamples: number
+}
+
+export interface OpenOptions {
+  /** Most memory the decoded sound may take, bytes. */
+  readonly mostBytes?: number
+  /** Told when the header has been read and is good. */
+  readonly onHeader?: () => void
+  /** Gives up; opening is then rejected with its reason. */
+  readonly signal?: AbortSignal
+}
+
+/** Codings of WAV files that are read here. Browsers differ over each of them, or leave it pending for good. */
+const READ_HERE: ReadonlySet<string> = new Set(['PCM', 'float', 'A-law', 'mu-law'])
+
+/** {@link openFile}, wherever it is done. */
+export type FileOpener = (file: File, options: OpenOptions) => Promise<OpenedFile>
+
+/**
+ * Reads the header of a sound file, and WAV files whole.
+ * @throws FileError with any of its codes but 'too-slow' and 'no-frames'
+ */
+export const openFile: FileOpener = async (file, { mostBytes, onHeader, signal }) => {
+  const header = await readHeader(file, file.name)
+  checkHeader(header, file.name, mostBytes)
+  onHeader?.()
+  signal?.throwIfAborted()
+  if (header.container !== 'WAV' || !READ_HERE.has(header.codec)) {
+    return { header, sound: null, replacedSamples: 0 }
+  }
+  const { sound } = readWav(await readBytes(file, file.name), file.name)
+  return { header, sound, replacedSamples: replaceBadSamples(sound.channels) }
+}

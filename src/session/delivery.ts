@@ -1,0 +1,91 @@
+import type { StoreApi } from 'zustand/vanilla'
+import type { BenchWorker } from '../compute/worker/bench-worker'
+import { type ChainDoc, durationSeconds, type Sound } from '../core'
+import { deliveredName, saveBlob } from '../files/save'
+import type { WavFormat } from '../files/wav/wav-writer'
+import type { ChainState } from './chain-store'
+import type { DeliveryState } from './delivery-store'
+import { isolated, type TakeState } from './take-store'
+
+interface Stores {
+  readonly chain: StoreApi<ChainState>
+  readonly take: StoreApi<TakeState>
+  readonly delivery: StoreApi<DeliveryState>
+}
+
+/** What each format is called, in the names of files too: two formats of one take are two files. */
+export const formatNames: Readonly<Record<WavFormat, string>> = {
+  pcm24: '24-bit',
+  pcm16: '16-bit',
+  float32: '32-bit float',
+}
+
+/** Longer takes are rendered block by block in the worker, with progress and cancel; the bits are the same. */
+const LONGEST_IN_ONE_GO_SECONDS = 600
+
+/** Any number does. It is always the same, so that a take and a chain always make the same file. */
+const DITHER_SEED = 1
+
+/** What makes the file is fetched when there is one to make: the page comes in sooner without it. */
+const rendering = () => import('../audio/deliver')
+const writing = () => import('../files/wav/wav-writer')
+
+/** Makes the delivered file: the whole chain, at the take's own rate, as long as the take and aligned with it. */
+export class Delivery {
+  private stopping: AbortController | null = null
+
+  constructor(
+    private readonly stores: Stores,
+    private readonly worker: Pick<BenchWorker, 'render'>,
+  ) {}
+
+  setFormat(format: WavFormat): void {
+    this.stores.delivery.setState({ format, delivered: null })
+  }
+
+  /** Renders and saves. Monitor volume and matching have no part in it. */
+  async deliver(): Promise<void> {
+    const { take } = this.stores.take.getState()
+    const { delivery } = this.stores
+    const { format, working } = delivery.getState()
+    if (!take || working !== null) return
+    this.stopping = new AbortController()
+    const { signal } = this.stopping
+    delivery.setState({ working: 0, delivered: null, problem: null })
+    try {
+      const { chain, setSafe } = this.stores.chain.getState()
+      const sound = await this.render(take.sound, chain, signal)
+      if (sound && !signal.aborted) {
+        const fileName = deliveredName(take.name, 'wav', formatNames[format])
+        const { encodeWav } = await writing()
+        // Only 16 bits are coarse enough for rounding to be heard.
+        const options = format === 'pcm16' ? { ditherSeed: DITHER_SEED } : {}
+        const { bytes, clippedSamples, isDithered } = encodeWav(sound, format, options)
+        saveBlob(new Blob([bytes], { type: 'audio/wav' }), fileName)
+        delivery.setState({ delivered: { fileName, format, clippedSamples, isDithered } })
+        setSafe(chain)
+      }
+    } catch (error) {
+      const reason = error instanceof Error ? error.message : String(error)
+      delivery.setState({
+        problem: `“${isolated(take.name)}” could not be delivered: ${reason} The take and the chain are still here; try again.`,
+      })
+    } finally {
+      delivery.setState({ working: null })
+    }
+  }
+
+  /** Gives up the delivery under way. */
+  cancel(): void {
+    this.stopping?.abort()
+  }
+
+  private async render(take: Sound, chain: ChainDoc, signal: AbortSignal): Promise<Sound | null> {
+    if (durationSeconds(take) <= LONGEST_IN_ONE_GO_SECONDS) {
+      const { renderForDelivery } = await rendering()
+      return renderForDelivery(take, chain)
+    }
+    const onProgress = (working: number) => this.stores.delivery.setState({ working })
+    return this.worker.render(chain, onProgress, signal)
+  }
+}

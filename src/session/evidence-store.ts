@@ -1,0 +1,28 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { Evidence } from '../compute/evidence/evidence'
+import type { FrameRange } from '../compute/evidence/matching'
+import type { LiveTrace } from './live-trace'
+
+export interface EvidenceState {
+  /** Of the comparison as it was last worked out; null before the first. */
+  readonly evidence: Evidence | null
+  /** Share done of what is being worked out now, 0 to 1; null when it is up to date. */
+  readonly working: number | null
+  /** Gain traces newer than the evidence, by stage id, while a control moves. */
+  readonly liveTraces: ReadonlyMap<string, LiveTrace>
+  /** The stretch of the take that is on show, whose traces come first; null for all of it. */
+  readonly seen: FrameRange | null
+  /** Why the evidence could not be worked out, in words made to be shown. */
+  readonly problem: string | null
+}
+
+/** What is known about both sides of the comparison. */
+export function createEvidenceStore(): StoreApi<EvidenceState> {
+  return createStore<EvidenceState>()(() => ({
+    evidence: null,
+    working: null,
+    liveTraces: new Map(),
+    seen: null,
+    problem: null,
+  }))
+}

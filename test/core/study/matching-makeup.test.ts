@@ -1,0 +1,31 @@
+import { describe, expect, it } from 'vitest'
+import { chainOf, defaultStage, integratedLoudness, matchingMakeupDb, renderChain } from '../../../src/core'
+import { startingChain } from '../../../src/demo'
+import { monoOf, stageWith } from '../../setup/chains'
+import { sungDemo } from '../../setup/sung-demo'
+
+const take = sungDemo().vocal
+
+describe('matchingMakeupDb(sound, chain, id)', () => {
+  it.each([1, 0.6, 0.2])('makes the output of the compressor as loud as its input, mix %s', (mix) => {
+    const compressor = stageWith('compressor', { thresholdDb: -35, ratio: 8, mix })
+    const chain = chainOf([...startingChain().stages.slice(0, 2), compressor])
+    const makeupDb = matchingMakeupDb(take, chain, compressor.id)
+    const made = { ...compressor, settings: { ...compressor.settings, makeupDb: makeupDb ?? 0 } }
+    const before = integratedLoudness(renderChain(take, chainOf(chain.stages.slice(0, 2))).sound)
+    const behind = integratedLoudness(renderChain(take, chainOf([...chain.stages.slice(0, 2), made])).sound)
+    expect(makeupDb).toBeGreaterThan(1)
+    expect(Math.abs((behind ?? 0) - (before ?? 99))).toBeLessThan(0.05)
+  })
+
+  it('is null for silence, and for a mix of nothing', () => {
+    const silence = monoOf(48000, 96000, () => 0)
+    expect(matchingMakeupDb(silence, chainOf([defaultStage('compressor')]), 'compressor')).toBeNull()
+    const dry = stageWith('compressor', { mix: 0 })
+    expect(matchingMakeupDb(take, chainOf([dry]), dry.id)).toBeNull()
+  })
+
+  it('throws RangeError where there is no such compressor', () => {
+    expect(() => matchingMakeupDb(take, startingChain(), 'clean-up')).toThrow(RangeError)
+  })
+})

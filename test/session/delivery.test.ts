@@ -1,0 +1,123 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { renderForDelivery } from '../../src/audio/deliver'
+import { startingChain } from '../../src/demo'
+import { saveBlob } from '../../src/files/save'
+import { readWav } from '../../src/files/wav/wav-reader'
+import { switchStage } from '../../src/session/chain-edits'
+import { createChainStore, wouldBeLost } from '../../src/session/chain-store'
+import { Delivery, formatNames } from '../../src/session/delivery'
+import { createDeliveryStore } from '../../src/session/delivery-store'
+import { createTakeStore } from '../../src/session/take-store'
+import { take } from './trial-bench'
+
+vi.mock('../../src/audio/deliver', () => ({ renderForDelivery: vi.fn() }))
+vi.mock('../../src/files/save', async (original) => ({
+  ...(await original<typeof import('../../src/files/save')>()),
+  saveBlob: vi.fn(),
+}))
+
+function bench() {
+  const stores = {
+    chain: createChainStore(startingChain()),
+    take: createTakeStore(),
+    delivery: createDeliveryStore(),
+  }
+  stores.take.setState({ take })
+  return { ...stores, deliveries: new Delivery(stores, { render: async () => null }) }
+}
+
+/** The samples of the file saved last. */
+async function savedSamples(): Promise<readonly Float32Array[]> {
+  const [blob, fileName] = vi.mocked(saveBlob).mock.lastCall ?? []
+  if (!blob || !fileName) throw new Error('nothing was saved')
+  return readWav(new Uint8Array(await blob.arrayBuffer()), fileName).sound.channels
+}
+
+beforeEach(() => {
+  vi.mocked(renderForDelivery).mockImplementation(async (sound) => sound)
+})
+afterEach(() => vi.clearAllMocks())
+
+describe('a delivery', () => {
+  it('saves each format under a name of its own, in that format', async () => {
+    const { deliveries } = bench()
+    for (const format of ['pcm24', 'pcm16', 'float32'] as const) {
+      deliveries.setFormat(format)
+      await deliveries.deliver()
+    }
+    const saved = vi.mocked(saveBlob).mock.calls
+    expect(saved.map(([, fileName]) => fileName)).toEqual([
+      'Take 3 - evenhand, 24-bit.wav',
+      'Take 3 - evenhand, 16-bit.wav',
+      'Take 3 - evenhand, 32-bit float.wav',
+    ])
+    for (const [blob, fileName] of saved) {
+      const { facts } = readWav(new Uint8Array(await blob.arrayBuffer()), fileName)
+      expect(fileName).toContain(
+        `${8 * (facts.bytesPerSample ?? 0)}-bit${facts.coding === 'float' ? ' float' : ''}.`,
+      )
+    }
+  })
+
+  it('dithers 16-bit files: what is smaller than a step is still there', async () => {
+    const samples = Float32Array.from({ length: 48_000 }, (_, n) => (0.4 * Math.sin(n / 7)) / 32768)
+    vi.mocked(renderForDelivery).mockResolvedValue({ sampleRate: 48_000, channels: [samples] })
+    const { deliveries, delivery } = bench()
+    deliveries.setFormat('pcm16')
+    await deliveries.deliver()
+    const [saved] = await savedSamples()
+    const overlap = saved?.reduce((sum, sample, n) => sum + sample * (samples[n] ?? 0), 0) ?? 0
+    const power = samples.reduce((sum, sample) => sum + sample * sample, 0)
+    expect(overlap / power).toBeCloseTo(1, 1)
+    expect(delivery.getState().delivered?.isDithered).toBe(true)
+  })
+
+  it('gives the samples of a 16-bit take back in a 16-bit file, and of any take in 24 bits undithered', async () => {
+    const steps = Float32Array.from({ length: 1000 }, (_, n) => (n * 65 - 32_500) / 32768)
+    vi.mocked(renderForDelivery).mockResolvedValue({ sampleRate: 48_000, channels: [steps] })
+    const { deliveries, delivery } = bench()
+    for (const format of ['pcm16', 'pcm24'] as const) {
+      deliveries.setFormat(format)
+      await deliveries.deliver()
+      expect(await savedSamples()).toEqual([steps])
+      expect(delivery.getState().delivered?.isDithered).toBe(false)
+    }
+  })
+
+  it('keeps the format it was begun with, whatever is chosen meanwhile', async () => {
+    const { deliveries, delivery } = bench()
+    const done = deliveries.deliver()
+    deliveries.setFormat('pcm16')
+    await done
+    expect(delivery.getState().delivered?.fileName).toContain(formatNames.pcm24)
+    expect(vi.mocked(saveBlob).mock.calls).toHaveLength(1)
+  })
+
+  it('makes the chain it was made of safe, and not what was changed meanwhile', async () => {
+    const { deliveries, chain } = bench()
+    const isLost = () => wouldBeLost(chain.getState())
+    expect(isLost()).toBe(false)
+    chain.getState().edit(switchStage('level', false))
+    expect(isLost()).toBe(true)
+    const done = deliveries.deliver()
+    chain.getState().edit(switchStage('sibilance', false))
+    await done
+    expect(isLost()).toBe(true)
+    chain.getState().undo()
+    expect(isLost()).toBe(false)
+    chain.getState().undo()
+    expect(isLost()).toBe(true)
+  })
+
+  it('that fails says so, and saves nothing', async () => {
+    vi.mocked(renderForDelivery).mockRejectedValue(new Error('No memory.'))
+    const { deliveries, delivery, chain } = bench()
+    chain.getState().edit(switchStage('level', false))
+    await deliveries.deliver()
+    expect(delivery.getState().problem).toBe(
+      '“\u2068Take 3.wav\u2069” could not be delivered: No memory. The take and the chain are still here; try again.',
+    )
+    expect(saveBlob).not.toHaveBeenCalled()
+    expect(wouldBeLost(chain.getState())).toBe(true)
+  })
+})
