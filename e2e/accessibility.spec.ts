@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { expect, type Page } from '@playwright/test'
 import type { AxeResults, RunOptions } from 'axe-core'
-import { test } from './setup/shared-bench'
+import { test } from './setup/shared-app'
 
 // Outside source: the rules of axe-core that stand for the success criteria of WCAG 2.2, levels A and AA, and its
 // best practices.

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, type Page, test } from '@playwright/test'
 import { HEADER_LIMIT_MS } from '../src/files/limits'
-import { changedRecording, type GivenFile, giveTake, openBench, RECORDING } from './setup/bench-page'
+import { changedRecording, type GivenFile, giveTake, openApp, RECORDING } from './setup/app-page'
 
 /** Any file is refused by then: no header is read for longer than its limit. */
 const MOST_MS = HEADER_LIMIT_MS + 4000
@@ -71,7 +71,7 @@ test.describe('with a take open', () => {
 
   test.beforeAll(async ({ browser }) => {
     page = await browser.newPage()
-    await openBench(page)
+    await openApp(page)
     await giveTake(page, RECORDING)
     await expect(page.getByRole('banner')).toContainText('Front_Center.wav')
   })
@@ -95,7 +95,7 @@ test.describe('with a take open', () => {
 test('of three files dropped with a damaged take among them nothing is taken in, and each is named', async ({
   page,
 }) => {
-  await openBench(page)
+  await openApp(page)
   const header = await page.getByRole('banner').textContent()
   const files = [
     { name: 'cut\u202Etfosa.wav', buffer: readFileSync(RECORDING).subarray(0, 30_000) },
@@ -126,7 +126,7 @@ test('of three files dropped with a damaged take among them nothing is taken in,
 })
 
 test('A-law and mu-law WAV files open', async ({ page }) => {
-  await openBench(page)
+  await openApp(page)
   for (const [name, tag] of [
     ['a-law.wav', 6],
     ['mu-law.wav', 7],

@@ -1,6 +1,6 @@
 import { expect, test } from '@playwright/test'
 import { demoTake } from '../src/demo'
-import { differenceDbfs, expectFigures } from './setup/bench-page'
+import { differenceDbfs, expectFigures } from './setup/app-page'
 import { bringOut } from './setup/samples'
 
 /** Engines may differ in the last bit of sine and exponential. */

@@ -1,6 +1,6 @@
 import { gzipSync } from 'node:zlib'
 import { expect, type Response, test } from '@playwright/test'
-import { expectFigures, openBench, watchPage } from './setup/bench-page'
+import { expectFigures, openApp, watchPage } from './setup/app-page'
 import { pageAtRest } from './setup/changes'
 
 /** What the page and its workers may weigh together, the one that sings the demo among them, bytes after gzip. */
@@ -58,7 +58,7 @@ for (const width of [1440, 1024, 768, 360]) {
           window.shifted = (window.shifted ?? 0) + Reflect.get(entry, 'value')
       }).observe({ type: 'layout-shift', buffered: true })
     })
-    await openBench(page)
+    await openApp(page)
     await pageAtRest(page)
     expect(await page.evaluate(() => window.shifted)).toBe(0)
   })

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { expect, type Page, test } from '@playwright/test'
-import { deliver, expectFigures, giveTake, openBench } from './setup/bench-page'
+import { deliver, expectFigures, giveTake, openApp } from './setup/app-page'
 
 // One second of the demo take, 48 kHz mono, encoded by general-purpose encoders.
 const TAKES = [
@@ -15,7 +15,7 @@ const pathOf = (file: string) => fileURLToPath(new URL(`./takes/${file}`, import
 
 for (const { file, says, exact } of TAKES) {
   test(`${file} is taken in at its own rate and measured`, async ({ page }) => {
-    await openBench(page)
+    await openApp(page)
     await giveTake(page, pathOf(file))
     const banner = page.getByRole('banner')
     await expect(banner).toContainText(file)
@@ -48,7 +48,7 @@ function lagOf(a: Float32Array, b: Float32Array, most: number): number {
 }
 
 test('MP3 and M4A takes lie where the sound lies that was encoded, frame for frame', async ({ page }) => {
-  await openBench(page)
+  await openApp(page)
   for (const name of ['1 Equaliser', '2 Equaliser', '3 Compressor', '4 De-esser'])
     await page.getByRole('switch', { name }).click()
   const original = await samplesOf(page, 'second.flac')
@@ -63,7 +63,7 @@ test('MP3 and M4A takes lie where the sound lies that was encoded, frame for fra
 test('an MP3 that does not state its delay is said to sit late, perhaps', async ({ page }) => {
   const buffer = readFileSync(pathOf('second.mp3'))
   buffer.fill(0, buffer.indexOf('Info'), buffer.indexOf('Info') + 4)
-  await openBench(page)
+  await openApp(page)
   await giveTake(page, { name: 'untagged.mp3', mimeType: 'audio/mpeg', buffer })
   await expect(page.getByText(/untagged\.mp3.* may sit up to 36 ms late/)).toBeVisible()
 })

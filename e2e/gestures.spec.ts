@@ -1,5 +1,5 @@
 import { type CDPSession, expect, type Locator, type Page, test } from '@playwright/test'
-import { openBench } from './setup/bench-page'
+import { openApp } from './setup/app-page'
 
 interface Point {
   readonly x: number
@@ -15,7 +15,7 @@ async function middleOf(target: Locator): Promise<Point> {
 }
 
 test('the scale of the curve fits again after a band was undone under a held pointer', async ({ page }) => {
-  await openBench(page)
+  await openApp(page)
   await page
     .locator('[data-stage-id]')
     .getByRole('button', { name: /^2 ?Equaliser/ })
@@ -39,7 +39,7 @@ test('the scale of the curve fits again after a band was undone under a held poi
 })
 
 test('a stage dragged to another place leaves the selection alone', async ({ page }) => {
-  await openBench(page)
+  await openApp(page)
   const stages = page.locator('[data-stage-id]')
   const [first, last] = [
     await middleOf(stages.nth(0)),
@@ -56,7 +56,7 @@ test('a stage dragged to another place leaves the selection alone', async ({ pag
 test('a click selects all of a number, the next one places the caret, and a drag selects a part', async ({
   page,
 }) => {
-  await openBench(page)
+  await openApp(page)
   await page.getByRole('button', { name: /^3 ?Compressor/ }).click()
   const field = page.getByRole('textbox', { name: 'Threshold, typed' })
   const selection = () =>
@@ -100,7 +100,7 @@ test.describe('by touch at 360 px', () => {
   }
 
   async function compressor(page: Page) {
-    await openBench(page)
+    await openApp(page)
     await page.getByRole('button', { name: /^3 ?Compressor/ }).tap()
     const slider = page.getByRole('slider', { name: 'Threshold', exact: true })
     const box = await slider.boundingBox()
@@ -147,7 +147,7 @@ test.describe('by touch at 360 px', () => {
   })
 
   test('a second finger neither moves nor drops a stage that the first one drags', async ({ page }) => {
-    await openBench(page)
+    await openApp(page)
     const names = page.locator('[data-stage-id] button > span > span:last-child')
     const order = ['Equaliser', 'Equaliser', 'Compressor', 'De-esser']
     await expect(names).toHaveText(order)

@@ -48,16 +48,16 @@ test('switched 100 times at random moments, no step is larger than the tones and
   }
   const output = joined(parts)
 
-  const [without, withSide] = settled.map((samples) => ({
+  const [bypassed, processed] = settled.map((samples) => ({
     step: largestStep(samples),
     peak: peakOf(samples),
   }))
-  if (!without || !withSide) throw new Error('there are two sides')
+  if (!bypassed || !processed) throw new Error('there are two sides')
   // A crossfade of a to b moves by no more than the steeper of both, and by all of their difference over its length.
-  const crossfade = (without.peak + withSide.peak) / (CROSSFADE_SECONDS * RATE)
+  const crossfade = (bypassed.peak + processed.peak) / (CROSSFADE_SECONDS * RATE)
   expect(output.length).toBeGreaterThan(8 * RATE)
-  expect(Math.min(without.peak, withSide.peak), 'both sides are heard').toBeGreaterThan(0.01)
-  expectBelow(largestStep(output), Math.max(without.step, withSide.step) + crossfade)
+  expect(Math.min(bypassed.peak, processed.peak), 'both sides are heard').toBeGreaterThan(0.01)
+  expectBelow(largestStep(output), Math.max(bypassed.step, processed.step) + crossfade)
 })
 
 test('a loop played ten times has no step at its seam beyond tone and crossfade, and no gap', async ({

@@ -5,7 +5,7 @@ import { chainOf, defaultStage, renderChain } from '../src/core'
 import { startingChain } from '../src/demo'
 import { readWav } from '../src/files/wav/wav-reader'
 import { withServedPage } from '../test/setup/served-page'
-import { differenceDbfs, RECORDING } from './setup/bench-page'
+import { differenceDbfs, RECORDING } from './setup/app-page'
 
 const PORT = 4176
 /** The recording is loud so many frames behind its start, and ahead of its end. */

@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test'
-import { expectFigures, openBench, RECORDING } from './setup/bench-page'
+import { expectFigures, openApp, RECORDING } from './setup/app-page'
 
 /** Goes on by Tab until the element with this role and name has the focus: whoever cannot get there fails. */
 async function tabTo(
@@ -18,7 +18,7 @@ async function tabTo(
 test('a take is chosen with a key', async ({ page }) => {
   // Asked for early: the browser opens its own chooser until it has been told not to.
   const choosing = page.waitForEvent('filechooser')
-  await openBench(page)
+  await openApp(page)
   await page.keyboard.press('o')
   await (await choosing).setFiles(RECORDING)
   await expect(page.getByRole('banner')).toContainText('Front_Center.wav')
@@ -26,7 +26,7 @@ test('a take is chosen with a key', async ({ page }) => {
 })
 
 test('the whole job is done with keys alone', async ({ page }) => {
-  await openBench(page)
+  await openApp(page)
 
   // Choose a stage, and change a setting by typing and by arrows.
   await page.keyboard.press(']')
@@ -120,7 +120,7 @@ test('the whole job is done with keys alone', async ({ page }) => {
 })
 
 test('every sheet gives the focus back to what opened it', async ({ page }) => {
-  await openBench(page)
+  await openApp(page)
   for (const name of ['Blind trial', 'Deliver', 'Keys', 'Terms']) {
     await tabTo(page, 'button', name)
     await page.keyboard.press('Enter')

@@ -3,7 +3,7 @@ import { expect, type Page, test } from '@playwright/test'
 import { readWav } from '../src/files/wav/wav-reader'
 import { encodeWav } from '../src/files/wav/wav-writer'
 import { joined } from '../test/setup/signals'
-import { expectFigures, type GivenFile, giveTake, openBench, RECORDING } from './setup/bench-page'
+import { expectFigures, type GivenFile, giveTake, openApp, RECORDING } from './setup/app-page'
 import { referenceLoudness } from './setup/reference-loudness'
 import { advance, advanceToSound, stepOutput } from './setup/stepped-output'
 
@@ -50,17 +50,17 @@ test('without and with are equally loud within 0.1 LU at the output (ebur128-was
   page,
 }) => {
   await stepOutput(page, 60)
-  await openBench(page)
+  await openApp(page)
   await giveTake(page, recordingsInARow())
   await expect(page.getByRole('banner')).toContainText('places.wav')
   await expectFigures(page)
   // The first sound of all fades in: let it pass.
   await playThrough(page)
 
-  const withSide = await playThrough(page)
+  const processed = await playThrough(page)
   await page.keyboard.press('x')
-  const without = await playThrough(page)
-  const loudness = [without, withSide].map(meanLoudness)
+  const bypassed = await playThrough(page)
+  const loudness = [bypassed, processed].map(meanLoudness)
   expect(Math.abs((loudness[0] ?? Number.NaN) - (loudness[1] ?? Number.NaN))).toBeLessThan(0.1)
 
   // Not matched, the two differ by what the table says: the check above can fail.

@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test'
-import { openBench } from './setup/bench-page'
+import { openApp } from './setup/app-page'
 import { expectPlayed, followOutputs, type Loss, loseOutput, outputsSoFar } from './setup/outputs'
 
 const SAID = 'The audio output stopped. Press play to restart it.'
@@ -12,7 +12,7 @@ for (const loss of losses) {
     page,
   }) => {
     await followOutputs(page)
-    await openBench(page)
+    await openApp(page)
     const bar = page.getByRole('region', { name: 'Listening' })
     const playedFrom = async () => (await outputsSoFar(page)).playedFrom
     await page.keyboard.press('Space')
@@ -53,7 +53,7 @@ test('a real output that goes away while nothing plays is not worth a word, and 
   page,
 }) => {
   await followOutputs(page)
-  await openBench(page)
+  await openApp(page)
   const bar = page.getByRole('region', { name: 'Listening' })
   await page.keyboard.press('Space')
   await expect(bar.getByRole('button', { name: 'Stop' })).toBeVisible()

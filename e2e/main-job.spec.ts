@@ -8,10 +8,10 @@ import {
   differenceDbfs,
   expectFigures,
   giveTake,
-  openBench,
+  openApp,
   RECORDING,
   watchPage,
-} from './setup/bench-page'
+} from './setup/app-page'
 
 /** 24 bits hold steps of -138 dB; what is asked for is -100. */
 const DELIVERY_TOLERANCE_DBFS = -100
@@ -29,7 +29,7 @@ test('a recording is taken in, judged, reordered and delivered, and nothing leav
 }) => {
   const { foreign, errors } = watchPage(page)
   const recording = readWav(readFileSync(RECORDING), 'Front_Center.wav')
-  await openBench(page)
+  await openApp(page)
   await giveTake(page, RECORDING)
 
   // What it is: as its header says, read here by other code than the page's figures come from.
@@ -80,7 +80,7 @@ test('a recording is taken in, judged, reordered and delivered, and nothing leav
 })
 
 test('the page asks before it goes while the chain holds work that is in no file', async ({ page }) => {
-  await openBench(page)
+  await openApp(page)
   const asked: string[] = []
   page.on('dialog', async (dialog) => {
     asked.push(dialog.type())
@@ -101,7 +101,7 @@ test('the page asks before it goes while the chain holds work that is in no file
 
 test('with every stage off the delivered file holds the samples of the take', async ({ page }) => {
   const recording = readWav(readFileSync(RECORDING), 'Front_Center.wav')
-  await openBench(page)
+  await openApp(page)
   await giveTake(page, RECORDING)
   await expect(page.getByRole('banner')).toContainText('Front_Center.wav')
   for (const name of ['1 Equaliser', '2 Equaliser', '3 Compressor', '4 De-esser']) {

@@ -1,5 +1,5 @@
 import { expect, type Locator, test } from '@playwright/test'
-import { openBench, watchPage } from './setup/bench-page'
+import { openApp, watchPage } from './setup/app-page'
 
 /** The pixels of a lane, as text that can be compared. */
 function pixelsOf(lane: Locator): Promise<string> {
@@ -11,7 +11,7 @@ test('while a hand holds a control, the lanes behind it follow; the figures once
 }) => {
   const { errors } = watchPage(page)
   await page.setViewportSize({ width: 1440, height: 900 })
-  await openBench(page)
+  await openApp(page)
   const lanes = [/, Compressor: most/, /, De-esser: most/].map((name) => page.getByRole('img', { name }))
   const integrated = page.getByRole('row', { name: /^Integrated/ })
   const [before, row] = [await Promise.all(lanes.map(pixelsOf)), await integrated.textContent()]

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import { expect } from '@playwright/test'
-import { expectFigures, giveTake, keepTwoAndCompareBand, openBench, RECORDING } from './setup/bench-page'
-import { test } from './setup/shared-bench'
+import { expectFigures, giveTake, keepTwoAndCompareBand, openApp, RECORDING } from './setup/app-page'
+import { test } from './setup/shared-app'
 
 const WIDTHS = [
   { width: 1440, height: 900 },
@@ -60,7 +60,7 @@ test('at twice the text size nothing is cut off sideways, and nothing lies over 
       document.documentElement.style.fontSize = '200%'
     })
   })
-  await openBench(page)
+  await openApp(page)
   await page.screenshot({ path: info.outputPath('twice.png'), fullPage: true })
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1440)
   const covered = await page

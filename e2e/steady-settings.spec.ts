@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test'
-import { openBench } from './setup/bench-page'
+import { openApp } from './setup/app-page'
 import { pageAtRest } from './setup/changes'
 
 interface Seen {
@@ -11,7 +11,7 @@ interface Seen {
 
 /** Points at every control of the stage in turn, and says what was seen while each help was told. */
 function pointAtAll(page: Page): Promise<readonly (readonly [help: string, seen: Seen])[]> {
-  return page.locator('section[aria-labelledby="stage-at-hand"]').evaluate(async (stage) => {
+  return page.locator('section[aria-labelledby="selected-stage"]').evaluate(async (stage) => {
     const controls = [...stage.querySelectorAll<HTMLElement>('input, select, button')]
     const help = stage.querySelector('p:not([aria-live])')
     const told = new Map<string, Seen>()
@@ -31,7 +31,7 @@ function pointAtAll(page: Page): Promise<readonly (readonly [help: string, seen:
 test('at no width does a help move or cover the control that it is told of, or any other', async ({
   page,
 }) => {
-  await openBench(page)
+  await openApp(page)
   for (const kind of [/^Saturator/, /^Gain/]) {
     await page.getByRole('button', { name: 'Add a stage' }).click()
     await page.getByRole('button', { name: kind }).last().click()

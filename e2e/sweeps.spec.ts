@@ -88,7 +88,7 @@ test('every slider swept end to end under a tone leaves less than -60 dB beyond 
   await expect(stages).toHaveCount(STAGES)
   for (let stage = 0; stage < STAGES; stage++) {
     await stages.nth(stage).getByRole('button').first().click()
-    const sliders = page.locator('section[aria-labelledby="stage-at-hand"] input[type="range"]:enabled')
+    const sliders = page.locator('section[aria-labelledby="selected-stage"] input[type="range"]:enabled')
     for (let i = 0; i < (await sliders.count()); i++) {
       const slider = sliders.nth(i)
       const name = `${stage + 1} ${await slider.getAttribute('aria-label')}`

@@ -1,5 +1,5 @@
 import { expect } from '@playwright/test'
-import { test } from './setup/shared-bench'
+import { test } from './setup/shared-app'
 
 for (const width of [1440, 1024, 360]) {
   test(`at ${width} px what is wrong with a typed number covers no control`, async ({ page }) => {

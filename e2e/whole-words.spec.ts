@@ -1,6 +1,6 @@
 import { expect, type Locator } from '@playwright/test'
-import { keepTwoAndCompareBand } from './setup/bench-page'
-import { test } from './setup/shared-bench'
+import { keepTwoAndCompareBand } from './setup/app-page'
+import { test } from './setup/shared-app'
 
 /** Whether all of its words are seen: none is cut at its end. */
 const isWhole = (words: Locator) => words.evaluate((element) => element.scrollWidth <= element.clientWidth)

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync } from 'node:fs'
 import { delimiter, join } from 'node:path'
 import { CHROMIUM } from '../../test/setup/chromium'
-import { RECORDING } from '../setup/bench-page'
+import { RECORDING } from '../setup/app-page'
 import type { EngineName } from './drive/engine'
 
 /** Where Debian keeps libraries; the folder's name says which machine they are for. */

@@ -16,7 +16,7 @@ interface Settings {
  * Makes chance hide the side `with` (true) or `without` behind X, or A, in every round, and listens to what the page
  * tells the audio thread. Call before the page is opened.
  */
-export async function hideBehindX(page: Page, withSide: boolean): Promise<void> {
+export async function hideBehindX(page: Page, processed: boolean): Promise<void> {
   await page.addInitScript((bit) => {
     crypto.getRandomValues = (array) => {
       if (array instanceof Uint8Array) array.fill(bit)
@@ -33,7 +33,7 @@ export async function hideBehindX(page: Page, withSide: boolean): Promise<void> 
       if (settings && settings.monitorDb > -100) told.push(settings.heard)
       return post.call(this, message, ...rest)
     }
-  }, Number(withSide))
+  }, Number(processed))
 }
 
 /** The sides that the audio thread was told to play since the last call. */

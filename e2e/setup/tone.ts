@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs'
 import { expect, type Page, test } from '@playwright/test'
 import { encodeWav } from '../../src/files/wav/wav-writer'
-import { expectFigures, giveTake, openBench } from './bench-page'
+import { expectFigures, giveTake, openApp } from './app-page'
 import { captureOutput, takeCaptured } from './capture'
 
 export const RATE = 48_000
@@ -35,7 +35,7 @@ export async function openWithTone(
   prepareOutput: (page: Page) => Promise<void> = captureOutput,
 ): Promise<void> {
   await prepareOutput(page)
-  await openBench(page)
+  await openApp(page)
   await giveTake(page, toneFile(tone))
   await expect(page.getByRole('banner')).toContainText('tone.wav')
   await expectFigures(page)

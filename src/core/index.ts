@@ -14,7 +14,7 @@ export {
   renderSteps,
   type Tap,
 } from './chain/render'
-export { renderRemoved } from './chain/render-removed'
+export { renderDifference } from './chain/render-difference'
 export { sameSound, sameStage } from './chain/same-sound'
 export { type ChainHost, MAX_BLOCK_FRAMES } from './chain/stage-slot'
 export { hopEnd, hopStart, TRACE_HOP_FRAMES, type Trace } from './chain/trace'

@@ -7,6 +7,6 @@ import type { EvidenceState } from './evidence-store'
  */
 export function deliveredMeasures(evidence: EvidenceState['evidence'], chain: ChainDoc): Measures | null {
   if (!evidence) return null
-  if (sameSound(evidence.chains.with, chain)) return evidence.with.measures
-  return sameSound(evidence.chains.without, chain) ? evidence.without.measures : null
+  if (sameSound(evidence.chains.processed, chain)) return evidence.processed.measures
+  return sameSound(evidence.chains.bypassed, chain) ? evidence.bypassed.measures : null
 }

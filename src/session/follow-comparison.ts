@@ -65,11 +65,11 @@ export function followComparison(
     if (isMoving) await pace.wait(() => request === asked)
     const on = take.getState().take
     if (request !== asked || !on?.measures) return
-    const { scope, earAfterId, loop, positionFrame } = listen.getState()
+    const { scope, listeningPoint, loop, positionFrame } = listen.getState()
     const { seen } = evidence.getState()
     const { sound } = on
     try {
-      const comparison = comparisonOf(chain.getState().chain, scope, earAfterId)
+      const comparison = comparisonOf(chain.getState().chain, scope, listeningPoint)
       const live = isMoving ? liveStretch(seen, positionFrame, frameCount(sound), sound.sampleRate) : null
       const onProgress = (share: number) => {
         if (request === asked) evidence.setState({ working: share })
@@ -93,7 +93,11 @@ export function followComparison(
     if (now.take?.measures !== before.take?.measures) void update(false)
   })
   listen.subscribe((now, before) => {
-    if (now.scope !== before.scope || now.earAfterId !== before.earAfterId || now.loop !== before.loop)
+    if (
+      now.scope !== before.scope ||
+      now.listeningPoint !== before.listeningPoint ||
+      now.loop !== before.loop
+    )
       void update(false)
   })
   return () => void update(false)

@@ -26,13 +26,13 @@ export class KeptVersions {
   /** Keeps the chain as it is now, in the place of what was kept before. A comparison of what is kept follows. */
   keep(name: KeptName): void {
     this.stores.kept.setState({ [name]: this.stores.chain.getState().chain })
-    if (this.stores.listen.getState().scope.kind === 'kept') this.compare()
+    if (this.stores.listen.getState().scope.kind === 'snapshots') this.compare()
   }
 
   /** Compares kept A with kept B; the one that is missing is the chain as it is now. */
   compare(): void {
     const { a, b } = this.stores.kept.getState()
-    if (a || b) this.stores.listen.setState({ scope: { kind: 'kept', a, b } })
+    if (a || b) this.stores.listen.setState({ scope: { kind: 'snapshots', a, b } })
   }
 
   /** Puts a kept chain on the bench again, as one change. */
@@ -50,12 +50,12 @@ export const keptWords: Readonly<Record<KeptName, string>> = { a: 'kept A', b: '
  * side "with", which is kept B while that is compared. Null where both are the same.
  */
 export function stagesOfWords(scope: Scope, chain: ChainDoc): string | null {
-  if (scope.kind !== 'kept' || !scope.b || sameChain(scope.b, chain)) return null
+  if (scope.kind !== 'snapshots' || !scope.b || sameChain(scope.b, chain)) return null
   return `Lanes and figures of stages are those of ${keptWords.b}, not of the chain on the bench.`
 }
 
 /** What the two sides of a comparison are called. */
-export function sideWords(scope: Scope): { readonly without: string; readonly with: string } {
-  if (scope.kind !== 'kept') return { without: 'without', with: 'with' }
-  return { without: scope.a ? keptWords.a : 'now', with: scope.b ? keptWords.b : 'now' }
+export function sideWords(scope: Scope): { readonly bypassed: string; readonly processed: string } {
+  if (scope.kind !== 'snapshots') return { bypassed: 'without', processed: 'with' }
+  return { bypassed: scope.a ? keptWords.a : 'now', processed: scope.b ? keptWords.b : 'now' }
 }

@@ -15,7 +15,7 @@ export interface HiddenHearing {
 }
 
 /** "Only what was removed" starts this much lower: it is often a surprise, and it is all S. */
-const REMOVED_DB = -6
+const DIFFERENCE_DB = -6
 
 /** Everything that decides what is heard. */
 interface Hearing {
@@ -40,19 +40,19 @@ export function listenSettings({
   const matching = hidden?.matching ?? (listen.matched ? found : null)
   const heard = hidden?.side ?? listen.heard
   const sweep = sweepLevel.lifted ? listen.sweep : null
-  const monitorDb = listen.monitorDb + sweepLevel.levelDb + (heard === 'removed' ? REMOVED_DB : 0)
+  const monitorDb = listen.monitorDb + sweepLevel.levelDb + (heard === 'difference' ? DIFFERENCE_DB : 0)
   // A sweep is heard wherever the ear is and whatever is compared.
   const compared = sweep
     ? comparisonOf(sweptChain(chain, sweep), { kind: 'chain' })
-    : comparisonOf(chain, listen.scope, listen.earAfterId)
-  const ofWholeChain = heard === 'removed' && listen.scope.kind === 'chain'
+    : comparisonOf(chain, listen.scope, listen.listeningPoint)
+  const ofWholeChain = heard === 'difference' && listen.scope.kind === 'chain'
   return {
-    without: ofWholeChain ? idleChain(compared.with) : compared.without,
-    with: compared.with,
-    withoutGainDb: matching?.withoutDb ?? 0,
-    withGainDb: matching?.withDb ?? 0,
-    heard: sweep ? 'with' : heard,
-    removedStageId: listen.scope.kind === 'stage' ? listen.scope.stageId : null,
+    bypassed: ofWholeChain ? idleChain(compared.processed) : compared.bypassed,
+    processed: compared.processed,
+    bypassedGainDb: matching?.bypassedDb ?? 0,
+    processedGainDb: matching?.processedDb ?? 0,
+    heard: sweep ? 'processed' : heard,
+    differenceStageId: listen.scope.kind === 'stage' ? listen.scope.stageId : null,
     monitorDb: hidden?.muted ? Number.NEGATIVE_INFINITY : monitorDb,
     backing: {
       on: listen.backingOn,
@@ -67,7 +67,7 @@ export function sameListening(a: ListenState, b: ListenState): boolean {
   return (
     a.heard === b.heard &&
     a.scope === b.scope &&
-    a.earAfterId === b.earAfterId &&
+    a.listeningPoint === b.listeningPoint &&
     a.matched === b.matched &&
     a.sweep === b.sweep &&
     a.monitorDb === b.monitorDb &&

@@ -13,7 +13,7 @@ export interface ListenState {
   readonly side: SideName
   readonly scope: Scope
   /** Hear the sound up to behind this stage; null: to the end of the chain. */
-  readonly earAfterId: string | null
+  readonly listeningPoint: string | null
   readonly matched: boolean
   /** The band that is held up and moved about just now; the chain knows nothing of it. */
   readonly sweep: Sweep | null
@@ -38,10 +38,10 @@ export function createListenStore(): StoreApi<ListenState> {
   return createStore<ListenState>()(() => ({
     playing: false,
     positionFrame: 0,
-    heard: 'with',
-    side: 'with',
+    heard: 'processed',
+    side: 'processed',
     scope: { kind: 'chain' },
-    earAfterId: null,
+    listeningPoint: null,
     matched: true,
     sweep: null,
     monitorDb: FIRST_MONITOR_DB,

@@ -107,13 +107,13 @@ export class Listening {
 
   /** The other side. */
   switchSide(): void {
-    this.setSide(this.stores.listen.getState().side === 'with' ? 'without' : 'with')
+    this.setSide(this.stores.listen.getState().side === 'processed' ? 'bypassed' : 'processed')
   }
 
   /** Hears only what the stage or chain under test takes away, or one of the sides again. */
-  setRemoved(on: boolean): void {
+  setDifference(on: boolean): void {
     const { side } = this.stores.listen.getState()
-    const heard: Heard = on ? 'removed' : side
+    const heard: Heard = on ? 'difference' : side
     this.stores.listen.setState({ heard })
   }
 
@@ -145,8 +145,8 @@ export class Listening {
   }
 
   /** Puts the ear behind a stage, or (null) at the end of the chain. */
-  setEar(earAfterId: string | null): void {
-    this.stores.listen.setState({ earAfterId })
+  setListeningPoint(listeningPoint: string | null): void {
+    this.stores.listen.setState({ listeningPoint })
   }
 
   setMatched(matched: boolean): void {

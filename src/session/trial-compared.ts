@@ -3,16 +3,16 @@ import { sideWords } from './kept-versions'
 import { bandLetter, numberedStage } from './stage-names'
 
 /** What is compared with its bypass, in words: "the whole chain", "3 Compressor", "1 Equaliser, band b". */
-export function comparedWords(chain: ChainDoc, scope: Scope, earAfterId: string | null): string {
+export function comparedWords(chain: ChainDoc, scope: Scope, listeningPoint: string | null): string {
   const what = scopeWords(chain, scope)
-  const ear = earAfterId === null ? null : stageName(chain, earAfterId)
+  const ear = listeningPoint === null ? null : stageName(chain, listeningPoint)
   return ear === null ? what : `${what}, heard after ${ear}`
 }
 
 function scopeWords(chain: ChainDoc, scope: Scope): string {
   if (scope.kind === 'chain') return 'the whole chain'
-  if (scope.kind === 'kept')
-    return `${sideWords(scope).without} (without) and ${sideWords(scope).with} (with)`
+  if (scope.kind === 'snapshots')
+    return `${sideWords(scope).bypassed} (without) and ${sideWords(scope).processed} (with)`
   const stage = stageName(chain, scope.stageId) ?? 'a stage that is gone'
   return scope.kind === 'band' ? `${stage}, band ${bandLetter(scope.bandIndex)}` : stage
 }

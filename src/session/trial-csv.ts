@@ -1,4 +1,4 @@
-import { probabilityByChance } from '../core'
+import { type HiddenSide, probabilityByChance } from '../core'
 import { rightOf, type TrialAnswer, type TrialKind, type TrialRecord } from './trial-record'
 
 const columns = [
@@ -21,6 +21,8 @@ const columns = [
   'round right (1 or 0)',
   'time (s)',
 ]
+
+const sideNames: Readonly<Record<HiddenSide, string>> = { bypassed: 'without', processed: 'with' }
 
 const kindNames: Readonly<Record<TrialKind, string>> = {
   'name-x': 'X is one of the two: without or with',
@@ -54,8 +56,8 @@ function trialFields(trial: TrialRecord): string[] {
     finished ? String(right) : '',
     finished ? String(probabilityByChance(right, rounds)) : '',
     matching.measuredOver,
-    matching.withoutDb.toFixed(2),
-    matching.withDb.toFixed(2),
+    matching.bypassedDb.toFixed(2),
+    matching.processedDb.toFixed(2),
   ]
 }
 
@@ -63,8 +65,8 @@ function answerFields(kind: TrialKind, { hidden, said, seconds }: TrialAnswer, i
   return [
     String(index + 1),
     kind === 'name-x' ? 'X' : 'A',
-    hidden,
-    said,
+    sideNames[hidden],
+    sideNames[said],
     hidden === said ? '1' : '0',
     seconds.toFixed(1),
   ]

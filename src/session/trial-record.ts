@@ -5,7 +5,7 @@ import type { HiddenSide } from '../core'
 export type TrialKind = 'name-x' | 'which-of-two'
 
 /** What can be listened to in a round, by the name it goes under there. */
-export type TrialChoice = 'without' | 'with' | 'x' | 'a' | 'b'
+export type TrialChoice = 'bypassed' | 'processed' | 'x' | 'a' | 'b'
 
 /** One round, after it was answered: what X (of two: A) was, and what it was said to be. */
 export interface TrialAnswer {
@@ -36,20 +36,20 @@ export interface TrialRecord {
 
 /** What can be listened to, in the order of the keys 1, 2, 3. */
 export function choicesOf(kind: TrialKind): readonly [TrialChoice, ...TrialChoice[]] {
-  return kind === 'name-x' ? ['without', 'with', 'x'] : ['a', 'b']
+  return kind === 'name-x' ? ['bypassed', 'processed', 'x'] : ['a', 'b']
 }
 
 /** The side a choice stands for in a round where X (of two: A) is `hidden`. */
 export function sideOf(choice: TrialChoice, hidden: HiddenSide): HiddenSide {
   switch (choice) {
-    case 'without':
-    case 'with':
+    case 'bypassed':
+    case 'processed':
       return choice
     case 'x':
     case 'a':
       return hidden
     case 'b':
-      return hidden === 'with' ? 'without' : 'with'
+      return hidden === 'processed' ? 'bypassed' : 'processed'
   }
 }
 

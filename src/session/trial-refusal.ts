@@ -23,12 +23,12 @@ export function trialRefusal(
   comparison: Comparison,
 ): TrialRefusal | null {
   if (!take) return 'no-take'
-  if (sameText(comparison.without, comparison.with)) return 'same-sides'
+  if (sameText(comparison.bypassed, comparison.processed)) return 'same-sides'
   if (problem !== null) return 'no-figures'
   const upToDate =
     evidence !== null &&
-    sameText(evidence.chains.without, comparison.without) &&
-    sameText(evidence.chains.with, comparison.with)
+    sameText(evidence.chains.bypassed, comparison.bypassed) &&
+    sameText(evidence.chains.processed, comparison.processed)
   if (working !== null || !upToDate) return 'measuring'
   return evidence.matching.measuredOver === 'nothing' ? 'not-measurable' : null
 }

@@ -48,7 +48,7 @@ interface Hidden {
 /** Runs blind trials of the comparison at hand. */
 export class Trials {
   private hidden: Hidden | null = null
-  private matching: MatchingGains = { withoutDb: 0, withDb: 0, measuredOver: 'nothing' }
+  private matching: MatchingGains = { bypassedDb: 0, processedDb: 0, measuredOver: 'nothing' }
   private positionBefore = 0
   private readonly to: TrialSwitch
   private readonly hearing = new RoundHearing()
@@ -63,7 +63,7 @@ export class Trials {
     stores.chain.subscribe((now, before) => now.chain !== before.chain && this.abandon())
     stores.take.subscribe((now, before) => now.take?.sound !== before.take?.sound && this.abandon())
     stores.listen.subscribe((now, before) => {
-      if (now.scope !== before.scope || now.earAfterId !== before.earAfterId) this.abandon()
+      if (now.scope !== before.scope || now.listeningPoint !== before.listeningPoint) this.abandon()
       if (now.playing && before.playing) this.listened(now.positionFrame - before.positionFrame)
     })
   }
@@ -78,10 +78,10 @@ export class Trials {
     if (!Number.isInteger(rounds) || rounds < FEWEST_ROUNDS || rounds > MOST_ROUNDS)
       throw new RangeError(`${rounds} rounds: expected ${FEWEST_ROUNDS} to ${MOST_ROUNDS}`)
     const { chain } = this.stores.chain.getState()
-    const { scope, earAfterId, side, playing, positionFrame } = this.stores.listen.getState()
+    const { scope, listeningPoint, side, playing, positionFrame } = this.stores.listen.getState()
     const { take } = this.stores.take.getState()
     const state = this.stores.evidence.getState()
-    const refusal = trialRefusal({ take }, state, comparisonOf(chain, scope, earAfterId))
+    const refusal = trialRefusal({ take }, state, comparisonOf(chain, scope, listeningPoint))
     if (this.hidden || !take || !state.evidence || refusal !== null) return
     this.matching = state.evidence.matching
     const began = this.sources.now()
@@ -91,7 +91,7 @@ export class Trials {
       number,
       begunAt: began.toISOString(),
       takeName: take.name,
-      compared: comparedWords(chain, scope, earAfterId),
+      compared: comparedWords(chain, scope, listeningPoint),
       kind,
       rounds,
       matching: this.matching,

@@ -1,21 +1,21 @@
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
-import { createBench } from '../session/bench'
-import { App } from './app'
+import { createApp } from '../session/app'
 import { askBeforeLeaving } from './dialog/ask-before-leaving'
+import { Page } from './page'
 import './tokens.css'
 import './base.css'
 
 const root = document.getElementById('root')
 if (!root) throw new Error('the page has no #root')
 
-const bench = createBench()
+const app = createApp()
 // The first visit lands on something that already sounds.
-void bench.takes.openDemo()
-askBeforeLeaving(bench)
+void app.takes.openDemo()
+askBeforeLeaving(app)
 
 createRoot(root).render(
   <StrictMode>
-    <App bench={bench} />
+    <Page app={app} />
   </StrictMode>,
 )

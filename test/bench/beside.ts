@@ -73,7 +73,9 @@ function works(core: Core, take: ours.Sound): Work[] {
 /** The chain as the audio thread runs it: block by block, ready for settings to change. */
 function live(core: Core, take: ours.Sound, chain: ours.ChainDoc): () => void {
   const { sampleRate } = take
-  const processor = new core.ChainProcessor(chain, { sampleRate, channelCount: 1, lookaheadReserveMs: 10 })
+  // Older builds know the lookahead kept ready by another name.
+  const host = { sampleRate, channelCount: 1, maxLookaheadMs: 10, lookaheadReserveMs: 10 }
+  const processor = new core.ChainProcessor(chain, host)
   const block = [new Float32Array(QUANTUM_FRAMES)]
   const gains = new Float32Array(chain.stages.length)
   const [samples = new Float32Array()] = take.channels

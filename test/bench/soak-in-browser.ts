@@ -1,6 +1,6 @@
 // `npm run soak:browser -- 10`: that many minutes of a real bench in a real browser, moved about at random.
 import { fileURLToPath } from 'node:url'
-import { GUARD_CEILING } from '../../src/audio/engine/guard'
+import { GUARD_CEILING } from '../../src/audio/engine/monitor-limiter'
 import { withServedPage } from '../setup/served-page'
 
 const PORT = 4178

@@ -1,7 +1,8 @@
 // `npm run soak -- 10`: that many minutes of listening while everything is changed at random, over and over.
-import { GUARD_CEILING } from '../../src/audio/engine/guard'
+
 import { ListeningEngine } from '../../src/audio/engine/listening-engine'
 import type { ListenSettings } from '../../src/audio/engine/messages'
+import { GUARD_CEILING } from '../../src/audio/engine/monitor-limiter'
 import { bypassed, type ChainDoc, chainOf } from '../../src/core'
 import { demoTake, startingChain } from '../../src/demo'
 import { moderateChains } from '../setup/moderate-chains'
@@ -20,12 +21,12 @@ const pool = [startingChain(), ...moderateChains(30, SEED)]
 const ofPool = () => pool[Math.floor(random() * pool.length)] ?? startingChain()
 
 let settings: ListenSettings = {
-  without: bypassed(startingChain()),
-  with: startingChain(),
-  withoutGainDb: 0,
-  withGainDb: 0,
-  heard: 'with',
-  removedStageId: null,
+  bypassed: bypassed(startingChain()),
+  processed: startingChain(),
+  bypassedGainDb: 0,
+  processedGainDb: 0,
+  heard: 'processed',
+  differenceStageId: null,
   monitorDb: 0,
   backing: { on: true, levelDb: 0, offsetFrames: 0 },
 }
@@ -38,7 +39,7 @@ function listen(changes: Partial<ListenSettings>): void {
 }
 
 function compare(chain: ChainDoc): void {
-  listen({ without: bypassed(chain), with: chain })
+  listen({ bypassed: bypassed(chain), processed: chain })
 }
 
 /** Everything that can be done while it plays. */
@@ -49,28 +50,38 @@ const moves: readonly (() => void)[] = [
     const from = Math.floor(random() * frames * 0.8)
     engine.setLoop(random() < 0.3 ? null : { from, to: from + 4800 + Math.floor(random() * frames * 0.2) })
   },
-  () => listen({ heard: (['with', 'without', 'removed'] as const)[Math.floor(random() * 3)] ?? 'with' }),
+  () =>
+    listen({
+      heard: (['processed', 'bypassed', 'difference'] as const)[Math.floor(random() * 3)] ?? 'processed',
+    }),
   // Louder than the screen allows, for the guard to have work.
-  () => listen({ monitorDb: 18 - 36 * random(), withGainDb: -12 * random(), withoutGainDb: -12 * random() }),
+  () =>
+    listen({
+      monitorDb: 18 - 36 * random(),
+      processedGainDb: -12 * random(),
+      bypassedGainDb: -12 * random(),
+    }),
   () =>
     listen({
       backing: { on: random() < 0.5, levelDb: 12 - 24 * random(), offsetFrames: Math.floor(9600 * random()) },
     }),
-  () => listen({ removedStageId: settings.with.stages[Math.floor(random() * 6)]?.id ?? null }),
+  () => listen({ differenceStageId: settings.processed.stages[Math.floor(random() * 6)]?.id ?? null }),
   () => compare(ofPool()),
   // Two chains that have nothing in common.
-  () => listen({ without: ofPool(), with: ofPool() }),
+  () => listen({ bypassed: ofPool(), processed: ofPool() }),
   () => {
-    const { stages } = settings.with
+    const { stages } = settings.processed
     const stage = ofPool().stages[0]
     if (stage && stages.length < 8) {
       compare(chainOf([...stages, { ...stage, id: `added ${Math.floor(random() * 1e6)}` }]))
     }
   },
-  () => compare(chainOf(settings.with.stages.slice(1))),
+  () => compare(chainOf(settings.processed.stages.slice(1))),
   () =>
     compare(
-      chainOf(settings.with.stages.map((stage) => (random() < 0.5 ? { ...stage, on: !stage.on } : stage))),
+      chainOf(
+        settings.processed.stages.map((stage) => (random() < 0.5 ? { ...stage, on: !stage.on } : stage)),
+      ),
     ),
 ]
 

@@ -8,7 +8,7 @@ import { createChainStore, wouldBeLost } from '../../src/session/chain-store'
 import { Delivery, formatNames } from '../../src/session/delivery'
 import { createDeliveryStore } from '../../src/session/delivery-store'
 import { createTakeStore } from '../../src/session/take-store'
-import { take } from './trial-bench'
+import { take } from './trial-app'
 
 vi.mock('../../src/audio/deliver', () => ({ renderForDelivery: vi.fn() }))
 vi.mock('../../src/files/save', async (original) => ({
@@ -16,7 +16,7 @@ vi.mock('../../src/files/save', async (original) => ({
   saveBlob: vi.fn(),
 }))
 
-function bench() {
+function app() {
   const stores = {
     chain: createChainStore(startingChain()),
     take: createTakeStore(),
@@ -40,7 +40,7 @@ afterEach(() => vi.clearAllMocks())
 
 describe('a delivery', () => {
   it('saves each format under a name of its own, in that format', async () => {
-    const { deliveries } = bench()
+    const { deliveries } = app()
     for (const format of ['pcm24', 'pcm16', 'float32'] as const) {
       deliveries.setFormat(format)
       await deliveries.deliver()
@@ -62,7 +62,7 @@ describe('a delivery', () => {
   it('dithers 16-bit files: what is smaller than a step is still there', async () => {
     const samples = Float32Array.from({ length: 48_000 }, (_, n) => (0.4 * Math.sin(n / 7)) / 32768)
     vi.mocked(renderForDelivery).mockResolvedValue({ sampleRate: 48_000, channels: [samples] })
-    const { deliveries, delivery } = bench()
+    const { deliveries, delivery } = app()
     deliveries.setFormat('pcm16')
     await deliveries.deliver()
     const [saved] = await savedSamples()
@@ -75,7 +75,7 @@ describe('a delivery', () => {
   it('gives the samples of a 16-bit take back in a 16-bit file, and of any take in 24 bits undithered', async () => {
     const steps = Float32Array.from({ length: 1000 }, (_, n) => (n * 65 - 32_500) / 32768)
     vi.mocked(renderForDelivery).mockResolvedValue({ sampleRate: 48_000, channels: [steps] })
-    const { deliveries, delivery } = bench()
+    const { deliveries, delivery } = app()
     for (const format of ['pcm16', 'pcm24'] as const) {
       deliveries.setFormat(format)
       await deliveries.deliver()
@@ -85,7 +85,7 @@ describe('a delivery', () => {
   })
 
   it('keeps the format it was begun with, whatever is chosen meanwhile', async () => {
-    const { deliveries, delivery } = bench()
+    const { deliveries, delivery } = app()
     const done = deliveries.deliver()
     deliveries.setFormat('pcm16')
     await done
@@ -94,7 +94,7 @@ describe('a delivery', () => {
   })
 
   it('makes the chain it was made of safe, and not what was changed meanwhile', async () => {
-    const { deliveries, chain } = bench()
+    const { deliveries, chain } = app()
     const isLost = () => wouldBeLost(chain.getState())
     expect(isLost()).toBe(false)
     chain.getState().edit(switchStage('level', false))
@@ -111,7 +111,7 @@ describe('a delivery', () => {
 
   it('that fails says so, and saves nothing', async () => {
     vi.mocked(renderForDelivery).mockRejectedValue(new Error('No memory.'))
-    const { deliveries, delivery, chain } = bench()
+    const { deliveries, delivery, chain } = app()
     chain.getState().edit(switchStage('level', false))
     await deliveries.deliver()
     expect(delivery.getState().problem).toBe(

@@ -9,7 +9,7 @@ import { createEvidenceStore } from '../../src/session/evidence-store'
 import { followComparison } from '../../src/session/follow-comparison'
 import { createListenStore } from '../../src/session/listen-store'
 import { createTakeStore } from '../../src/session/take-store'
-import { evidenceOf, take } from './trial-bench'
+import { evidenceOf, take } from './trial-app'
 
 const measured = { ...take, measures: measure(take.sound) }
 
@@ -19,7 +19,7 @@ interface Asked extends EvidenceWanted, EvidenceListener {
 }
 
 /** Stores that follow a worker which answers when the test says so. */
-function bench() {
+function app() {
   const stores = {
     chain: createChainStore(startingChain()),
     take: createTakeStore(),
@@ -57,18 +57,18 @@ function bench() {
   return { ...stores, asked, askAgain, last, changeChain, settled, frame, drawn }
 }
 
-let on: ReturnType<typeof bench>
+let on: ReturnType<typeof app>
 const evidence = () => on.evidence.getState()
 
 beforeEach(() => {
-  on = bench()
+  on = app()
   on.take.setState({ take: measured })
   on.last().onTracesOver()
 })
 
 describe('following the comparison', () => {
   it('asks for nothing before the take is measured', () => {
-    const { asked, take: takes, changeChain, frame } = bench()
+    const { asked, take: takes, changeChain, frame } = app()
     takes.setState({ take })
     changeChain()
     frame()
@@ -96,7 +96,7 @@ describe('following the comparison', () => {
     expect(evidence().working).toBe(0)
     await on.drawn()
     expect(on.asked).toHaveLength(before + 1)
-    expect(on.last().comparison.with).toEqual(on.chain.getState().chain)
+    expect(on.last().comparison.processed).toEqual(on.chain.getState().chain)
   })
 
   it('asks for traces of the next move once those of the one before have come, or four frames have gone by', async () => {

@@ -26,9 +26,9 @@ describe('KeptVersions', () => {
     versions.compare()
     chain.getState().edit(addStage('saturator'))
     const { scope } = listen.getState()
-    expect(sideWords(scope)).toEqual({ without: 'kept A', with: 'now' })
+    expect(sideWords(scope)).toEqual({ bypassed: 'kept A', processed: 'now' })
     const now = chain.getState().chain
-    expect(comparisonOf(now, scope)).toEqual({ without: first, with: now })
+    expect(comparisonOf(now, scope)).toEqual({ bypassed: first, processed: now })
   })
 
   it('compares kept A with kept B, and follows what is kept anew', () => {
@@ -40,9 +40,9 @@ describe('KeptVersions', () => {
     chain.getState().edit(addStage('saturator'))
     versions.keep('b')
     const { scope } = listen.getState()
-    expect(sideWords(scope)).toEqual({ without: 'kept A', with: 'kept B' })
-    const { without, with: other } = comparisonOf(chain.getState().chain, scope)
-    expect([without.stages.length, other.stages.length]).toEqual([1, 3])
+    expect(sideWords(scope)).toEqual({ bypassed: 'kept A', processed: 'kept B' })
+    const { bypassed, processed: other } = comparisonOf(chain.getState().chain, scope)
+    expect([bypassed.stages.length, other.stages.length]).toEqual([1, 3])
   })
 
   it('says where lanes and figures of stages are those of kept B, and not of the chain on the bench', () => {

@@ -5,20 +5,20 @@ import { PlayerError } from '../../src/audio/player/player-error'
 import { comparisonOf } from '../../src/core'
 import { idleChain } from '../../src/session/idle-chain'
 import { Listening } from '../../src/session/listening'
-import { trialBench } from './trial-bench'
+import { trialApp } from './trial-app'
 
-const matching = { withoutDb: -1.5, withDb: -0.25, measuredOver: 'take' } as const
-let bench: ReturnType<typeof trialBench>
+const matching = { bypassedDb: -1.5, processedDb: -0.25, measuredOver: 'take' } as const
+let app: ReturnType<typeof trialApp>
 let listening: Listening
 let player: Player
 let told: ListenSettings[]
 
 beforeEach(() => {
-  bench = trialBench([])
+  app = trialApp([])
   player = new Player({ onReport: () => undefined, onError: () => undefined })
   told = []
   vi.spyOn(player, 'set').mockImplementation((settings) => void told.push(settings))
-  listening = new Listening(bench, player)
+  listening = new Listening(app, player)
   listening.loaded('take')
 })
 
@@ -34,28 +34,32 @@ const report = {
 
 describe('only what was removed', () => {
   it('of the whole chain is the difference to the chain with nothing to do, of anything else to its bypass', () => {
-    const { chain } = bench.chain.getState()
-    const { without } = comparisonOf(chain, { kind: 'chain' })
-    listening.setRemoved(true)
-    expect(told.at(-1)).toMatchObject({ heard: 'removed', removedStageId: null, without: idleChain(chain) })
-    listening.setRemoved(false)
-    expect(told.at(-1)).toMatchObject({ heard: 'with', without })
+    const { chain } = app.chain.getState()
+    const { bypassed } = comparisonOf(chain, { kind: 'chain' })
+    listening.setDifference(true)
+    expect(told.at(-1)).toMatchObject({
+      heard: 'difference',
+      differenceStageId: null,
+      bypassed: idleChain(chain),
+    })
+    listening.setDifference(false)
+    expect(told.at(-1)).toMatchObject({ heard: 'processed', bypassed })
     const scope = { kind: 'band', stageId: 'clean-up', bandIndex: 1 } as const
     listening.setScope(scope)
-    listening.setRemoved(true)
-    expect(told.at(-1)?.without).toEqual(comparisonOf(chain, scope).without)
+    listening.setDifference(true)
+    expect(told.at(-1)?.bypassed).toEqual(comparisonOf(chain, scope).bypassed)
   })
 })
 
 describe('sound that does not come', () => {
   const lost = new PlayerError('stopped', 'Sound stopped.')
-  const problems = () => bench.take.getState().problems.map(({ message }) => message)
+  const problems = () => app.take.getState().problems.map(({ message }) => message)
 
   it('is told of until it comes again', async () => {
     const play = vi.spyOn(player, 'play').mockRejectedValueOnce(lost).mockResolvedValue()
     await listening.play()
     expect(problems()).toEqual(['Sound stopped.'])
-    expect(bench.listen.getState().playing).toBe(false)
+    expect(app.listen.getState().playing).toBe(false)
     await listening.play()
     expect(play).toHaveBeenCalledTimes(2)
     expect(problems()).toEqual([])
@@ -63,7 +67,7 @@ describe('sound that does not come', () => {
 
   it('is told of beside what was told of something else, which it leaves alone', async () => {
     vi.spyOn(player, 'play').mockResolvedValue()
-    bench.take.setState({ problems: [{ message: 'Not a sound file.' }] })
+    app.take.setState({ problems: [{ message: 'Not a sound file.' }] })
     listening.fail(lost)
     listening.fail(lost)
     expect(problems()).toEqual(['Not a sound file.', 'Sound stopped.'])
@@ -74,41 +78,46 @@ describe('sound that does not come', () => {
 
 describe('Listening.hear', () => {
   it('tells the player the side and its gains, and the stores nothing', () => {
-    bench.listen.setState({ matched: false })
-    const before = bench.listen.getState()
-    listening.hear({ side: 'without', matching, muted: false })
+    app.listen.setState({ matched: false })
+    const before = app.listen.getState()
+    listening.hear({ side: 'bypassed', matching, muted: false })
     expect(told.at(-1)).toMatchObject({
-      heard: 'without',
-      withoutGainDb: -1.5,
-      withGainDb: -0.25,
+      heard: 'bypassed',
+      bypassedGainDb: -1.5,
+      processedGainDb: -0.25,
       monitorDb: -18,
     })
-    listening.hear({ side: 'with', matching, muted: true })
-    expect(told.at(-1)).toMatchObject({ heard: 'with', monitorDb: Number.NEGATIVE_INFINITY })
-    expect(bench.listen.getState()).toEqual(before)
+    listening.hear({ side: 'processed', matching, muted: true })
+    expect(told.at(-1)).toMatchObject({ heard: 'processed', monitorDb: Number.NEGATIVE_INFINITY })
+    expect(app.listen.getState()).toEqual(before)
     listening.hear(null)
-    expect(told.at(-1)).toMatchObject({ heard: 'with', withoutGainDb: 0, withGainDb: 0, monitorDb: -18 })
+    expect(told.at(-1)).toMatchObject({
+      heard: 'processed',
+      bypassedGainDb: 0,
+      processedGainDb: 0,
+      monitorDb: -18,
+    })
   })
 
   it('lets the volume be turned while it plays', () => {
-    listening.hear({ side: 'without', matching, muted: false })
+    listening.hear({ side: 'bypassed', matching, muted: false })
     listening.setMonitorDb(-40)
-    expect(told.at(-1)).toMatchObject({ heard: 'without', monitorDb: -40 })
+    expect(told.at(-1)).toMatchObject({ heard: 'bypassed', monitorDb: -40 })
   })
 
   it('lets the playhead move and the meters rest', () => {
     listening.receive(report)
-    expect(bench.listen.getState().stageGainsDb).toEqual([-3])
-    listening.hear({ side: 'without', matching, muted: false })
-    bench.listen.setState({ playing: true })
+    expect(app.listen.getState().stageGainsDb).toEqual([-3])
+    listening.hear({ side: 'bypassed', matching, muted: false })
+    app.listen.setState({ playing: true })
     listening.receive(report)
-    expect(bench.listen.getState()).toMatchObject({
+    expect(app.listen.getState()).toMatchObject({
       positionFrame: 1234,
       stageGainsDb: [],
       outputPeakDb: Number.NEGATIVE_INFINITY,
     })
     listening.hear(null)
     listening.receive(report)
-    expect(bench.listen.getState().outputPeakDb).toBeCloseTo(-6.02, 2)
+    expect(app.listen.getState().outputPeakDb).toBeCloseTo(-6.02, 2)
   })
 })

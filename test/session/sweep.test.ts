@@ -19,7 +19,7 @@ let listen: ReturnType<typeof createListenStore>
 let passed: ListenSettings[]
 
 const bandOf = (settings: ListenSettings | undefined) => {
-  const stage = settings?.with.stages.find(({ id }) => id === 'clean-up')
+  const stage = settings?.processed.stages.find(({ id }) => id === 'clean-up')
   return stage?.kind === 'equaliser' ? stage.settings.bands[0] : undefined
 }
 
@@ -54,7 +54,7 @@ describe('a sweep', () => {
       frequencyHz: 2000,
       gainDb: SWEEP_GAIN_DB,
     })
-    expect(passed.at(-1)).toMatchObject({ monitorDb: -12 - SWEEP_GAIN_DB, heard: 'with' })
+    expect(passed.at(-1)).toMatchObject({ monitorDb: -12 - SWEEP_GAIN_DB, heard: 'processed' })
   })
 
   it('follows, and leaves the chain and its undo history as they are', () => {
@@ -86,21 +86,21 @@ describe('a sweep', () => {
   })
 
   it('is heard with, wherever the ear is and whatever is heard otherwise', () => {
-    listen.setState({ heard: 'removed', scope: { kind: 'stage', stageId: 'level' } })
+    listen.setState({ heard: 'difference', scope: { kind: 'stage', stageId: 'level' } })
     chain
       .getState()
       .edit((now) => ({ chain: { ...now, stages: [...now.stages].reverse() }, words: 'reversed' }))
-    listen.setState({ earAfterId: 'sibilance' })
+    listen.setState({ listeningPoint: 'sibilance' })
     listening.setSweep(at(2000))
     vi.advanceTimersByTime(100)
-    expect(passed.at(-1)?.heard).toBe('with')
-    expect(passed.at(-1)?.with.stages.find(({ id }) => id === 'clean-up')?.on).toBe(true)
+    expect(passed.at(-1)?.heard).toBe('processed')
+    expect(passed.at(-1)?.processed.stages.find(({ id }) => id === 'clean-up')?.on).toBe(true)
   })
 
   it('is not to be had while a trial hides what is heard', () => {
-    const matching = { withoutDb: 0, withDb: 0, measuredOver: 'take' as const }
+    const matching = { bypassedDb: 0, processedDb: 0, measuredOver: 'take' as const }
     listening.setSweep(at(2000))
-    listening.hear({ side: 'with', matching, muted: false })
+    listening.hear({ side: 'processed', matching, muted: false })
     listening.setSweep(at(2000))
     vi.advanceTimersByTime(1000)
     expect(listen.getState().sweep).toBeNull()

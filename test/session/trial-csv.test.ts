@@ -10,10 +10,10 @@ const finished: TrialRecord = {
   compared: '1 Equaliser, band b',
   kind: 'name-x',
   rounds: 2,
-  matching: { withoutDb: 0, withDb: -1.234, measuredOver: 'loop' },
+  matching: { bypassedDb: 0, processedDb: -1.234, measuredOver: 'loop' },
   answers: [
-    { hidden: 'with', said: 'with', seconds: 4.04 },
-    { hidden: 'without', said: 'with', seconds: 12 },
+    { hidden: 'processed', said: 'processed', seconds: 4.04 },
+    { hidden: 'bypassed', said: 'processed', seconds: 12 },
   ],
   finished: true,
 }

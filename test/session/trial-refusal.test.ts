@@ -4,7 +4,7 @@ import { startingChain } from '../../src/demo'
 import { switchStage } from '../../src/session/chain-edits'
 import { comparedWords } from '../../src/session/trial-compared'
 import { refusalWords, trialRefusal } from '../../src/session/trial-refusal'
-import { evidenceOf, take } from './trial-bench'
+import { evidenceOf, take } from './trial-app'
 
 const chain = startingChain()
 const whole = comparisonOf(chain, { kind: 'chain' })
@@ -20,7 +20,7 @@ describe('trialRefusal', () => {
   })
 
   it('wants sides that can be matched', () => {
-    const nothing = { withoutDb: 0, withDb: 0, measuredOver: 'nothing' } as const
+    const nothing = { bypassedDb: 0, processedDb: 0, measuredOver: 'nothing' } as const
     const evidence = { ...evidenceOf(whole), matching: nothing }
     expect(trialRefusal({ take }, { ...measured, evidence }, whole)).toBe('not-measurable')
     expect(refusalWords['not-measurable']).toMatch(/cannot be matched.*too little sound/)
@@ -48,7 +48,7 @@ describe('comparedWords', () => {
     [{ kind: 'band', stageId: 'clean-up', bandIndex: 1 }, null, '1 Equaliser, band b'],
     [{ kind: 'chain' }, 'level', 'the whole chain, heard after 3 Compressor'],
     [{ kind: 'stage', stageId: 'gone' }, 'gone', 'a stage that is gone'],
-  ] as const)('%j, ear %s: %s', (scope, earAfterId, words) => {
-    expect(comparedWords(chain, scope, earAfterId)).toBe(words)
+  ] as const)('%j, ear %s: %s', (scope, listeningPoint, words) => {
+    expect(comparedWords(chain, scope, listeningPoint)).toBe(words)
   })
 })

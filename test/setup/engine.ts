@@ -8,12 +8,12 @@ const QUANTUM_FRAMES = 128
 /** Listening to `chain` against its bypass, unmatched, monitor at full level, no backing. */
 export function listenTo(chain: ChainDoc, changes: Partial<ListenSettings> = {}): ListenSettings {
   return {
-    without: chainOf(chain.stages.map((stage) => ({ ...stage, on: false }))),
-    with: chain,
-    withoutGainDb: 0,
-    withGainDb: 0,
-    heard: 'with',
-    removedStageId: null,
+    bypassed: chainOf(chain.stages.map((stage) => ({ ...stage, on: false }))),
+    processed: chain,
+    bypassedGainDb: 0,
+    processedGainDb: 0,
+    heard: 'processed',
+    differenceStageId: null,
     monitorDb: 0,
     backing: { on: false, levelDb: 0, offsetFrames: 0 },
     ...changes,

@@ -41,7 +41,7 @@ describe.each(['light', 'dark'] as const)('on %s paper', (scheme) => {
     expect(between(ink, 'paper-raised', scheme)).toBeGreaterThanOrEqual(4.5)
   })
 
-  it.each(['line', 'without', 'ink', 'stage-1', 'stage-2', 'stage-3', 'stage-4', 'stage-5'])(
+  it.each(['line', 'bypassed', 'ink', 'stage-1', 'stage-2', 'stage-3', 'stage-4', 'stage-5'])(
     'the line colour %s stands out 3:1, also in the loop',
     (line) => {
       for (const paper of ['paper', 'paper-raised', 'loop'])

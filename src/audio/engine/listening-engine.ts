@@ -1,8 +1,8 @@
 import { chainOf, dbToGain, MAX_BLOCK_FRAMES, Ramp } from '../../core'
-import { Guard } from './guard'
 import { chainLatencyFrames, sameKinds } from './latency'
 import type { ListenSettings, Planar } from './messages'
 import { MomentaryMeter } from './momentary-meter'
+import { MonitorLimiter } from './monitor-limiter'
 import { Side } from './side'
 import { type LoopFrames, TrackReader } from './track-reader'
 
@@ -19,22 +19,22 @@ const FIRST_FADE_MS = 800
  */
 export class ListeningEngine {
   private readonly reader: TrackReader
-  private readonly without: Side
-  private readonly withSide: Side
+  private readonly bypassed: Side
+  private readonly processed: Side
   private readonly backingSide: Side
-  private readonly guard: Guard
+  private readonly limiter: MonitorLimiter
   private readonly meter: MomentaryMeter
-  private readonly withoutGain: Ramp
-  private readonly withGain: Ramp
-  private readonly withShare: Ramp
-  private readonly removedShare: Ramp
+  private readonly bypassedGain: Ramp
+  private readonly processedGain: Ramp
+  private readonly processedMix: Ramp
+  private readonly differenceMix: Ramp
   /** How much of what was removed is that of one stage, against the difference of both sides. */
   private readonly oneStageShare: Ramp
   private readonly backingGain: Ramp
   private readonly monitorGain = new Ramp(0)
-  private readonly withoutBlock: Float32Array[]
-  private readonly withBlock: Float32Array[]
-  private readonly removedBlock: Float32Array[]
+  private readonly bypassedBlock: Float32Array[]
+  private readonly processedBlock: Float32Array[]
+  private readonly differenceBlock: Float32Array[]
   private readonly backingBlock: Float32Array[]
   private backing: Planar = []
   private settings: ListenSettings
@@ -55,22 +55,27 @@ export class ListeningEngine {
     this.reader = new TrackReader(take[0]?.length ?? 0, sampleRate)
     this.delayFrames = commonDelay(settings, sampleRate)
     const host = { sampleRate, channelCount: take.length }
-    this.without = new Side(settings.without, this.delayFrames, host, MAX_BLOCK_FRAMES)
-    this.withSide = new Side(settings.with, this.delayFrames, { ...host, removedToo: true }, MAX_BLOCK_FRAMES)
-    this.withSide.watch(settings.removedStageId)
+    this.bypassed = new Side(settings.bypassed, this.delayFrames, host, MAX_BLOCK_FRAMES)
+    this.processed = new Side(
+      settings.processed,
+      this.delayFrames,
+      { ...host, differenceToo: true },
+      MAX_BLOCK_FRAMES,
+    )
+    this.processed.watch(settings.differenceStageId)
     const backingHost = { sampleRate, channelCount: outputChannels }
     this.backingSide = new Side(chainOf([]), this.delayFrames, backingHost, MAX_BLOCK_FRAMES)
-    this.guard = new Guard(sampleRate)
+    this.limiter = new MonitorLimiter(sampleRate)
     this.meter = new MomentaryMeter(sampleRate, outputChannels, Math.min(1, take.length / outputChannels))
-    this.withoutGain = new Ramp(dbToGain(settings.withoutGainDb))
-    this.withGain = new Ramp(dbToGain(settings.withGainDb))
-    this.withShare = new Ramp(settings.heard === 'with' ? 1 : 0)
-    this.removedShare = new Ramp(settings.heard === 'removed' ? 1 : 0)
-    this.oneStageShare = new Ramp(settings.removedStageId === null ? 0 : 1)
+    this.bypassedGain = new Ramp(dbToGain(settings.bypassedGainDb))
+    this.processedGain = new Ramp(dbToGain(settings.processedGainDb))
+    this.processedMix = new Ramp(settings.heard === 'processed' ? 1 : 0)
+    this.differenceMix = new Ramp(settings.heard === 'difference' ? 1 : 0)
+    this.oneStageShare = new Ramp(settings.differenceStageId === null ? 0 : 1)
     this.backingGain = new Ramp(backingGainOf(settings))
-    this.withoutBlock = blocks(take.length)
-    this.withBlock = blocks(take.length)
-    this.removedBlock = blocks(take.length)
+    this.bypassedBlock = blocks(take.length)
+    this.processedBlock = blocks(take.length)
+    this.differenceBlock = blocks(take.length)
     this.backingBlock = blocks(outputChannels)
   }
 
@@ -94,27 +99,29 @@ export class ListeningEngine {
 
   /** Number of stages whose gain is reported. */
   get stageCount(): number {
-    return this.withSide.stageCount
+    return this.processed.stageCount
   }
 
   /** Goes smoothly to other settings. May allocate, when stages come or go. */
   set(settings: ListenSettings): void {
     const asked = this.settings
     // Against what was asked for last, not against what plays: that may still be on its way.
-    const sameDelay = sameKinds(settings.without, asked.without) && sameKinds(settings.with, asked.with)
+    const sameDelay =
+      sameKinds(settings.bypassed, asked.bypassed) && sameKinds(settings.processed, asked.processed)
     if (!sameDelay) this.delayFrames = commonDelay(settings, this.sampleRate)
     this.settings = settings
-    this.without.set(settings.without, this.delayFrames)
-    this.withSide.set(settings.with, this.delayFrames)
-    this.withSide.watch(settings.removedStageId)
+    this.bypassed.set(settings.bypassed, this.delayFrames)
+    this.processed.set(settings.processed, this.delayFrames)
+    this.processed.watch(settings.differenceStageId)
     this.backingSide.set(chainOf([]), this.delayFrames)
     const switchFrames = this.framesOf(SWITCH_MS)
     const levelFrames = this.framesOf(LEVEL_MS)
-    this.withoutGain.goTo(dbToGain(settings.withoutGainDb), switchFrames)
-    this.withGain.goTo(dbToGain(settings.withGainDb), switchFrames)
-    if (settings.heard !== 'removed') this.withShare.goTo(settings.heard === 'with' ? 1 : 0, switchFrames)
-    this.removedShare.goTo(settings.heard === 'removed' ? 1 : 0, switchFrames)
-    this.oneStageShare.goTo(settings.removedStageId === null ? 0 : 1, switchFrames)
+    this.bypassedGain.goTo(dbToGain(settings.bypassedGainDb), switchFrames)
+    this.processedGain.goTo(dbToGain(settings.processedGainDb), switchFrames)
+    if (settings.heard !== 'difference')
+      this.processedMix.goTo(settings.heard === 'processed' ? 1 : 0, switchFrames)
+    this.differenceMix.goTo(settings.heard === 'difference' ? 1 : 0, switchFrames)
+    this.oneStageShare.goTo(settings.differenceStageId === null ? 0 : 1, switchFrames)
     this.backingGain.goTo(backingGainOf(settings), levelFrames)
     if (this.heardBefore) this.monitorGain.goTo(dbToGain(settings.monitorDb), levelFrames)
   }
@@ -150,49 +157,49 @@ export class ListeningEngine {
     let done = 0
     while (done < frames) {
       const count = this.reader.readable(Math.min(MAX_BLOCK_FRAMES, frames - done))
-      this.reader.read({ channels: this.take, offsetFrames: 0 }, this.withoutBlock, count)
+      this.reader.read({ channels: this.take, offsetFrames: 0 }, this.bypassedBlock, count)
       const { offsetFrames } = this.settings.backing
       this.reader.read({ channels: this.backing, offsetFrames }, this.backingBlock, count)
       this.reader.advance(count)
       for (let c = 0; c < this.take.length; c++) {
-        const source = this.withoutBlock[c]
-        const copy = this.withBlock[c]
+        const source = this.bypassedBlock[c]
+        const copy = this.processedBlock[c]
         if (source && copy) copy.set(source)
       }
-      this.without.process(this.withoutBlock, count)
-      this.withSide.process(this.withBlock, count, lowestGainDb, this.removedBlock)
+      this.bypassed.process(this.bypassedBlock, count)
+      this.processed.process(this.processedBlock, count, lowestGainDb, this.differenceBlock)
       this.backingSide.process(this.backingBlock, count)
       this.mix(output, done, count)
       done += count
     }
-    this.guard.process(output, frames)
+    this.limiter.process(output, frames)
     this.meter.process(output, frames)
   }
 
   private mix(output: readonly Float32Array[], from: number, count: number): void {
     for (let c = 0; c < output.length; c++) {
       const target = output[c]
-      const without = this.withoutBlock[Math.min(c, this.take.length - 1)]
-      const withSide = this.withBlock[Math.min(c, this.take.length - 1)]
-      const ofStage = this.removedBlock[Math.min(c, this.take.length - 1)]
+      const bypassed = this.bypassedBlock[Math.min(c, this.take.length - 1)]
+      const processed = this.processedBlock[Math.min(c, this.take.length - 1)]
+      const ofStage = this.differenceBlock[Math.min(c, this.take.length - 1)]
       const backing = this.backingBlock[c]
-      if (!target || !without || !withSide || !ofStage || !backing) continue
+      if (!target || !bypassed || !processed || !ofStage || !backing) continue
       for (let n = 0; n < count; n++) {
-        const a = without[n] ?? 0
-        const b = withSide[n] ?? 0
-        const matchedA = a * this.withoutGain.at(n)
-        const matchedB = b * this.withGain.at(n)
-        const compared = matchedA + this.withShare.at(n) * (matchedB - matchedA)
-        const difference = a - b
-        const removed = difference + this.oneStageShare.at(n) * ((ofStage[n] ?? 0) - difference)
-        const heard = compared + this.removedShare.at(n) * (removed - compared)
+        const a = bypassed[n] ?? 0
+        const b = processed[n] ?? 0
+        const matchedA = a * this.bypassedGain.at(n)
+        const matchedB = b * this.processedGain.at(n)
+        const compared = matchedA + this.processedMix.at(n) * (matchedB - matchedA)
+        const ofBoth = a - b
+        const difference = ofBoth + this.oneStageShare.at(n) * ((ofStage[n] ?? 0) - ofBoth)
+        const heard = compared + this.differenceMix.at(n) * (difference - compared)
         target[from + n] = this.monitorGain.at(n) * (heard + this.backingGain.at(n) * (backing[n] ?? 0))
       }
     }
-    this.withoutGain.pass(count)
-    this.withGain.pass(count)
-    this.withShare.pass(count)
-    this.removedShare.pass(count)
+    this.bypassedGain.pass(count)
+    this.processedGain.pass(count)
+    this.processedMix.pass(count)
+    this.differenceMix.pass(count)
     this.oneStageShare.pass(count)
     this.backingGain.pass(count)
     this.monitorGain.pass(count)
@@ -205,8 +212,8 @@ export class ListeningEngine {
 
 function commonDelay(settings: ListenSettings, sampleRate: number): number {
   return Math.max(
-    chainLatencyFrames(settings.without, sampleRate),
-    chainLatencyFrames(settings.with, sampleRate),
+    chainLatencyFrames(settings.bypassed, sampleRate),
+    chainLatencyFrames(settings.processed, sampleRate),
   )
 }
 

@@ -1,21 +1,21 @@
 import type { ChainDoc } from '../../core'
 
 /** Which side of a comparison is heard. */
-export type SideName = 'without' | 'with'
+export type SideName = 'bypassed' | 'processed'
 
 /** What is sent to the monitor: one of the two sides, or only what the chain under test took away. */
-export type Heard = SideName | 'removed'
+export type Heard = SideName | 'difference'
 
 /** Everything about how a take is listened to, apart from where in it. Levels in dB. */
 export interface ListenSettings {
-  readonly without: ChainDoc
-  readonly with: ChainDoc
+  readonly bypassed: ChainDoc
+  readonly processed: ChainDoc
   /** Gain of each side, so that both are equally loud. */
-  readonly withoutGainDb: number
-  readonly withGainDb: number
+  readonly bypassedGainDb: number
+  readonly processedGainDb: number
   readonly heard: Heard
   /** The stage of `with` that what was removed is taken from; null: the difference of the two sides. */
-  readonly removedStageId: string | null
+  readonly differenceStageId: string | null
   readonly monitorDb: number
   readonly backing: { readonly on: boolean; readonly levelDb: number; readonly offsetFrames: number }
 }

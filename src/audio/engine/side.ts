@@ -10,10 +10,10 @@ interface Unit {
   /** Of chain and padding together. */
   readonly delayFrames: number
   readonly padding: readonly DelayLine[]
-  readonly removedPadding: readonly DelayLine[]
+  readonly differencePadding: readonly DelayLine[]
 }
 
-type EngineHost = Pick<ChainHost, 'sampleRate' | 'channelCount' | 'removedToo'>
+type EngineHost = Pick<ChainHost, 'sampleRate' | 'channelCount' | 'differenceToo'>
 
 /**
  * One side of a comparison while it plays: a chain, delayed to a given total. Switches and settings move smoothly
@@ -27,7 +27,7 @@ export class Side {
   private warmFramesLeft = 0
   private readonly fade = new Ramp(0)
   private readonly scratch: readonly Float32Array[]
-  private readonly removedScratch: readonly Float32Array[]
+  private readonly differenceScratch: readonly Float32Array[]
   private watchedId: string | null = null
 
   constructor(
@@ -39,7 +39,7 @@ export class Side {
     this.unit = createUnit(chain, delayFrames, host)
     const block = () => new Float32Array(blockFrames)
     this.scratch = Array.from({ length: host.channelCount }, block)
-    this.removedScratch = Array.from({ length: host.removedToo ? host.channelCount : 0 }, block)
+    this.differenceScratch = Array.from({ length: host.differenceToo ? host.channelCount : 0 }, block)
   }
 
   /** Number of stages that {@link process} reports gains of. */
@@ -71,7 +71,7 @@ export class Side {
     channels: readonly Float32Array[],
     frames: number,
     lowestGainDb?: Float32Array,
-    removed?: readonly Float32Array[],
+    difference?: readonly Float32Array[],
   ): void {
     if (this.next) {
       for (let c = 0; c < channels.length; c++) {
@@ -79,11 +79,11 @@ export class Side {
         const copy = this.scratch[c]
         if (samples && copy) for (let n = 0; n < frames; n++) copy[n] = samples[n] ?? 0
       }
-      run(this.next, this.scratch, frames, lowestGainDb, removed && this.removedScratch)
-      run(this.unit, channels, frames, undefined, removed)
-      this.handOver(this.next, channels, frames, removed)
+      run(this.next, this.scratch, frames, lowestGainDb, difference && this.differenceScratch)
+      run(this.unit, channels, frames, undefined, difference)
+      this.handOver(this.next, channels, frames, difference)
     } else {
-      run(this.unit, channels, frames, lowestGainDb, removed)
+      run(this.unit, channels, frames, lowestGainDb, difference)
     }
   }
 
@@ -98,7 +98,7 @@ export class Side {
     next: Unit,
     channels: readonly Float32Array[],
     frames: number,
-    removed?: readonly Float32Array[],
+    difference?: readonly Float32Array[],
   ): void {
     if (this.warmFramesLeft > 0) {
       this.warmFramesLeft -= frames
@@ -106,7 +106,7 @@ export class Side {
       return
     }
     crossfade(channels, this.scratch, frames, this.fade)
-    if (removed) crossfade(removed, this.removedScratch, frames, this.fade)
+    if (difference) crossfade(difference, this.differenceScratch, frames, this.fade)
     this.fade.pass(frames)
     if (this.fade.left === 0) this.finish(next)
   }
@@ -122,13 +122,13 @@ export class Side {
 }
 
 function createUnit(chain: ChainDoc, delayFrames: number, host: EngineHost): Unit {
-  const processor = new ChainProcessor(chain, { ...host, lookaheadReserveMs: LOOKAHEAD_RESERVE_MS })
+  const processor = new ChainProcessor(chain, { ...host, maxLookaheadMs: MAX_LOOKAHEAD_MS })
   const missing = Math.max(0, delayFrames - processor.latencyFrames)
   return {
     chain: processor,
     delayFrames,
     padding: delayLines(host.channelCount, missing),
-    removedPadding: delayLines(host.removedToo ? host.channelCount : 0, missing),
+    differencePadding: delayLines(host.differenceToo ? host.channelCount : 0, missing),
   }
 }
 
@@ -137,15 +137,15 @@ function delayLines(count: number, frames: number): DelayLine[] {
 }
 
 function run(
-  { chain, padding, removedPadding }: Unit,
+  { chain, padding, differencePadding }: Unit,
   channels: readonly Float32Array[],
   frames: number,
   lowestGainDb?: Float32Array,
-  removed?: readonly Float32Array[],
+  difference?: readonly Float32Array[],
 ): void {
-  chain.process(channels, frames, lowestGainDb, removed)
+  chain.process(channels, frames, lowestGainDb, difference)
   pad(channels, padding, frames)
-  if (removed) pad(removed, removedPadding, frames)
+  if (difference) pad(difference, differencePadding, frames)
 }
 
 function pad(channels: readonly Float32Array[], lines: readonly DelayLine[], frames: number): void {
@@ -175,4 +175,4 @@ function crossfade(
 }
 
 /** As far as any lookahead can be set, so that setting it while the sound runs moves nothing in time. */
-export const LOOKAHEAD_RESERVE_MS = 10
+export const MAX_LOOKAHEAD_MS = 10

@@ -37,19 +37,19 @@ export interface StretchTrace {
 
 /** The gain each side is given so that both are equally loud, dB, 0 or less: the louder one is turned down. */
 export interface MatchingGains {
-  readonly withoutDb: number
-  readonly withDb: number
+  readonly bypassedDb: number
+  readonly processedDb: number
   /** Measured over the loop, over the whole take, or not at all because there was too little sound. */
   readonly measuredOver: 'loop' | 'take' | 'nothing'
 }
 
 /** All that is known about a comparison, worked out from rendering both of its sides. */
 export interface Evidence {
-  readonly without: SideEvidence
-  readonly with: SideEvidence
+  readonly bypassed: SideEvidence
+  readonly processed: SideEvidence
   /** By stage id, of the side `with`. */
   readonly stages: ReadonlyMap<string, StageEvidence>
   readonly matching: MatchingGains
   /** The chains this is evidence of. */
-  readonly chains: { readonly without: ChainDoc; readonly with: ChainDoc }
+  readonly chains: { readonly bypassed: ChainDoc; readonly processed: ChainDoc }
 }

@@ -9,8 +9,8 @@ export interface FrameRange {
 
 /** Integrated loudness of either side over the whole take, LUFS; null where not measurable. */
 export interface TakeLoudness {
-  readonly without: number | null
-  readonly with: number | null
+  readonly bypassed: number | null
+  readonly processed: number | null
 }
 
 /**
@@ -19,29 +19,29 @@ export interface TakeLoudness {
  * @param takeLufs where it is known already, so that it is not measured again
  */
 export function matchingGains(
-  without: Sound,
-  withSide: Sound,
+  bypassed: Sound,
+  processed: Sound,
   loop: FrameRange | null,
   takeLufs: TakeLoudness = {
-    without: integratedLoudness(without),
-    with: integratedLoudness(withSide),
+    bypassed: integratedLoudness(bypassed),
+    processed: integratedLoudness(processed),
   },
 ): MatchingGains {
   if (loop) {
     const overLoop = gainsFor(
-      integratedLoudness(excerpt(without, loop.from, loop.to)),
-      integratedLoudness(excerpt(withSide, loop.from, loop.to)),
+      integratedLoudness(excerpt(bypassed, loop.from, loop.to)),
+      integratedLoudness(excerpt(processed, loop.from, loop.to)),
     )
     if (overLoop) return { ...overLoop, measuredOver: 'loop' }
   }
-  const overTake = gainsFor(takeLufs.without, takeLufs.with)
+  const overTake = gainsFor(takeLufs.bypassed, takeLufs.processed)
   return overTake
     ? { ...overTake, measuredOver: 'take' }
-    : { withoutDb: 0, withDb: 0, measuredOver: 'nothing' }
+    : { bypassedDb: 0, processedDb: 0, measuredOver: 'nothing' }
 }
 
-function gainsFor(withoutLufs: number | null, withLufs: number | null) {
-  if (withoutLufs === null || withLufs === null) return null
-  const quieter = Math.min(withoutLufs, withLufs)
-  return { withoutDb: quieter - withoutLufs, withDb: quieter - withLufs }
+function gainsFor(bypassedLufs: number | null, processedLufs: number | null) {
+  if (bypassedLufs === null || processedLufs === null) return null
+  const quieter = Math.min(bypassedLufs, processedLufs)
+  return { bypassedDb: quieter - bypassedLufs, processedDb: quieter - processedLufs }
 }

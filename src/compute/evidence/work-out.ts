@@ -31,8 +31,8 @@ interface KnownSide {
 
 /** Kept from one piece of evidence to the next, so that a change costs what it changes. */
 export interface EvidenceCache {
-  readonly without: KnownSide
-  readonly with: KnownSide
+  readonly bypassed: KnownSide
+  readonly processed: KnownSide
   /** Integrated loudness behind each stage, by the samples it was measured on. */
   readonly tapLoudness: ReadonlyMap<Float32Array, number | null>
   readonly places: Places
@@ -54,7 +54,7 @@ const MOST_SEGMENTS = 400
 const HOP_SECONDS = 0.1
 
 /** How the time goes, roughly: rendering and measuring either side, then the stages one by one. */
-const SHARES = { without: 0.35, with: 0.9 } as const
+const SHARES = { bypassed: 0.35, processed: 0.9 } as const
 
 /**
  * Renders both sides of a comparison and measures everything that is shown about them, in steps: yields the share
@@ -63,26 +63,32 @@ const SHARES = { without: 0.35, with: 0.9 } as const
  */
 export function* workOutEvidence(
   take: Sound,
-  chains: { readonly without: ChainDoc; readonly with: ChainDoc },
+  chains: { readonly bypassed: ChainDoc; readonly processed: ChainDoc },
   loop: FrameRange | null,
   cache: EvidenceCache | null,
 ): Generator<number, { evidence: Evidence; cache: EvidenceCache }, void> {
-  const places = cache?.with.rendering.kept?.source === take ? cache.places : yield* placesIn(take)
+  const places = cache?.processed.rendering.kept?.source === take ? cache.places : yield* placesIn(take)
   const source = { take, places }
-  const without = yield* knownSide(source, chains.without, cache?.without, 0, SHARES.without)
-  const withSide = yield* knownSide(source, chains.with, cache?.with, SHARES.without, SHARES.with)
-  const tapLoudness = yield* loudnessOfTaps(take, withSide, cache?.tapLoudness)
+  const bypassed = yield* knownSide(source, chains.bypassed, cache?.bypassed, 0, SHARES.bypassed)
+  const processed = yield* knownSide(
+    source,
+    chains.processed,
+    cache?.processed,
+    SHARES.bypassed,
+    SHARES.processed,
+  )
+  const tapLoudness = yield* loudnessOfTaps(take, processed, cache?.tapLoudness)
   const evidence: Evidence = {
-    without: without.evidence,
-    with: withSide.evidence,
-    stages: stageEvidence(take, withSide, tapLoudness),
-    matching: matchingGains(without.rendering.sound, withSide.rendering.sound, loop, {
-      without: without.evidence.measures.integratedLufs,
-      with: withSide.evidence.measures.integratedLufs,
+    bypassed: bypassed.evidence,
+    processed: processed.evidence,
+    stages: stageEvidence(take, processed, tapLoudness),
+    matching: matchingGains(bypassed.rendering.sound, processed.rendering.sound, loop, {
+      bypassed: bypassed.evidence.measures.integratedLufs,
+      processed: processed.evidence.measures.integratedLufs,
     }),
     chains,
   }
-  return { evidence, cache: { without, with: withSide, tapLoudness, places } }
+  return { evidence, cache: { bypassed, processed: processed, tapLoudness, places } }
 }
 
 /** What is processed, and where it is looked at. */
@@ -169,7 +175,7 @@ function* loudnessOfTaps(
     const before = known?.get(key)
     const behind = excerpt({ sampleRate: take.sampleRate, channels }, 0, frameCount(take))
     found.set(key, before === undefined ? integratedLoudness(behind) : before)
-    yield SHARES.with
+    yield SHARES.processed
   }
   return found
 }

@@ -94,7 +94,7 @@ export class BenchService {
   /** First what is wanted while a control moves, which others work out; the rest once the hand rests. */
   private async workOut(source: Sound, request: NumberedRequest, turn: Turn): Promise<void> {
     const { id, live, loop } = request
-    const part = live && changedPart(source, request.with, this.cache?.with.rendering)
+    const part = live && changedPart(source, request.processed, this.cache?.processed.rendering)
     if (part) await turn.orNewer(this.tracers.trace(id, part, live))
     this.post({ type: 'traces-over', id })
     if (live) await turn.orNewer(pause(REST_MS))

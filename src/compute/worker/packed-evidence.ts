@@ -14,7 +14,7 @@ export class EvidencePacker {
   pack(evidence: UnpackedEvidence): PackedEvidence {
     const stages = [...evidence.stages]
     return {
-      sides: this.sides.pack([evidence.without, evidence.with]),
+      sides: this.sides.pack([evidence.bypassed, evidence.processed]),
       stages: stages.map(([id, { loudnessChangeLu, reduction, trace }]) => ({
         id,
         loudnessChangeLu,
@@ -33,13 +33,13 @@ export class EvidenceUnpacker {
   private readonly traces = new ReceivedParts<Trace>()
 
   unpack(packed: PackedEvidence): UnpackedEvidence {
-    const [without, withSide] = this.sides.unpack(packed.sides)
-    if (!without || !withSide) throw new RangeError('evidence of fewer than two sides')
+    const [bypassed, processed] = this.sides.unpack(packed.sides)
+    if (!bypassed || !processed) throw new RangeError('evidence of fewer than two sides')
     const traces = this.traces.unpack(packed.traces).values()
     const stages = new Map<string, StageEvidence>()
     for (const { id, hasTrace, ...stage } of packed.stages) {
       stages.set(id, { ...stage, trace: hasTrace ? (traces.next().value ?? null) : null })
     }
-    return { without, with: withSide, stages, matching: packed.matching }
+    return { bypassed, processed: processed, stages, matching: packed.matching }
   }
 }

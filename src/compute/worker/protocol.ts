@@ -6,8 +6,8 @@ import type { TakePart } from './take-parts'
 
 /** Evidence asked for: of what, and where it is wanted first. */
 export interface EvidenceRequest {
-  readonly without: ChainDoc
-  readonly with: ChainDoc
+  readonly bypassed: ChainDoc
+  readonly processed: ChainDoc
   readonly loop: FrameRange | null
   /** The stretch whose gain traces come ahead of everything else; null for none. */
   readonly live: FrameRange | null

@@ -63,11 +63,11 @@ export class ChainProcessor {
     channels: readonly Float32Array[],
     frames: number,
     lowestGainDb?: Float32Array,
-    removed?: readonly Float32Array[],
+    difference?: readonly Float32Array[],
   ): void {
-    if (removed) for (let c = 0; c < removed.length; c++) removed[c]?.fill(0, 0, frames)
+    if (difference) for (let c = 0; c < difference.length; c++) difference[c]?.fill(0, 0, frames)
     for (let k = 0; k < this.slots.length; k++) {
-      const gain = this.slots[k]?.process(channels, frames, removed) ?? 0
+      const gain = this.slots[k]?.process(channels, frames, difference) ?? 0
       if (lowestGainDb && gain < (lowestGainDb[k] ?? 0)) lowestGainDb[k] = gain
     }
   }

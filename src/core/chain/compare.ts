@@ -10,12 +10,12 @@ export type Scope =
   | { readonly kind: 'chain' }
   | { readonly kind: 'stage'; readonly stageId: string }
   | { readonly kind: 'band'; readonly stageId: string; readonly bandIndex: number }
-  | { readonly kind: 'kept'; readonly a: ChainDoc | null; readonly b: ChainDoc | null }
+  | { readonly kind: 'snapshots'; readonly a: ChainDoc | null; readonly b: ChainDoc | null }
 
 /** The two sides of a comparison. Unless they are kept versions, both have the same stages, and the same delay. */
 export interface Comparison {
-  readonly without: ChainDoc
-  readonly with: ChainDoc
+  readonly bypassed: ChainDoc
+  readonly processed: ChainDoc
 }
 
 /**
@@ -23,20 +23,27 @@ export interface Comparison {
  * and `with` is B. A scope that the chain does not have (any more) compares the chain with itself.
  * @param earAfterId hear the sound up to behind this stage, on both sides; null: to the end
  */
-export function comparisonOf(chain: ChainDoc, scope: Scope, earAfterId: string | null = null): Comparison {
-  if (scope.kind === 'kept')
-    return { without: upTo(scope.a ?? chain, earAfterId), with: upTo(scope.b ?? chain, earAfterId) }
-  const heard = upTo(chain, earAfterId)
-  return { without: without(heard, scope), with: heard }
+export function comparisonOf(
+  chain: ChainDoc,
+  scope: Scope,
+  listeningPoint: string | null = null,
+): Comparison {
+  if (scope.kind === 'snapshots')
+    return {
+      bypassed: upTo(scope.a ?? chain, listeningPoint),
+      processed: upTo(scope.b ?? chain, listeningPoint),
+    }
+  const heard = upTo(chain, listeningPoint)
+  return { bypassed: bypassed(heard, scope), processed: heard }
 }
 
-function upTo(chain: ChainDoc, earAfterId: string | null): ChainDoc {
-  const last = chain.stages.findIndex(({ id }) => id === earAfterId)
+function upTo(chain: ChainDoc, listeningPoint: string | null): ChainDoc {
+  const last = chain.stages.findIndex(({ id }) => id === listeningPoint)
   if (last < 0) return chain
   return chainOf(chain.stages.map((stage, index) => (index > last ? { ...stage, on: false } : stage)))
 }
 
-function without(chain: ChainDoc, scope: Exclude<Scope, { kind: 'kept' }>): ChainDoc {
+function bypassed(chain: ChainDoc, scope: Exclude<Scope, { kind: 'snapshots' }>): ChainDoc {
   return chainOf(
     chain.stages.map((stage) => {
       if (scope.kind === 'chain') return { ...stage, on: false }

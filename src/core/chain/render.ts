@@ -63,7 +63,7 @@ export function* renderSteps(
   { blockFrames = BLOCK_FRAMES, keep = false, previous }: RenderOptions = {},
 ): Generator<number, Rendering, void> {
   const frames = frameCount(sound)
-  const host = { sampleRate: sound.sampleRate, channelCount: sound.channels.length, settingsStay: true }
+  const host = { sampleRate: sound.sampleRate, channelCount: sound.channels.length, staticSettings: true }
   const processors = chain.stages.map((stage) => createProcessor(stage, host))
   const latencyFrames = latencyOf(processors)
   const reusable = reusableTaps(previous, sound, chain, processors)

@@ -15,7 +15,7 @@ export const MAX_BLOCK_FRAMES = 2048
 /** Where a chain runs, and what is asked of it there. */
 export interface ChainHost extends ProcessorHost {
   /** Whether what a stage takes away will be asked for: stages that have a reference of their own then run it too. */
-  readonly removedToo?: boolean
+  readonly differenceToo?: boolean
 }
 
 /** One stage of a chain at work, with its switch. */
@@ -29,14 +29,14 @@ export interface StageSlot {
    * @param removed delayed as the sound is, and added to while the stage is watched
    * @returns the lowest gain, dB
    */
-  process(channels: readonly Float32Array[], frames: number, removed?: readonly Float32Array[]): number
+  process(channels: readonly Float32Array[], frames: number, difference?: readonly Float32Array[]): number
 }
 
 /** A slot for `stage`. Allocates. */
 export function createSlot<Kind extends StageKind>(stage: StageDoc<Kind>, host: ChainHost): StageSlot {
   const { reducesGain } = stageDefinitions[stage.kind]
   const processor = createProcessor(stage, host)
-  const reference = host.removedToo && hasOwnReference(stage.kind) ? createReference(stage, host) : null
+  const reference = host.differenceToo && hasOwnReference(stage.kind) ? createReference(stage, host) : null
   const adopt = (next: StageDoc) => {
     if (!isOfKind(next, stage.kind)) return
     processor.set(next.settings)
@@ -73,17 +73,17 @@ class SwitchedSlot implements StageSlot {
   private readonly dry: readonly Float32Array[]
   private readonly passed: readonly Float32Array[]
   private readonly dryDelays: readonly DelayLine[]
-  private readonly removedDelays: readonly DelayLine[]
+  private readonly differenceDelays: readonly DelayLine[]
   private readonly reductions: LargestReduction | undefined
-  private readonly wetShare: Ramp
-  private readonly watchedShare = new Ramp(0)
+  private readonly wetMix: Ramp
+  private readonly watchedMix = new Ramp(0)
   private readonly switchFrames: number
   private settings: unknown = null
 
   constructor(
     private readonly parts: SlotParts,
     private on: boolean,
-    { channelCount, sampleRate, removedToo }: ChainHost,
+    { channelCount, sampleRate, differenceToo }: ChainHost,
   ) {
     const { processor, reference, reducesGain } = parts
     const { latencyFrames } = processor
@@ -92,27 +92,27 @@ class SwitchedSlot implements StageSlot {
     this.dry = blocks(channelCount)
     this.passed = reference ? blocks(channelCount) : this.dry
     this.dryDelays = delays(channelCount)
-    this.removedDelays = delays(removedToo ? channelCount : 0)
+    this.differenceDelays = delays(differenceToo ? channelCount : 0)
     this.reductions = reducesGain ? new LargestReduction() : undefined
-    this.wetShare = new Ramp(on ? 1 : 0)
+    this.wetMix = new Ramp(on ? 1 : 0)
     this.switchFrames = framesOf(SETTING_FADE_MS, sampleRate)
   }
 
   set(stage: StageDoc): void {
-    if (stage.on !== this.on) this.wetShare.goTo(stage.on ? 1 : 0, this.switchFrames)
+    if (stage.on !== this.on) this.wetMix.goTo(stage.on ? 1 : 0, this.switchFrames)
     if (stage.settings !== this.settings) this.parts.adopt(stage)
     this.on = stage.on
     this.settings = stage.settings
   }
 
   watch(on: boolean): void {
-    this.watchedShare.goTo(on ? 1 : 0, this.switchFrames)
+    this.watchedMix.goTo(on ? 1 : 0, this.switchFrames)
   }
 
-  process(channels: readonly Float32Array[], frames: number, removed?: readonly Float32Array[]): number {
-    const { wetShare, watchedShare, parts } = this
-    const heard = wetShare.left > 0 || wetShare.now < 1
-    const watched = watchedShare.left > 0 || watchedShare.now > 0
+  process(channels: readonly Float32Array[], frames: number, difference?: readonly Float32Array[]): number {
+    const { wetMix, watchedMix, parts } = this
+    const heard = wetMix.left > 0 || wetMix.now < 1
+    const watched = watchedMix.left > 0 || watchedMix.now > 0
     if (parts.reference) {
       // Runs whether watched or not, so that it holds the very same past as the stage.
       copy(channels, this.passed, frames)
@@ -122,11 +122,11 @@ class SwitchedSlot implements StageSlot {
     if (heard || watched || this.latencyFrames > 0) this.keepDry(channels, frames)
     parts.processor.process(channels, frames, this.reductions)
     contain(channels, frames)
-    if (removed) {
-      delay(removed, this.removedDelays, frames)
-      if (watched) this.addRemoved(removed, channels, frames)
+    if (difference) {
+      delay(difference, this.differenceDelays, frames)
+      if (watched) this.addDifference(difference, channels, frames)
     }
-    watchedShare.pass(frames)
+    watchedMix.pass(frames)
     if (heard) this.blend(channels, frames)
     const largestDb = this.reductions?.take() ?? 0
     return this.on ? -largestDb : 0
@@ -138,22 +138,26 @@ class SwitchedSlot implements StageSlot {
   }
 
   /** Adds what the stage took away, by as much as it is switched on. */
-  private addRemoved(removed: readonly Float32Array[], wet: readonly Float32Array[], frames: number): void {
-    const { wetShare, watchedShare } = this
-    for (let c = 0; c < removed.length; c++) {
-      const target = removed[c]
+  private addDifference(
+    difference: readonly Float32Array[],
+    wet: readonly Float32Array[],
+    frames: number,
+  ): void {
+    const { wetMix, watchedMix } = this
+    for (let c = 0; c < difference.length; c++) {
+      const target = difference[c]
       const passed = this.passed[c]
       const samples = wet[c]
       if (!target || !passed || !samples) continue
       for (let n = 0; n < frames; n++) {
         const taken = (passed[n] ?? 0) - (samples[n] ?? 0)
-        target[n] = (target[n] ?? 0) + smoothStep(watchedShare.at(n)) * smoothStep(wetShare.at(n)) * taken
+        target[n] = (target[n] ?? 0) + smoothStep(watchedMix.at(n)) * smoothStep(wetMix.at(n)) * taken
       }
     }
   }
 
   private blend(channels: readonly Float32Array[], frames: number): void {
-    const share = this.wetShare
+    const share = this.wetMix
     const moving = Math.min(share.left, frames)
     for (let c = 0; c < channels.length; c++) {
       const samples = channels[c]

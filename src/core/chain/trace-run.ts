@@ -108,7 +108,7 @@ function linksOf(
 ): Link[] {
   const on = stages.filter((stage) => stage.on)
   const last = on.findLastIndex(({ kind }) => stageDefinitions[kind].reducesGain)
-  const host = { sampleRate, channelCount: channels.length, settingsStay: true }
+  const host = { sampleRate, channelCount: channels.length, staticSettings: true }
   let behind = 0
   return on.slice(0, last + 1).map((stage) => {
     const processor = createProcessor(stage, host)

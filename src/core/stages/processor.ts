@@ -12,14 +12,14 @@ export interface ProcessorHost {
    * Delay, in ms, to keep whatever lookahead is set, so that lookahead can change while the sound runs. Without
    * it the delay is the lookahead that the processor was made with.
    */
-  readonly lookaheadReserveMs?: number
+  readonly maxLookaheadMs?: number
   /** Whether settings never change while it runs, as in a render: nothing is then kept ready for fades. */
-  readonly settingsStay?: boolean
+  readonly staticSettings?: boolean
 }
 
 /** Frames over which a stage fades to new settings there; 0 for at once. */
-export function settingFadeFrames({ sampleRate, settingsStay }: ProcessorHost): number {
-  return settingsStay ? 0 : framesOf(SETTING_FADE_MS, sampleRate)
+export function settingFadeFrames({ sampleRate, staticSettings }: ProcessorHost): number {
+  return staticSettings ? 0 : framesOf(SETTING_FADE_MS, sampleRate)
 }
 
 /** Told what a stage reduces gain by as it is found, piece by piece in the order of time. */

@@ -1,5 +1,5 @@
 /** The side of a comparison that stands behind a hidden name. */
-export type HiddenSide = 'without' | 'with'
+export type HiddenSide = 'bypassed' | 'processed'
 
 /**
  * What is hidden in each of `rounds` rounds, in order. Every round is drawn by itself, as a fair coin would: to even
@@ -11,5 +11,5 @@ export type HiddenSide = 'without' | 'with'
  */
 export function drawOrder(rounds: number, randomBit: () => boolean): readonly HiddenSide[] {
   if (!Number.isInteger(rounds) || rounds < 0) throw new RangeError(`no order of ${rounds} rounds`)
-  return Array.from({ length: rounds }, () => (randomBit() ? 'with' : 'without'))
+  return Array.from({ length: rounds }, () => (randomBit() ? 'processed' : 'bypassed'))
 }

@@ -1,6 +1,6 @@
 import { memo, useMemo } from 'react'
 import { type BandSettings, type ChainDoc, type EqualiserDesign, magnitudeDb } from '../../core'
-import { useStageColour } from '../bench-context'
+import { useStageColour } from '../app-context'
 import styles from './band-curves.module.css'
 import type { Plot } from './plot'
 import { responsePath } from './response-path'

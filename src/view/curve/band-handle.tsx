@@ -2,7 +2,7 @@ import { memo, useRef } from 'react'
 import { bandParameters, plain } from '../../core'
 import { setBand } from '../../session/chain-edits'
 import { numberedBand } from '../../session/stage-names'
-import { useBench, useListen, useStageColour } from '../bench-context'
+import { useApp, useListen, useStageColour } from '../app-context'
 import { pressSize } from '../fields/key-steps'
 import { stepped } from '../fields/positions'
 import { useWheel } from '../fields/use-wheel'
@@ -25,7 +25,7 @@ interface BandHandleProps {
  * one or two native sliders. Drawn anew only when the handle itself has changed, not with every move of another.
  */
 export const BandHandle = memo(({ handle, plot, onHold }: BandHandleProps) => {
-  const { chain, listening } = useBench()
+  const { chain, listening } = useApp()
   const group = useRef<HTMLFieldSetElement>(null)
   const { stageId, stageIndex, bandIndex, band, hasGain } = handle
   const colour = useStageColour(stageId)

@@ -2,7 +2,7 @@ import { useCallback, useMemo, useState } from 'react'
 import { magnitudeDb } from '../../core'
 import { sideWords } from '../../session/kept-versions'
 import { sweptChain } from '../../session/swept-chain'
-import { useChain, useListen, useTake } from '../bench-context'
+import { useChain, useListen, useTake } from '../app-context'
 import { Axes } from './axes'
 import { BandCurves } from './band-curves'
 import { BandHandle } from './band-handle'
@@ -51,8 +51,8 @@ export function TheCurve() {
       <div className={styles.head}>
         <h2 id="the-curve">The curve</h2>
         <p className={styles.note}>
-          ±{rangeDb} dB; {scope.kind === 'kept' && 'response now; '}spectrum dashed {sides.without}, solid{' '}
-          {sides.with}
+          ±{rangeDb} dB; {scope.kind === 'snapshots' && 'response now; '}spectrum dashed {sides.bypassed},
+          solid {sides.processed}
         </p>
       </div>
       <div className={styles.holder} ref={holder}>

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react'
-import { useBench, useDelivery, useTake } from '../bench-context'
+import { useApp, useDelivery, useTake } from '../app-context'
 import { Sheet } from '../dialog/sheet'
 import { Choice } from '../listening/choice'
 import styles from './deliver.module.css'
@@ -9,7 +9,7 @@ import { FileFigures } from './file-figures'
 
 /** Makes the file that leaves the bench. */
 export function DeliverSheet() {
-  const { deliveries } = useBench()
+  const { deliveries } = useApp()
   const sound = useTake(({ take }) => take?.sound ?? null)
   const format = useDelivery((state) => state.format)
   const working = useDelivery((state) => state.working)

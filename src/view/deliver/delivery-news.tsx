@@ -1,4 +1,4 @@
-import { useDelivery } from '../bench-context'
+import { useDelivery } from '../app-context'
 import styles from './deliver.module.css'
 import { clippedWarning, ditherNews } from './delivery-words'
 

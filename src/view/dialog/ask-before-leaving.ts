@@ -1,4 +1,4 @@
-import type { Bench } from '../../session/bench'
+import type { App } from '../../session/app'
 import { wouldBeLost } from '../../session/chain-store'
 
 /**
@@ -6,7 +6,7 @@ import { wouldBeLost } from '../../session/chain-store'
  * listens only then: some browsers do not keep a page for "back" that listens (HTML standard, "prompt to unload").
  * @returns ends it
  */
-export function askBeforeLeaving({ chain }: Pick<Bench, 'chain'>): () => void {
+export function askBeforeLeaving({ chain }: Pick<App, 'chain'>): () => void {
   const ask = (event: BeforeUnloadEvent) => event.preventDefault()
   const follow = () => {
     if (wouldBeLost(chain.getState())) window.addEventListener('beforeunload', ask)

@@ -1,12 +1,12 @@
 import type { DragEvent } from 'react'
-import { useBench, useTake } from '../bench-context'
+import { useApp, useTake } from '../app-context'
 import { assignFiles, type FileRole } from './assign-files'
 import styles from './drop-areas.module.css'
 import { useFileDrag } from './use-file-drag'
 
 /** Two areas over the whole page, there only while files are dragged over it. */
 export function DropAreas() {
-  const { takes } = useBench()
+  const { takes } = useApp()
   const hasTake = useTake(({ take }) => take !== null)
   const dragging = useFileDrag()
   if (!dragging) return null

@@ -1,5 +1,5 @@
 import { type ChangeEvent, createContext, type ReactNode, useContext, useMemo, useRef } from 'react'
-import { useBench } from '../bench-context'
+import { useApp } from '../app-context'
 import { ACCEPTED_FILES } from './assign-files'
 
 interface Pickers {
@@ -18,7 +18,7 @@ export function useFilePickers(): Pickers {
 
 /** Holds the two file inputs, so that buttons and keys anywhere inside can open them. */
 export function FilePickers({ children }: { children: ReactNode }) {
-  const { takes } = useBench()
+  const { takes } = useApp()
   const take = useRef<HTMLInputElement>(null)
   const backing = useRef<HTMLInputElement>(null)
   const pickers = useMemo(

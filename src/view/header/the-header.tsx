@@ -1,4 +1,4 @@
-import { useBench, useTake } from '../bench-context'
+import { useApp, useTake } from '../app-context'
 import { useFilePickers } from '../files/file-pickers'
 import { useScreenStore } from '../screen-context'
 import { takeFacts } from './facts'
@@ -10,7 +10,7 @@ import { UndoButtons } from './undo-buttons'
 
 /** What is on the bench, and what can be brought onto it or taken away. */
 export function TheHeader() {
-  const { takes } = useBench()
+  const { takes } = useApp()
   const screen = useScreenStore()
   const { chooseTake, chooseBacking } = useFilePickers()
   const take = useTake((state) => state.take)

@@ -1,9 +1,9 @@
-import { useBench, useChain } from '../bench-context'
+import { useApp, useChain } from '../app-context'
 import styles from './header.module.css'
 
 /** Undo and redo, each with what it would do in words. */
 export function UndoButtons() {
-  const { chain } = useBench()
+  const { chain } = useApp()
   const undone = useChain(({ past }) => past.at(-1)?.words ?? null)
   const redone = useChain(({ future }) => future[0]?.words ?? null)
   return (

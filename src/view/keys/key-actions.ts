@@ -13,7 +13,7 @@ export type KeyAction =
   | 'loop-from'
   | 'loop-to'
   | 'scope'
-  | 'removed'
+  | 'difference'
   | 'matched'
   | 'trial'
   | 'deliver'
@@ -45,7 +45,7 @@ export const keyRows: readonly KeyRow[] = [
   { action: 'loop', keys: 'L', does: 'loop on, off' },
   { action: 'loop-from', keys: 'F', does: 'the loop begins here' },
   { action: 'loop-to', keys: 'G', does: 'the loop ends here' },
-  { action: 'removed', keys: 'R', does: 'hear only what was removed' },
+  { action: 'difference', keys: 'R', does: 'hear only what was removed' },
   { action: 'matched', keys: 'M', does: 'matched on, off' },
   { action: 'trial', keys: 'T', does: 'blind trial of what is compared' },
   { action: 'deliver', keys: 'D', does: 'deliver the file' },
@@ -71,7 +71,7 @@ const single: ReadonlyMap<string, KeyAction> = new Map([
   ['b', 'backing'],
   ['l', 'loop'],
   ['s', 'scope'],
-  ['r', 'removed'],
+  ['r', 'difference'],
   ['m', 'matched'],
   ['t', 'trial'],
   ['p', 'projector'],

@@ -1,5 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
-import type { Bench } from '../../session/bench'
+import type { App } from '../../session/app'
 import { switchLoop } from '../listening/switch-loop'
 import { switchScope } from '../listening/switch-scope'
 import type { ScreenState } from '../screen-store'
@@ -10,11 +10,11 @@ import { keepVersion, moveAtHand, stepStage, switchAtHand } from './stage-keys'
 /** Carries out what a key asked for. */
 export function runKeyAction(
   action: KeyAction,
-  bench: Bench,
+  app: App,
   screen: StoreApi<ScreenState>,
   chooseTake: () => void,
 ): void {
-  const { chain, listen, listening, take } = bench
+  const { chain, listen, listening, take } = app
   const say = (words: string | null) => words !== null && screen.setState({ said: { words } })
   switch (action) {
     case 'play':
@@ -24,28 +24,28 @@ export function runKeyAction(
       listening.switchSide()
       return
     case 'previous-stage':
-      stepStage(bench, -1)
+      stepStage(app, -1)
       return
     case 'next-stage':
-      stepStage(bench, 1)
+      stepStage(app, 1)
       return
     case 'switch-stage':
-      say(switchAtHand(bench))
+      say(switchAtHand(app))
       return
     case 'stage-earlier':
-      say(moveAtHand(bench, -1))
+      say(moveAtHand(app, -1))
       return
     case 'stage-later':
-      say(moveAtHand(bench, 1))
+      say(moveAtHand(app, 1))
       return
     case 'keep':
-      say(keepVersion(bench))
+      say(keepVersion(app))
       return
     case 'loop-from':
-      setLoopEnd(bench, loopFrom)
+      setLoopEnd(app, loopFrom)
       return
     case 'loop-to':
-      setLoopEnd(bench, loopTo)
+      setLoopEnd(app, loopTo)
       return
     case 'deliver':
       if (take.getState().take) screen.setState({ sheet: 'deliver' })
@@ -54,13 +54,13 @@ export function runKeyAction(
       if (take.getState().backing) listening.setBacking({ backingOn: !listen.getState().backingOn })
       return
     case 'loop':
-      switchLoop(bench, screen)
+      switchLoop(app, screen)
       return
     case 'scope':
-      switchScope(bench)
+      switchScope(app)
       return
-    case 'removed':
-      listening.setRemoved(listen.getState().heard !== 'removed')
+    case 'difference':
+      listening.setDifference(listen.getState().heard !== 'difference')
       return
     case 'matched':
       listening.setMatched(!listen.getState().matched)
@@ -88,10 +88,10 @@ export function runKeyAction(
 
 /** Sets one end of the loop where the take plays. */
 function setLoopEnd(
-  { listen, listening, take }: Pick<Bench, 'listen' | 'listening' | 'take'>,
+  { listen, listening, take }: Pick<App, 'listen' | 'listening' | 'take'>,
   withEnd: typeof loopFrom,
 ): void {
   const { positionFrame, loop } = listen.getState()
-  const { take: onBench } = take.getState()
-  if (onBench) listening.setLoop(withEnd(positionFrame, loop, onBench.sound.sampleRate))
+  const { take: inApp } = take.getState()
+  if (inApp) listening.setLoop(withEnd(positionFrame, loop, inApp.sound.sampleRate))
 }

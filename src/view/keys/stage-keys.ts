@@ -1,11 +1,11 @@
 import { type StageDoc, stageDefinitions } from '../../core'
-import type { Bench } from '../../session/bench'
+import type { App } from '../../session/app'
 import { moveStage, switchStage } from '../../session/chain-edits'
 import { keptWords } from '../../session/kept-versions'
 import { numberedStage } from '../../session/stage-names'
 
 /** The stage at hand with its place on the path, from 0; null while there is none. */
-function atHand({ chain }: Pick<Bench, 'chain'>): { stage: StageDoc; index: number; count: number } | null {
+function atHand({ chain }: Pick<App, 'chain'>): { stage: StageDoc; index: number; count: number } | null {
   const {
     chain: { stages },
     selectedId,
@@ -16,33 +16,33 @@ function atHand({ chain }: Pick<Bench, 'chain'>): { stage: StageDoc; index: numb
 }
 
 /** Puts the stage before or after the one at hand at hand. */
-export function stepStage(bench: Pick<Bench, 'chain'>, by: number): void {
-  const { chain, select } = bench.chain.getState()
-  const next = chain.stages[(atHand(bench)?.index ?? -1) + by]
+export function stepStage(app: Pick<App, 'chain'>, by: number): void {
+  const { chain, select } = app.chain.getState()
+  const next = chain.stages[(atHand(app)?.index ?? -1) + by]
   if (next) select(next.id)
 }
 
 /** Switches the stage at hand. What it did in words; null where it did nothing, as of all that follow. */
-export function switchAtHand(bench: Pick<Bench, 'chain'>): string | null {
-  const hand = atHand(bench)
+export function switchAtHand(app: Pick<App, 'chain'>): string | null {
+  const hand = atHand(app)
   if (!hand) return null
   const { stage, index } = hand
-  bench.chain.getState().edit(switchStage(stage.id, !stage.on))
+  app.chain.getState().edit(switchStage(stage.id, !stage.on))
   return `${numberedStage(index, stage.kind)} ${stage.on ? 'off' : 'on'}`
 }
 
 /** Moves the stage at hand along the path by so many places. */
-export function moveAtHand(bench: Pick<Bench, 'chain'>, by: number): string | null {
-  const hand = atHand(bench)
+export function moveAtHand(app: Pick<App, 'chain'>, by: number): string | null {
+  const hand = atHand(app)
   if (!hand) return null
   const to = hand.index + by
   if (to < 0 || to >= hand.count) return null
-  bench.chain.getState().edit(moveStage(hand.stage.id, to))
+  app.chain.getState().edit(moveStage(hand.stage.id, to))
   return `${stageDefinitions[hand.stage.kind].label}, position ${to + 1} of ${hand.count}`
 }
 
 /** Keeps the chain under the first name that is free; what is kept is never replaced by a key. */
-export function keepVersion({ kept, keptVersions }: Pick<Bench, 'kept' | 'keptVersions'>): string {
+export function keepVersion({ kept, keptVersions }: Pick<App, 'kept' | 'keptVersions'>): string {
   const { a, b } = kept.getState()
   if (a && b) return 'A and B are kept already: choose beside “Keep this version” which is to go'
   const name = a ? 'b' : 'a'

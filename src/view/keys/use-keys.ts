@@ -1,5 +1,5 @@
 import { useEffect } from 'react'
-import { useBench } from '../bench-context'
+import { useApp } from '../app-context'
 import { useFilePickers } from '../files/file-pickers'
 import { useScreenStore } from '../screen-context'
 import { keyActionOf, keyHolderOf } from './key-actions'
@@ -10,7 +10,7 @@ import { runKeyAction } from './run-key-action'
  * nothing but the setting it stands for leaves to the page what it does not stop.
  */
 export function useKeys(): void {
-  const bench = useBench()
+  const app = useApp()
   const screen = useScreenStore()
   const { chooseTake } = useFilePickers()
   useEffect(() => {
@@ -37,7 +37,7 @@ export function useKeys(): void {
       // Let go of the button, which would answer to the release of the key.
       if (pressesButton && event.target instanceof HTMLElement) event.target.blur()
       event.preventDefault()
-      runKeyAction(action, bench, screen, chooseTake)
+      runKeyAction(action, app, screen, chooseTake)
     }
     window.addEventListener('keydown', press)
     window.addEventListener('click', click)
@@ -47,7 +47,7 @@ export function useKeys(): void {
       window.removeEventListener('click', click)
       window.removeEventListener('focusin', move)
     }
-  }, [bench, screen, chooseTake])
+  }, [app, screen, chooseTake])
 }
 
 /** Whether a field says that there is nothing typed in it which has not been taken yet. */

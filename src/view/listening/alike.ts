@@ -1,6 +1,6 @@
 import type { ChainDoc, Scope } from '../../core'
 import { numberedBand, numberedStage } from '../../session/stage-names'
-import { earIndexOf } from '../path/ear-place'
+import { listeningPointIndexOf } from '../chain/listening-point-place'
 
 /** What would make both sides differ. */
 export type Mend =
@@ -16,12 +16,12 @@ export interface Alike {
 }
 
 /** Why both sides must be alike: what is compared stands after the ear, or is off. Null where neither is so. */
-export function alike({ stages }: ChainDoc, scope: Scope, earAfterId: string | null): Alike | null {
-  if (scope.kind === 'kept') return null
-  const earIndex = earIndexOf(stages, earAfterId)
+export function alike({ stages }: ChainDoc, scope: Scope, listeningPoint: string | null): Alike | null {
+  if (scope.kind === 'snapshots') return null
+  const listeningPointIndex = listeningPointIndexOf(stages, listeningPoint)
   if (scope.kind === 'chain') {
     if (stages.length === 0) return { words: 'the chain has no stages', mend: null }
-    if (stages.slice(0, earIndex + 1).some(({ on }) => on)) return null
+    if (stages.slice(0, listeningPointIndex + 1).some(({ on }) => on)) return null
     const isLaterOn = stages.some(({ on }) => on)
     return isLaterOn
       ? { words: 'all stages up to the ear are off', mend: { kind: 'ear-to-end' } }
@@ -32,7 +32,8 @@ export function alike({ stages }: ChainDoc, scope: Scope, earAfterId: string | n
   const stage = stages[index]
   if (!stage) return null
   const name = numberedStage(index, stage.kind)
-  if (index > earIndex) return { words: `${name} stands after the ear`, mend: { kind: 'ear-after', stageId } }
+  if (index > listeningPointIndex)
+    return { words: `${name} stands after the ear`, mend: { kind: 'ear-after', stageId } }
   if (!stage.on) return { words: `${name} is off`, mend: { kind: 'stage-on', stageId } }
   if (scope.kind !== 'band' || stage.kind !== 'equaliser') return null
   const { bandIndex } = scope

@@ -1,11 +1,11 @@
-import { useBench, useListen, useTake } from '../bench-context'
+import { useApp, useListen, useTake } from '../app-context'
 import { BackingSettings } from './backing-settings'
 import { Choice } from './choice'
 import styles from './listening.module.css'
 
 /** The voice alone or, when there is one, over its backing. */
 export function BackingChoice() {
-  const { listening } = useBench()
+  const { listening } = useApp()
   const hasBacking = useTake(({ backing }) => backing !== null)
   const backingOn = useListen((state) => state.backingOn)
   return (

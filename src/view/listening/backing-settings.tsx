@@ -1,12 +1,12 @@
 import { useRef } from 'react'
-import { useBench, useListen, useTake } from '../bench-context'
+import { useApp, useListen, useTake } from '../app-context'
 import { NumberRow } from '../fields/number-row'
 import styles from './backing-settings.module.css'
 import { backingLevelParameter, backingOffsetParameter } from './parameters'
 
 /** Level and shift of the backing, behind a few words, so that they are there but not in the way. */
 export function BackingSettings() {
-  const { listening, takes } = useBench()
+  const { listening, takes } = useApp()
   const details = useRef<HTMLDetailsElement>(null)
   const name = useTake(({ backing }) => backing?.name ?? '')
   const levelDb = useListen((state) => state.backingLevelDb)

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useRef, useState } from 'react'
 import { BackingChoice } from './backing-choice'
 import notes from './bar-notes.module.css'
+import { DifferenceSwitch } from './difference-switch'
 import { HeardLine } from './heard-line'
 import styles from './listening.module.css'
 import { MatchedSwitch } from './matched-switch'
@@ -8,7 +9,6 @@ import { Monitor } from './monitor'
 import { NothingToCompare } from './nothing-to-compare'
 import { Place } from './place'
 import { PlayButton } from './play-button'
-import { RemovedSwitch } from './removed-switch'
 import { ScopeChoice } from './scope-choice'
 import { SideSwitch } from './side-switch'
 import { UnheardChange } from './unheard-change'
@@ -51,7 +51,7 @@ export function ListeningBar() {
         <ScopeChoice />
         <BackingChoice />
         <MatchedSwitch />
-        <RemovedSwitch />
+        <DifferenceSwitch />
       </div>
       <Monitor />
       <button

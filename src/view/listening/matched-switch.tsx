@@ -1,11 +1,11 @@
 import { sideWords } from '../../session/kept-versions'
-import { useBench, useEvidence, useListen } from '../bench-context'
+import { useApp, useEvidence, useListen } from '../app-context'
 import styles from './listening.module.css'
 import { matchedWords } from './matched-words'
 
 /** Both sides equally loud, and by what gain. */
 export function MatchedSwitch() {
-  const { listening } = useBench()
+  const { listening } = useApp()
   const matched = useListen((state) => state.matched)
   const scope = useListen((state) => state.scope)
   const gains = useEvidence(({ evidence }) => evidence?.matching ?? null)

@@ -14,14 +14,14 @@ const NOTHING_DB = 0.05
 export function matchedWords(
   matched: boolean,
   gains: MatchingGains | null,
-  sides = { without: 'without', with: 'with' },
+  sides = { bypassed: 'without', processed: 'with' },
 ): MatchedWords {
   if (!matched) return { gain: 'each side as loud as it comes', basis: 'off' }
   if (!gains) return { gain: 'not measured yet', basis: '…' }
   if (gains.measuredOver === 'nothing') return { gain: 'too little sound', basis: 'not measurable' }
   const basis = gains.measuredOver === 'loop' ? 'over the loop' : 'over the take'
-  if (gains.withDb < -NOTHING_DB) return { gain: turnedDown(sides.with, gains.withDb), basis }
-  if (gains.withoutDb < -NOTHING_DB) return { gain: turnedDown(sides.without, gains.withoutDb), basis }
+  if (gains.processedDb < -NOTHING_DB) return { gain: turnedDown(sides.processed, gains.processedDb), basis }
+  if (gains.bypassedDb < -NOTHING_DB) return { gain: turnedDown(sides.bypassed, gains.bypassedDb), basis }
   return { gain: 'equally loud already', basis }
 }
 

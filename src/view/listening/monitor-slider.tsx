@@ -1,10 +1,10 @@
-import { useBench, useListen } from '../bench-context'
+import { useApp, useListen } from '../app-context'
 import { Slider } from '../fields/slider'
 import { monitorParameter } from './parameters'
 
 /** Sets how loud it is here. */
 export function MonitorSlider() {
-  const { listening } = useBench()
+  const { listening } = useApp()
   const monitorDb = useListen((state) => state.monitorDb)
   return (
     <Slider

@@ -1,5 +1,5 @@
 import { plain } from '../../core'
-import { useListen } from '../bench-context'
+import { useListen } from '../app-context'
 import styles from './monitor.module.css'
 import { MonitorSlider } from './monitor-slider'
 import { OutputLevels } from './output-levels'

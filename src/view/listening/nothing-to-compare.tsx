@@ -1,6 +1,6 @@
 import type { MouseEvent } from 'react'
 import { setBand, switchStage } from '../../session/chain-edits'
-import { useBench, useChain, useListen } from '../bench-context'
+import { useApp, useChain, useListen } from '../app-context'
 import { alike, type Mend } from './alike'
 import styles from './bar-notes.module.css'
 
@@ -13,20 +13,20 @@ const mendWords: Readonly<Record<Mend['kind'], string>> = {
 
 /** Says where both sides must be alike, and offers to mend it where one thing does. */
 export function NothingToCompare() {
-  const { chain, listening } = useBench()
+  const { chain, listening } = useApp()
   const doc = useChain((state) => state.chain)
   const scope = useListen((state) => state.scope)
-  const earAfterId = useListen((state) => state.earAfterId)
-  const found = alike(doc, scope, earAfterId)
+  const listeningPoint = useListen((state) => state.listeningPoint)
+  const found = alike(doc, scope, listeningPoint)
   if (!found) return null
   const { words, mend } = found
   const carryOut = (chosen: Mend) => {
     switch (chosen.kind) {
       case 'ear-after':
-        listening.setEar(chosen.stageId)
+        listening.setListeningPoint(chosen.stageId)
         return
       case 'ear-to-end':
-        listening.setEar(null)
+        listening.setListeningPoint(null)
         return
       case 'stage-on':
         chain.getState().edit(switchStage(chosen.stageId, true))

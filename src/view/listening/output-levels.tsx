@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react'
 import { useStore } from 'zustand'
 import { plain } from '../../core'
-import { useBench } from '../bench-context'
+import { useApp } from '../app-context'
 
 /** Calm enough to read, ms. */
 const EVERY_MS = 250
@@ -12,7 +12,7 @@ const SILENCE_LUFS = -70
 
 /** What goes to the output: the highest peak of the last quarter of a second, and momentary loudness. */
 export function OutputLevels() {
-  const { listen, trial } = useBench()
+  const { listen, trial } = useApp()
   // They would tell hidden sides apart.
   const isHidden = useStore(trial, ({ running }) => running !== null)
   const [words, setWords] = useState('silent')

@@ -1,5 +1,5 @@
 import { frameCount } from '../../core'
-import { useBench, useListen, useTake } from '../bench-context'
+import { useApp, useListen, useTake } from '../app-context'
 import { useScreenStore } from '../screen-context'
 import { printTime } from '../take/time-text'
 import styles from './listening.module.css'
@@ -7,7 +7,7 @@ import { switchLoop } from './switch-loop'
 
 /** Where the take plays, and whether a stretch of it repeats. */
 export function Place() {
-  const bench = useBench()
+  const app = useApp()
   const screen = useScreenStore()
   const sampleRate = useTake(({ take }) => take?.sound.sampleRate ?? 1)
   const hasTake = useTake(({ take }) => take !== null && frameCount(take.sound) > 0)
@@ -22,7 +22,7 @@ export function Place() {
         aria-pressed={looping}
         disabled={!hasTake}
         title="Loop on, off: key L"
-        onClick={() => switchLoop(bench, screen)}
+        onClick={() => switchLoop(app, screen)}
       >
         loop {looping ? 'on' : 'off'}
       </button>

@@ -1,9 +1,9 @@
-import { useBench, useListen, useTake } from '../bench-context'
+import { useApp, useListen, useTake } from '../app-context'
 import styles from './play-button.module.css'
 
 /** Starts and stops. */
 export function PlayButton() {
-  const { listening } = useBench()
+  const { listening } = useApp()
   const playing = useListen((state) => state.playing)
   const hasTake = useTake(({ take }) => take !== null)
   return (

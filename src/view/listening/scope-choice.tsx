@@ -1,7 +1,7 @@
 import { useEffect } from 'react'
 import { useStore } from 'zustand'
 import type { Scope } from '../../core'
-import { useBench, useChain, useListen } from '../bench-context'
+import { useApp, useChain, useListen } from '../app-context'
 import { Choice } from './choice'
 import { switchScope } from './switch-scope'
 
@@ -17,11 +17,11 @@ const scopes: readonly { readonly value: ScopeKind; readonly label: string }[] =
  * absence; or the versions that were kept, once there are any.
  */
 export function ScopeChoice() {
-  const bench = useBench()
-  const { chain, listening } = bench
+  const app = useApp()
+  const { chain, listening } = app
   const kind = useListen(({ scope }) => scope.kind)
   const comparedId = useListen(({ scope }) => ('stageId' in scope ? scope.stageId : null))
-  const hasKept = useStore(bench.kept, ({ a, b }) => a !== null || b !== null)
+  const hasKept = useStore(app.kept, ({ a, b }) => a !== null || b !== null)
   const selectedId = useChain((state) => state.selectedId)
 
   // "This stage" is the one at hand, whichever that becomes.
@@ -34,7 +34,7 @@ export function ScopeChoice() {
   const options = [
     ...scopes,
     ...(kind === 'band' ? [{ value: 'band', label: 'this band' } as const] : []),
-    ...(hasKept ? [{ value: 'kept', label: 'what was kept' } as const] : []),
+    ...(hasKept ? [{ value: 'snapshots', label: 'what was kept' } as const] : []),
   ]
   return (
     <Choice
@@ -43,8 +43,8 @@ export function ScopeChoice() {
       value={kind}
       options={options}
       onChange={(chosen) => {
-        if (chosen === 'kept') bench.keptVersions.compare()
-        else if (chosen !== 'band') switchScope(bench, chosen)
+        if (chosen === 'snapshots') app.keptVersions.compare()
+        else if (chosen !== 'band') switchScope(app, chosen)
       }}
     />
   )

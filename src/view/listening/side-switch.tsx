@@ -1,17 +1,17 @@
 import { sideWords } from '../../session/kept-versions'
-import { useBench, useListen } from '../bench-context'
+import { useApp, useListen } from '../app-context'
 import { Choice } from './choice'
 import styles from './side-switch.module.css'
 
 /** The two sides of the comparison. Neither is heard while their difference is. */
 export function SideSwitch() {
-  const { listening } = useBench()
-  const side = useListen(({ heard }) => (heard === 'removed' ? null : heard))
+  const { listening } = useApp()
+  const side = useListen(({ heard }) => (heard === 'difference' ? null : heard))
   const scope = useListen((state) => state.scope)
   const words = sideWords(scope)
   const sides = [
-    { value: 'without', label: words.without },
-    { value: 'with', label: words.with },
+    { value: 'bypassed', label: words.bypassed },
+    { value: 'processed', label: words.processed },
   ] as const
   return (
     <Choice

@@ -1,11 +1,11 @@
 import type { StoreApi } from 'zustand/vanilla'
 import { frameCount } from '../../core'
-import type { Bench } from '../../session/bench'
+import type { App } from '../../session/app'
 import type { ScreenState } from '../screen-store'
 
 /** Switches looping off and remembers the loop, or on again: the last loop, else the whole take. */
 export function switchLoop(
-  { listen, listening, take }: Pick<Bench, 'listen' | 'listening' | 'take'>,
+  { listen, listening, take }: Pick<App, 'listen' | 'listening' | 'take'>,
   screen: StoreApi<ScreenState>,
 ): void {
   const { loop } = listen.getState()

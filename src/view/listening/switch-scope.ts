@@ -1,8 +1,8 @@
-import type { Bench } from '../../session/bench'
+import type { App } from '../../session/app'
 
 /** Compares the whole chain, or the stage at hand; the other of the two when left out. */
 export function switchScope(
-  { chain, listen, listening }: Pick<Bench, 'chain' | 'listen' | 'listening'>,
+  { chain, listen, listening }: Pick<App, 'chain' | 'listen' | 'listening'>,
   to: 'chain' | 'stage' = listen.getState().scope.kind === 'chain' ? 'stage' : 'chain',
 ): void {
   const { selectedId } = chain.getState()

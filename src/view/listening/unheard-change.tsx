@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react'
 import type { ChainDoc, Scope } from '../../core'
 import { sideWords } from '../../session/kept-versions'
 import type { ListenState } from '../../session/listen-store'
-import { useBench, useListen } from '../bench-context'
+import { useApp, useListen } from '../app-context'
 import styles from './bar-notes.module.css'
 import { isUnheard } from './unheard'
 
@@ -19,7 +19,7 @@ interface Change {
 
 /** Says when something was changed that is not in what is heard, and offers to hear it. */
 export function UnheardChange() {
-  const { chain, listen, listening } = useBench()
+  const { chain, listen, listening } = useApp()
   const heard = useListen((state) => state.heard)
   const scope = useListen((state) => state.scope)
   const [change, setChange] = useState<Change | null>(null)
@@ -41,17 +41,17 @@ export function UnheardChange() {
   if (!change || change.heard !== heard || change.kind !== scope.kind) return null
   if (!isUnheard(change.before, change.now, { heard, scope })) return null
   const sides = sideWords(scope)
-  const what = heard === 'removed' ? 'the difference of what was kept' : `“${sides[heard]}”`
+  const what = heard === 'difference' ? 'the difference of what was kept' : `“${sides[heard]}”`
   return (
     <p className={styles.note}>
       You hear {what}: the change is not in it.
-      {scope.kind === 'kept' ? (
+      {scope.kind === 'snapshots' ? (
         <button type="button" onClick={() => listening.setScope({ kind: 'chain' })}>
           compare the whole chain
         </button>
       ) : (
-        <button type="button" onClick={() => listening.setSide('with')}>
-          hear {sides.with}
+        <button type="button" onClick={() => listening.setSide('processed')}>
+          hear {sides.processed}
         </button>
       )}
     </p>

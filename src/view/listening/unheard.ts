@@ -7,11 +7,11 @@ export function isUnheard(
   now: ChainDoc,
   { heard, scope }: Pick<ListenState, 'heard' | 'scope'>,
 ): boolean {
-  if (scope.kind === 'kept') {
-    const isKept = { without: scope.a !== null, with: scope.b !== null }
-    return heard === 'removed' ? isKept.without && isKept.with : isKept[heard]
+  if (scope.kind === 'snapshots') {
+    const isKept = { bypassed: scope.a !== null, processed: scope.b !== null }
+    return heard === 'difference' ? isKept.bypassed && isKept.processed : isKept[heard]
   }
-  if (heard !== 'without') return false
+  if (heard !== 'bypassed') return false
   if (scope.kind === 'chain') return true
   // Other bands of the same stage are heard.
   if (scope.kind === 'band' || now.stages.length !== before.stages.length) return false

@@ -1,9 +1,9 @@
-import { useBench, useEvidence, useTake } from '../bench-context'
+import { useApp, useEvidence, useTake } from '../app-context'
 import styles from './notices.module.css'
 
 /** What went wrong and what to do about it. It stands by the listening bar, so that nothing else moves. */
 export function Notices() {
-  const { takes, evidence, askAgain } = useBench()
+  const { takes, evidence, askAgain } = useApp()
   const problems = useTake((state) => state.problems)
   const evidenceProblem = useEvidence((state) => state.problem)
   return (

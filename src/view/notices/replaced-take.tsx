@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import { useBench, useTake } from '../bench-context'
+import { useApp, useTake } from '../app-context'
 import unseen from '../unseen.module.css'
 import styles from './notices.module.css'
 import { type Opened, takeNews } from './take-news'
@@ -18,7 +18,7 @@ interface Note {
  * moves by itself. What changes meanwhile changes in it.
  */
 export function ReplacedTake() {
-  const { take: store, listen, takes } = useBench()
+  const { take: store, listen, takes } = useApp()
   const canComeBack = useTake(({ replaced }) => replaced !== null)
   const take = useTake((state) => state.take)
   const backing = useTake((state) => state.backing)

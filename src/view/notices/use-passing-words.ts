@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useState } from 'react'
-import { useBench, useChain } from '../bench-context'
+import { useApp, useChain } from '../app-context'
 
 /** Long enough to be spoken, ms. */
 const STAY_MS = 10_000
@@ -9,10 +9,10 @@ const STAY_MS = 10_000
  * so that nobody comes upon what is no longer so.
  */
 export function usePassingWords(): [words: string, say: (words: string) => void] {
-  const bench = useBench()
-  const [said, setSaid] = useState({ words: '', of: bench.chain.getState().chain })
+  const app = useApp()
+  const [said, setSaid] = useState({ words: '', of: app.chain.getState().chain })
   const holds = useChain(({ chain }) => chain === said.of)
-  const say = useCallback((words: string) => setSaid({ words, of: bench.chain.getState().chain }), [bench])
+  const say = useCallback((words: string) => setSaid({ words, of: app.chain.getState().chain }), [app])
   useEffect(() => {
     if (said.words === '') return
     const timer = setTimeout(() => say(''), STAY_MS)

@@ -59,13 +59,13 @@ export function printFigure(value: number | null, key?: Figure['key']): string {
  * printed figures at times (see {@link addUp}). Null where either is not printed as a number.
  */
 export function printDifference(
-  without: number | null,
-  withSide: number | null,
+  bypassed: number | null,
+  processed: number | null,
   key?: Figure['key'],
 ): string | null {
-  if (without === null || withSide === null) return null
-  if (key === 'noiseFloorDbfs' && (isDigitalSilence(without) || isDigitalSilence(withSide))) return null
-  return signed(withSide - without, 1)
+  if (bypassed === null || processed === null) return null
+  if (key === 'noiseFloorDbfs' && (isDigitalSilence(bypassed) || isDigitalSilence(processed))) return null
+  return signed(processed - bypassed, 1)
 }
 
 /** What the dashes of the table mean; null where it has none. */
@@ -80,9 +80,9 @@ export function gapWords(sides: readonly Measures[]): string | null {
 }
 
 /** Whether the figures of every line add up as they are printed, each rounded by itself. */
-export function addUp(without: Measures, withSide: Measures): boolean {
+export function addUp(bypassed: Measures, processed: Measures): boolean {
   return figures.every(({ key }) => {
-    const [a, b] = [without[key], withSide[key]]
+    const [a, b] = [bypassed[key], processed[key]]
     if (a === null || b === null || printDifference(a, b, key) === null) return true
     return tenths(b) - tenths(a) === tenths(b - a)
   })

@@ -13,27 +13,29 @@ import styles from './number-line.module.css'
 interface NumberLineProps {
   readonly figure: Figure
   /** Null before anything was measured. */
-  readonly without: Measures | null
-  readonly with: Measures | null
+  readonly bypassed: Measures | null
+  readonly processed: Measures | null
   /** Whether they are to come. */
   readonly coming: boolean
 }
 
 /** One figure of both sides, and how far they are apart. */
-export function NumberLine({ figure, without, with: withSide, coming }: NumberLineProps) {
+export function NumberLine({ figure, bypassed, processed, coming }: NumberLineProps) {
   const { key, label, unit, differenceUnit } = figure
   const pending = coming && <Pending />
-  const measured = without && withSide
-  const difference = measured && printDifference(without[key], withSide[key], key)
+  const measured = bypassed && processed
+  const difference = measured && printDifference(bypassed[key], processed[key], key)
   return (
     <tr className={styles.line}>
       <th scope="row">
         {label}, {unit}
       </th>
-      <td className={styles.without}>
-        {without ? <Value text={printFigure(without[key], key)} /> : pending}
+      <td className={styles.bypassed}>
+        {bypassed ? <Value text={printFigure(bypassed[key], key)} /> : pending}
       </td>
-      <td className={styles.with}>{withSide ? <Value text={printFigure(withSide[key], key)} /> : pending}</td>
+      <td className={styles.processed}>
+        {processed ? <Value text={printFigure(processed[key], key)} /> : pending}
+      </td>
       <td title={difference ? `${difference} ${differenceUnit}` : undefined}>
         {measured ? (difference ?? '') : pending}
       </td>

@@ -1,4 +1,4 @@
-import { useEvidence, useTake } from '../bench-context'
+import { useEvidence, useTake } from '../app-context'
 
 /** What stands in the place of a figure that is not known: that it is to come, or that it is not. */
 export function usePendingWords(): '…' | 'not known' {

@@ -1,5 +1,5 @@
 import { sideWords } from '../../session/kept-versions'
-import { useEvidence, useListen, useTake } from '../bench-context'
+import { useEvidence, useListen, useTake } from '../app-context'
 import { addUp, figures } from './figures'
 import { NumberLine } from './number-line'
 import { usePendingWords } from './pending-words'
@@ -14,7 +14,7 @@ export function TheNumbers() {
   const sides = sideWords(useListen((state) => state.scope))
   const hasTake = useTake((state) => state.take !== null)
   const coming = usePendingWords() === '…'
-  const isRounded = evidence && !addUp(evidence.without.measures, evidence.with.measures)
+  const isRounded = evidence && !addUp(evidence.bypassed.measures, evidence.processed.measures)
   return (
     <section className={styles.numbers} aria-labelledby="the-numbers">
       <div className={styles.head}>
@@ -31,8 +31,8 @@ export function TheNumbers() {
         <thead>
           <tr>
             <td />
-            <th scope="col">{sides.without}</th>
-            <th scope="col">{sides.with}</th>
+            <th scope="col">{sides.bypassed}</th>
+            <th scope="col">{sides.processed}</th>
             <th scope="col">change</th>
           </tr>
         </thead>
@@ -41,8 +41,8 @@ export function TheNumbers() {
             <NumberLine
               key={figure.key}
               figure={figure}
-              without={evidence?.without.measures ?? null}
-              with={evidence?.with.measures ?? null}
+              bypassed={evidence?.bypassed.measures ?? null}
+              processed={evidence?.processed.measures ?? null}
               coming={coming}
             />
           ))}

@@ -1,23 +1,23 @@
 import { plain, type Scope, type StageDoc } from '../../core'
 import { sideWords, stagesOfWords } from '../../session/kept-versions'
 import { bandLetter, numberedStage } from '../../session/stage-names'
-import { useChain, useEvidence, useListen } from '../bench-context'
+import { useChain, useEvidence, useListen } from '../app-context'
 import { addUp, gapWords } from './figures'
 
 /** What the two sides are, and how they are brought to the same loudness to be heard. */
 export function WhatIsCompared() {
   const scope = useListen((state) => state.scope)
   const sides = sideWords(scope)
-  const earAfterId = useListen((state) => state.earAfterId)
+  const listeningPoint = useListen((state) => state.listeningPoint)
   // Words, not the chain they are made from: a setting that moves changes none of them.
   const sentence = useChain(({ chain }) => sentenceOf(scope, chain.stages))
-  const place = useChain(({ chain }) => placeOf(scope, chain.stages, earAfterId))
+  const place = useChain(({ chain }) => placeOf(scope, chain.stages, listeningPoint))
   const ofOthers = useChain(({ chain }) => stagesOfWords(scope, chain))
   const matched = useListen((state) => state.matched)
-  const without = useEvidence((state) => state.evidence?.without.measures)
-  const withSide = useEvidence((state) => state.evidence?.with.measures)
+  const bypassed = useEvidence((state) => state.evidence?.bypassed.measures)
+  const processed = useEvidence((state) => state.evidence?.processed.measures)
   const matching = useEvidence((state) => state.evidence?.matching)
-  const gaps = without && withSide ? gapWords([without, withSide]) : null
+  const gaps = bypassed && processed ? gapWords([bypassed, processed]) : null
   return (
     <>
       {sentence} Measured {place}
@@ -26,12 +26,12 @@ export function WhatIsCompared() {
       {matched && matching?.measuredOver === 'nothing' && '; too little sound to match them.'}
       {matched && matching && matching.measuredOver !== 'nothing' && (
         <>
-          ; heard matched over the {matching.measuredOver === 'loop' ? 'loop alone' : 'take'}, {sides.without}{' '}
-          {gain(matching.withoutDb)}, {sides.with} {gain(matching.withDb)}.
+          ; heard matched over the {matching.measuredOver === 'loop' ? 'loop alone' : 'take'},{' '}
+          {sides.bypassed} {gain(matching.bypassedDb)}, {sides.processed} {gain(matching.processedDb)}.
         </>
       )}
       {ofOthers !== null && ` ${ofOthers}`}
-      {without && withSide && !addUp(without, withSide) && ' Rounded one by one.'}
+      {bypassed && processed && !addUp(bypassed, processed) && ' Rounded one by one.'}
       {gaps !== null && ` ${gaps}`}
     </>
   )
@@ -39,9 +39,9 @@ export function WhatIsCompared() {
 
 function sentenceOf(scope: Scope, stages: readonly StageDoc[]): string {
   if (scope.kind === 'chain') return 'The whole chain against its bypass.'
-  if (scope.kind === 'kept') {
-    const { without, with: other } = sideWords(scope)
-    return `Two versions of the chain: ${without} against ${other}.`
+  if (scope.kind === 'snapshots') {
+    const { bypassed, processed: other } = sideWords(scope)
+    return `Two versions of the chain: ${bypassed} against ${other}.`
   }
   const index = stages.findIndex(({ id }) => id === scope.stageId)
   const stage = stages[index]
@@ -52,17 +52,17 @@ function sentenceOf(scope: Scope, stages: readonly StageDoc[]): string {
 }
 
 /** Where both sides are measured. */
-function placeOf(scope: Scope, stages: readonly StageDoc[], earAfterId: string | null): string {
-  const earIndex = stages.findIndex(({ id }) => id === earAfterId)
-  const ear = stages[earIndex]
-  const hasLater = hasLaterStages(scope, ear ? stages.slice(0, earIndex + 1) : stages)
+function placeOf(scope: Scope, stages: readonly StageDoc[], listeningPoint: string | null): string {
+  const listeningPointIndex = stages.findIndex(({ id }) => id === listeningPoint)
+  const ear = stages[listeningPointIndex]
+  const hasLater = hasLaterStages(scope, ear ? stages.slice(0, listeningPointIndex + 1) : stages)
   if (!ear) return endWords(scope, hasLater)
-  return `after ${numberedStage(earIndex, ear.kind)}${hasLater ? ', through those between' : ''}`
+  return `after ${numberedStage(listeningPointIndex, ear.kind)}${hasLater ? ', through those between' : ''}`
 }
 
 /** Whether stages that are on stand between what is compared and where it is measured. */
 function hasLaterStages(scope: Scope, heard: readonly StageDoc[]): boolean {
-  if (scope.kind === 'chain' || scope.kind === 'kept') return false
+  if (scope.kind === 'chain' || scope.kind === 'snapshots') return false
   const index = heard.findIndex(({ id }) => id === scope.stageId)
   return index >= 0 && heard.slice(index + 1).some(({ on }) => on)
 }

@@ -1,7 +1,7 @@
 import { useCallback, useRef } from 'react'
 import { type StageDoc, stageDefinitions } from '../../core'
 import { addBand, removeBand } from '../../session/chain-edits'
-import { useBench } from '../bench-context'
+import { useApp } from '../app-context'
 import { Band } from './band'
 import styles from './band-list.module.css'
 
@@ -14,7 +14,7 @@ interface BandListProps {
 
 /** The bands of an equaliser, each with the settings its shape listens to. */
 export function BandList({ stage, stageIndex, onHelp }: BandListProps) {
-  const { chain } = useBench()
+  const { chain } = useApp()
   const adder = useRef<HTMLButtonElement>(null)
   const { bands } = stage.settings
   const full = bands.length >= stageDefinitions.equaliser.parameters.bands.maxItems

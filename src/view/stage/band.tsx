@@ -2,7 +2,7 @@ import { memo, useCallback, useMemo } from 'react'
 import { type BandSettings, bandParameters, usedBandSettings } from '../../core'
 import { setBand } from '../../session/chain-edits'
 import { bandLetter } from '../../session/stage-names'
-import { useBench, useListen } from '../bench-context'
+import { useApp, useListen } from '../app-context'
 import { ChoiceField } from '../fields/choice-field'
 import { Switch } from '../fields/switch'
 import styles from './band.module.css'
@@ -23,7 +23,7 @@ interface BandProps {
 
 /** One band: its letter, shape and switch, and the settings its shape listens to. */
 export const Band = memo(({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }: BandProps) => {
-  const { chain, listening } = useBench()
+  const { chain, listening } = useApp()
   const compared = useListen(
     ({ scope }) => scope.kind === 'band' && scope.stageId === stageId && scope.bandIndex === bandIndex,
   )

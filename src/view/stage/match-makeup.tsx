@@ -1,5 +1,5 @@
 import { useId, useState } from 'react'
-import { useBench, useTake } from '../bench-context'
+import { useApp, useTake } from '../app-context'
 import styles from './match-makeup.module.css'
 import { Told } from './told'
 
@@ -15,7 +15,7 @@ const MATCHED =
 
 /** Has the makeup gain worked out from loudness. */
 export function MatchMakeup({ stageId, onHelp }: MatchMakeupProps) {
-  const bench = useBench()
+  const app = useApp()
   const measured = useTake(({ take }) => take !== null && take.measures !== null)
   const helpId = useId()
   const [working, setWorking] = useState(false)
@@ -23,7 +23,7 @@ export function MatchMakeup({ stageId, onHelp }: MatchMakeupProps) {
     setWorking(true)
     onHelp(HELP)
     try {
-      const matched = await bench.matchMakeup(stageId)
+      const matched = await app.matchMakeup(stageId)
       onHelp(matched ? MATCHED : 'Too little sound to match by: makeup gain stays as it is.')
     } catch {
       onHelp('The makeup gain could not be worked out. It stays as it is; try again.')

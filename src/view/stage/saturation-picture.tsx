@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
 import { dbToGain, plain, type SettingsByKind, saturationCurve } from '../../core'
-import { useStageColour } from '../bench-context'
+import { useStageColour } from '../app-context'
 import { PictureFrame } from './picture-frame'
 import frame from './picture-frame.module.css'
 import styles from './transfer-picture.module.css'
@@ -53,9 +53,9 @@ export function SaturationPicture({ settings: { driveDb, bias }, stageId }: Satu
           {plain(-1, 0)}
         </text>
       </g>
-      <path className={styles.without} d={`M${x(-1)},${y(-1)}L${x(1)},${y(1)}`} />
+      <path className={styles.bypassed} d={`M${x(-1)},${y(-1)}L${x(1)},${y(1)}`} />
       <path
-        className={styles.with}
+        className={styles.processed}
         clipPath="url(#saturation-clip)"
         d={path ?? ''}
         style={{ '--stage': colour }}

@@ -1,7 +1,7 @@
 import { Fragment, useCallback, useMemo } from 'react'
 import { type Parameter, type StageDoc, stageDefinitions } from '../../core'
 import { setSetting } from '../../session/chain-edits'
-import { useBench } from '../bench-context'
+import { useApp } from '../app-context'
 import { SettingRow } from './setting-row'
 import styles from './setting-rows.module.css'
 import { settingTools } from './setting-tools'
@@ -13,7 +13,7 @@ interface SettingRowsProps {
 
 /** One row for every setting of a stage that is a single value, made from the table of its kind. */
 export function SettingRows({ stage, onHelp }: SettingRowsProps) {
-  const { chain } = useBench()
+  const { chain } = useApp()
   const { id, kind } = stage
   const settings = useMemo(() => {
     const parameters: [string, Parameter][] = Object.entries(stageDefinitions[kind].parameters)

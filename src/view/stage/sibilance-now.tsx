@@ -1,6 +1,6 @@
 import type { SettingsByKind } from '../../core'
 import { levelMet } from './sibilance-level'
-import { useHeldNow } from './use-held-now'
+import { useGainReduction } from './use-gain-reduction'
 import styles from './working-point.module.css'
 
 interface SibilanceNowProps {
@@ -13,6 +13,6 @@ interface SibilanceNowProps {
 
 /** How loud it is above the crossover just now, where that passes the threshold: from what the audio thread reports. */
 export function SibilanceNow({ settings, index, x, y }: SibilanceNowProps) {
-  const met = levelMet(settings, useHeldNow(index) ?? 0)
+  const met = levelMet(settings, useGainReduction(index) ?? 0)
   return met && <circle className={styles.point} cx={x} cy={y(met.levelDbfs)} r={5} />
 }

@@ -1,6 +1,6 @@
 import { scaleLinear, scaleLog } from 'd3-scale'
 import { frequency, plain, type SettingsByKind } from '../../core'
-import { useEvidence, useListen, useStageColour } from '../bench-context'
+import { useEvidence, useListen, useStageColour } from '../app-context'
 import { spectrumPath } from '../curve/spectrum-path'
 import { LoudestSibilance } from './loudest-sibilance'
 import { PictureFrame } from './picture-frame'
@@ -38,7 +38,8 @@ export function SibilancePicture({ settings, stageId, index, on }: SibilancePict
   const playing = useListen((state) => state.playing)
   const colour = useStageColour(stageId)
   const reduction = on ? evidence?.stages.get(stageId)?.reduction : null
-  const loudest = evidence && reduction ? loudestMet(evidence.chains.with, stageId, reduction.mostDb) : null
+  const loudest =
+    evidence && reduction ? loudestMet(evidence.chains.processed, stageId, reduction.mostDb) : null
   const passing = loudest && loudest.levelDbfs > thresholdDb ? loudest : null
   const split = x(crossoverHz)
   return (
@@ -66,8 +67,8 @@ export function SibilancePicture({ settings, stageId, index, on }: SibilancePict
         Hz
       </text>
       <path className={frame.axes} d={`M${LEFT},${TOP}V${BOTTOM}H${RIGHT}`} />
-      {evidence && <path className={styles.without} d={spectrumPath(evidence.without.spectrum, x, y)} />}
-      {evidence && <path className={styles.with} d={spectrumPath(evidence.with.spectrum, x, y)} />}
+      {evidence && <path className={styles.bypassed} d={spectrumPath(evidence.bypassed.spectrum, x, y)} />}
+      {evidence && <path className={styles.processed} d={spectrumPath(evidence.processed.spectrum, x, y)} />}
       <g style={{ '--stage': colour }}>
         {passing && (
           <LoudestSibilance

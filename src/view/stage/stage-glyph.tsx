@@ -1,5 +1,5 @@
 import { memo } from 'react'
-import { useStageColour } from '../bench-context'
+import { useStageColour } from '../app-context'
 import styles from './stage-glyph.module.css'
 
 interface StageGlyphProps {

@@ -1,7 +1,7 @@
 import { MAX_STAGES, type StageDoc, stageDefinitions } from '../../core'
 import { duplicateStage, resetStage } from '../../session/chain-edits'
 import { pasteStages, StageTextError, stagesFromText, stageToText } from '../../session/stage-text'
-import { useBench, useChain } from '../bench-context'
+import { useApp, useChain } from '../app-context'
 import styles from './stage-tools.module.css'
 
 interface StageToolsProps {
@@ -13,7 +13,7 @@ interface StageToolsProps {
 
 /** What can be done with all settings of a stage at once. */
 export function StageTools({ stage, onNews }: StageToolsProps) {
-  const { chain } = useBench()
+  const { chain } = useApp()
   const full = useChain((state) => state.chain.stages.length >= MAX_STAGES)
   const name = stage ? stageDefinitions[stage.kind].label : ''
   const copy = async (copied: StageDoc) => {

@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
 import { plain, type StaticCurve } from '../../core'
-import { useListen, useStageColour } from '../bench-context'
+import { useListen, useStageColour } from '../app-context'
 import { PictureFrame } from './picture-frame'
 import frame from './picture-frame.module.css'
 import { HIGHEST_DBFS, lowestShownDbfs, staticCurvePoints } from './static-curve'
@@ -57,10 +57,10 @@ export function StaticCurvePicture({ curve, stageId, index, on }: StaticCurvePic
       <path className={frame.axes} d={`M${MARGIN},8V${SIDE - MARGIN}H${SIDE - 8}`} />
       <path className={styles.threshold} d={`M${x(curve.thresholdDb)},${BENEATH_WORDS}V${SIDE - MARGIN}`} />
       <path
-        className={styles.without}
+        className={styles.bypassed}
         d={`M${x(lowest)},${y(lowest)}L${x(HIGHEST_DBFS)},${y(HIGHEST_DBFS)}`}
       />
-      <path className={styles.with} d={path ?? ''} style={{ '--stage': colour }} />
+      <path className={styles.processed} d={path ?? ''} style={{ '--stage': colour }} />
       {on && <WorkingPoint curve={curve} index={index} x={x} y={y} />}
     </PictureFrame>
   )

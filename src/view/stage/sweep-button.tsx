@@ -2,7 +2,7 @@ import { type PointerEvent, useId, useRef, useState } from 'react'
 import { bandParameters, frequency } from '../../core'
 import { bandLetter } from '../../session/stage-names'
 import { sweepWords } from '../../session/swept-chain'
-import { useBench, useListen } from '../bench-context'
+import { useApp, useListen } from '../app-context'
 import { pressSize } from '../fields/key-steps'
 import { positionOf, stepped, valueAt } from '../fields/positions'
 import styles from './sweep-button.module.css'
@@ -25,7 +25,7 @@ interface SweepButtonProps {
  * moves it. Let go, everything is as it was, and where the sweep ended can be taken over.
  */
 export function SweepButton({ stageId, bandIndex, frequencyHz, onTake }: SweepButtonProps) {
-  const { listening, listen } = useBench()
+  const { listening, listen } = useApp()
   const startX = useRef<number | null>(null)
   const [foundHz, setFoundHz] = useState<number | null>(null)
   const heardId = useId()

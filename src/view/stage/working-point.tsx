@@ -1,6 +1,6 @@
 import { reductionDb, type StaticCurve } from '../../core'
 import { levelOfReduction } from './static-curve'
-import { useHeldNow } from './use-held-now'
+import { useGainReduction } from './use-gain-reduction'
 import styles from './working-point.module.css'
 
 interface WorkingPointProps {
@@ -12,7 +12,7 @@ interface WorkingPointProps {
 
 /** Where on its static curve a compressor works just now, found from the gain that the audio thread reports. */
 export function WorkingPoint({ curve, index, x, y }: WorkingPointProps) {
-  const level = levelOfReduction(curve, useHeldNow(index) ?? 0)
+  const level = levelOfReduction(curve, useGainReduction(index) ?? 0)
   if (level === null) return null
   return <circle className={styles.point} cx={x(level)} cy={y(level - reductionDb(level, curve))} r={5} />
 }

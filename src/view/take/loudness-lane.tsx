@@ -1,7 +1,7 @@
 import { memo, useMemo } from 'react'
 import { plain } from '../../core'
 import { sideWords } from '../../session/kept-versions'
-import { useListen } from '../bench-context'
+import { useListen } from '../app-context'
 import type { Evidence } from '../evidence-types'
 import { usePendingWords } from '../numbers/pending-words'
 import { Lane } from './lane'
@@ -24,14 +24,14 @@ interface LoudnessLaneProps {
 export const LoudnessLane = memo(({ evidence, view, sampleRate, width, textScale }: LoudnessLaneProps) => {
   const height = Math.round(HEIGHT * textScale)
   const range = useMemo(
-    () => (evidence ? loudnessRange([evidence.without.loudness, evidence.with.loudness]) : null),
+    () => (evidence ? loudnessRange([evidence.bypassed.loudness, evidence.processed.loudness]) : null),
     [evidence],
   )
   const paths = useMemo(() => {
     if (!evidence || !range) return null
-    const path = (side: 'without' | 'with') =>
+    const path = (side: 'bypassed' | 'processed') =>
       loudnessPath(evidence[side].loudness, view, sampleRate, width, height, range)
-    return { without: path('without'), with: path('with') }
+    return { bypassed: path('bypassed'), processed: path('processed') }
   }, [evidence, range, view, sampleRate, width, height])
   const sides = sideWords(useListen((state) => state.scope))
   const pending = usePendingWords()
@@ -47,12 +47,12 @@ export const LoudnessLane = memo(({ evidence, view, sampleRate, width, textScale
     ? 'Short-term loudness along the take, not drawn yet.'
     : missing
       ? `Short-term loudness along the take: ${missing}.`
-      : `Short-term loudness along the take, from ${scale}. Highest ${lufs(evidence.without.measures.shortTermMaxLufs)} ${sides.without}, ${lufs(evidence.with.measures.shortTermMaxLufs)} ${sides.with}.`
+      : `Short-term loudness along the take, from ${scale}. Highest ${lufs(evidence.bypassed.measures.shortTermMaxLufs)} ${sides.bypassed}, ${lufs(evidence.processed.measures.shortTermMaxLufs)} ${sides.processed}.`
   return (
     <Lane label={label} sentence={sentence} width={width} height={height}>
       <line className={styles.hairline} x1="0" x2={width} y1={height - 0.5} y2={height - 0.5} />
-      {paths && <path className={styles.loudnessWithout} d={paths.without} />}
-      {paths && <path className={styles.loudnessWith} d={paths.with} />}
+      {paths && <path className={styles.loudnessWithout} d={paths.bypassed} />}
+      {paths && <path className={styles.loudnessWith} d={paths.processed} />}
     </Lane>
   )
 })
@@ -61,9 +61,9 @@ export const LoudnessLane = memo(({ evidence, view, sampleRate, width, textScale
 const WINDOW_SECONDS = 3
 
 /** Why neither side has any short-term loudness; null where one has. */
-function whyNoLoudness({ without, with: withSide }: Evidence): string | null {
-  const { hopSeconds, shortTermLufs } = without.loudness
-  if (without.measures.shortTermMaxLufs !== null || withSide.measures.shortTermMaxLufs !== null) return null
+function whyNoLoudness({ bypassed, processed }: Evidence): string | null {
+  const { hopSeconds, shortTermLufs } = bypassed.loudness
+  if (bypassed.measures.shortTermMaxLufs !== null || processed.measures.shortTermMaxLufs !== null) return null
   const isShort = (shortTermLufs.length - 1) * hopSeconds < WINDOW_SECONDS
   return isShort ? 'too short to measure' : 'too quiet to measure'
 }

@@ -1,10 +1,10 @@
-import { useBench } from '../bench-context'
+import { useApp } from '../app-context'
 import { useFilePickers } from '../files/file-pickers'
 import styles from './no-take.module.css'
 
 /** What stands in place of the lanes while there is no take, and what to do about it. */
 export function NoTake() {
-  const { takes } = useBench()
+  const { takes } = useApp()
   const { chooseTake } = useFilePickers()
   return (
     <div className={styles.none}>

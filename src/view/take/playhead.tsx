@@ -1,12 +1,12 @@
 import { useEffect, useRef } from 'react'
-import { useBench } from '../bench-context'
+import { useApp } from '../app-context'
 import styles from './take.module.css'
 import { isLeaving, xOfFrame } from './time-view'
 import type { TimeViewControl } from './use-time-view'
 
 /** The line where the take plays. It moves without drawing anything else again; the view turns like a page. */
 export function Playhead({ time, width }: { time: TimeViewControl; width: number }) {
-  const { listen } = useBench()
+  const { listen } = useApp()
   const line = useRef<HTMLDivElement>(null)
   const { view, move } = time
   useEffect(() => {

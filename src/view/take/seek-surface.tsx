@@ -1,6 +1,6 @@
 import type { KeyboardEvent, RefObject } from 'react'
 import { frameCount, type Sound } from '../../core'
-import { useBench, useListen } from '../bench-context'
+import { useApp, useListen } from '../app-context'
 import { LoopMark } from './loop-mark'
 import { seekActionOf } from './seek-keys'
 import styles from './take.module.css'
@@ -20,7 +20,7 @@ interface SeekSurfaceProps {
 
 /** Lies over all lanes: click to go somewhere, drag to choose a loop, and the same from the keyboard. */
 export function SeekSurface({ sound, time, width, surface }: SeekSurfaceProps) {
-  const { listening, listen } = useBench()
+  const { listening, listen } = useApp()
   const frames = frameCount(sound)
   const loop = useListen((state) => state.loop)
   // Told when it stands still only: a reader that speaks each tenth of a second helps nobody.

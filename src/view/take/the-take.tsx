@@ -1,9 +1,9 @@
 import { useEffect, useRef } from 'react'
 import { stageDefinitions } from '../../core'
 import { sideWords } from '../../session/kept-versions'
-import { useBench, useChain, useEvidence, useListen, useTake } from '../bench-context'
+import { useApp, useChain, useEvidence, useListen, useTake } from '../app-context'
+import { listeningPointIndexOf } from '../chain/listening-point-place'
 import { useTextScale } from '../curve/use-text-scale'
-import { earIndexOf } from '../path/ear-place'
 import { LoudnessLane } from './loudness-lane'
 import { NoTake } from './no-take'
 import { Playhead } from './playhead'
@@ -21,7 +21,7 @@ import { WorkingNote } from './working-note'
 
 /** The take along time: wave, gain reduction of each stage, loudness; without and with. */
 export function TheTake() {
-  const bench = useBench()
+  const app = useApp()
   const sound = useTake(({ take }) => take?.sound ?? null)
   const hasNone = useTake(({ take, loading }) => take === null && loading === null)
   const evidence = useEvidence((state) => state.evidence)
@@ -36,15 +36,15 @@ export function TheTake() {
   const textScale = useTextScale()
   const lanes = { view: time.view, width, textScale }
   useEffect(() => {
-    bench.evidence.setState({ seen: time.isWhole ? null : time.view })
-  }, [bench, time])
+    app.evidence.setState({ seen: time.isWhole ? null : time.view })
+  }, [app, time])
   return (
     <section className={styles.take} aria-labelledby="the-take">
       <div className={styles.head}>
         <h2 id="the-take">The take</h2>
-        <p className={scope.kind === 'kept' ? styles.longRule : styles.rule}>
-          dashed {sides.without}, solid {scope.kind === 'kept' && 'and all lanes '}
-          {sides.with}
+        <p className={scope.kind === 'snapshots' ? styles.longRule : styles.rule}>
+          dashed {sides.bypassed}, solid {scope.kind === 'snapshots' && 'and all lanes '}
+          {sides.processed}
         </p>
         <WorkingNote />
       </div>
@@ -68,13 +68,13 @@ export function TheTake() {
 
 /** The lanes of the stages that reduce gain: all of the take's picture that a move of a control changes at once. */
 function TraceLanes({ view, width, textScale }: { view: TimeView; width: number; textScale: number }) {
-  const onBench = useChain((state) => state.chain)
+  const inApp = useChain((state) => state.chain)
   const scope = useListen((state) => state.scope)
   // What the figures are of, be it on the bench or kept.
-  const chain = scope.kind === 'kept' ? (scope.b ?? onBench) : onBench
-  const earIndex = earIndexOf(
+  const chain = scope.kind === 'snapshots' ? (scope.b ?? inApp) : inApp
+  const listeningPointIndex = listeningPointIndexOf(
     chain.stages,
-    useListen((state) => state.earAfterId),
+    useListen((state) => state.listeningPoint),
   )
   return chain.stages.map((stage, index) =>
     stageDefinitions[stage.kind].reducesGain ? (
@@ -84,7 +84,7 @@ function TraceLanes({ view, width, textScale }: { view: TimeView; width: number;
         kind={stage.kind}
         on={stage.on}
         number={index + 1}
-        heard={index <= earIndex}
+        heard={index <= listeningPointIndex}
         view={view}
         width={width}
         textScale={textScale}

@@ -1,6 +1,6 @@
 import { frameCount, type Sound } from '../../core'
 import { SHORTEST_LOOP_SECONDS } from '../../session/listening'
-import { useBench, useListen } from '../bench-context'
+import { useApp, useListen } from '../app-context'
 import { loopFrom, loopTo } from './loop-ends'
 import { ZOOM_STEP } from './seek-keys'
 import { TimeField } from './time-field'
@@ -10,7 +10,7 @@ import type { TimeViewControl } from './use-time-view'
 
 /** Position, loop and zoom without dragging. */
 export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }) {
-  const { listening, listen } = useBench()
+  const { listening, listen } = useApp()
   const { sampleRate } = sound
   const frames = frameCount(sound)
   const loop = useListen((state) => state.loop)

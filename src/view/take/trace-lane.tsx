@@ -1,6 +1,6 @@
 import { type CSSProperties, memo, useState } from 'react'
 import { plain, type StageDoc, stageDefinitions } from '../../core'
-import { useEvidence, useStageColour } from '../bench-context'
+import { useEvidence, useStageColour } from '../app-context'
 import { usePendingWords } from '../numbers/pending-words'
 import { LaneRow } from './lane'
 import styles from './take.module.css'

@@ -1,6 +1,6 @@
 import { type CSSProperties, useLayoutEffect, useRef } from 'react'
 import type { EvidenceState } from '../../session/evidence-store'
-import { useBench } from '../bench-context'
+import { useApp } from '../app-context'
 import styles from './take.module.css'
 import type { TimeView } from './time-view'
 import { TraceCanvas } from './trace-canvas'
@@ -27,7 +27,7 @@ interface TracePictureProps {
  */
 export function TracePicture(props: TracePictureProps) {
   const { stageId, works, view, width, height, sentence, style, onRange } = props
-  const { evidence } = useBench()
+  const { evidence } = useApp()
   const picture = useRef<HTMLCanvasElement>(null)
   useLayoutEffect(() => {
     const canvas = picture.current

@@ -1,7 +1,7 @@
 import { memo, useId, useMemo } from 'react'
 import { dbToGain, plain } from '../../core'
 import { sideWords } from '../../session/kept-versions'
-import { useListen, useTake } from '../bench-context'
+import { useListen, useTake } from '../app-context'
 import type { Evidence } from '../evidence-types'
 import { usePendingWords } from '../numbers/pending-words'
 import { Lane } from './lane'
@@ -24,17 +24,17 @@ interface WaveLaneProps {
 /** The wave without (outline) and with (filled). */
 export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProps) => {
   const height = Math.round(HEIGHT * textScale)
-  const without = evidence?.without.peaks
-  const withPeaks = evidence?.with.peaks
+  const bypassed = evidence?.bypassed.peaks
+  const withPeaks = evidence?.processed.peaks
   const takePeak = useTake(({ take }) => take?.measures?.truePeakDbtp ?? null)
-  const withoutDbtp = evidence?.without.measures.truePeakDbtp
-  const withDbtp = evidence?.with.measures.truePeakDbtp
+  const withoutDbtp = evidence?.bypassed.measures.truePeakDbtp
+  const withDbtp = evidence?.processed.measures.truePeakDbtp
   const heightDbfs = fullHeightDbfs([takePeak, withoutDbtp, withDbtp])
   const fullScale = dbToGain(heightDbfs)
   const sides = sideWords(useListen((state) => state.scope))
   const withoutPath = useMemo(
-    () => without && wavePath(waveColumns(without, view, width, OUTLINE_COLUMN_PX), height, fullScale),
-    [without, view, width, height, fullScale],
+    () => bypassed && wavePath(waveColumns(bypassed, view, width, OUTLINE_COLUMN_PX), height, fullScale),
+    [bypassed, view, width, height, fullScale],
   )
   const withPath = useMemo(
     () => withPeaks && wavePath(waveColumns(withPeaks, view, width, 1), height, fullScale),
@@ -46,15 +46,15 @@ export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProp
   const withPeak = peakText(withDbtp, pending)
   const reach = `to ${plain(heightDbfs, 0)} dBFS`
   const sentence = evidence
-    ? `The wave along the take; the lane reaches up ${reach}. True peak ${withoutPeak} ${sides.without}, ${withPeak} ${sides.with}.`
+    ? `The wave along the take; the lane reaches up ${reach}. True peak ${withoutPeak} ${sides.bypassed}, ${withPeak} ${sides.processed}.`
     : 'The wave along the take, not drawn yet.'
   const label = (
     <>
       <span className={styles.reaches}>
         <strong>Wave</strong> {reach}
       </span>
-      <span>{`${withoutPeak} ${sides.without}`}</span>
-      <span>{`${withPeak} ${sides.with}`}</span>
+      <span>{`${withoutPeak} ${sides.bypassed}`}</span>
+      <span>{`${withPeak} ${sides.processed}`}</span>
     </>
   )
   return (

@@ -1,10 +1,10 @@
 import { isolated } from '../../session/take-store'
-import { useBench, useEvidence, useTake } from '../bench-context'
+import { useApp, useEvidence, useTake } from '../app-context'
 import styles from './take.module.css'
 
 /** What is being done just now, quietly and in a place of its own; what takes long can be stopped. */
 export function WorkingNote() {
-  const { takes } = useBench()
+  const { takes } = useApp()
   const loading = useTake((state) => state.loading)
   const tenths = useEvidence(({ working }) => (working === null ? null : Math.floor(working * 10)))
   const hasTake = useTake(({ take }) => take !== null)

@@ -1,13 +1,13 @@
 import { useEffect, useRef } from 'react'
 import { trialSentence } from '../../core'
 import { rightOf, type TrialRecord } from '../../session/trial-record'
-import { useBench } from '../bench-context'
+import { useApp } from '../app-context'
 import { RoundsTable } from './rounds-table'
 import styles from './trial.module.css'
 
 /** What a trial came to, in figures, in words that say no more than they do, and round by round. */
 export function Result({ trial }: { trial: TrialRecord }) {
-  const { trials } = useBench()
+  const { trials } = useApp()
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => heading.current?.focus(), [])
   const right = rightOf(trial)

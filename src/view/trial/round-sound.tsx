@@ -1,5 +1,5 @@
 import { plain } from '../../core'
-import { useListen, useTake } from '../bench-context'
+import { useListen, useTake } from '../app-context'
 import { MonitorSlider } from '../listening/monitor-slider'
 import { PlayButton } from '../listening/play-button'
 import { printTime } from '../take/time-text'

@@ -2,7 +2,7 @@ import { useEffect, useId, useRef, useState } from 'react'
 import type { HiddenSide } from '../../core'
 import { choicesOf, type TrialChoice } from '../../session/trial-record'
 import type { RunningTrial } from '../../session/trial-store'
-import { useBench, useTake } from '../bench-context'
+import { useApp, useTake } from '../app-context'
 import { KeyedChoice } from './keyed-choice'
 import { RoundSound } from './round-sound'
 import styles from './trial.module.css'
@@ -16,7 +16,7 @@ const ANSWER_KEYS = [
 
 /** One round: what can be listened to, what is asked, and nothing from which the answer could be read. */
 export function Round({ trial, onStop }: { trial: RunningTrial; onStop: () => void }) {
-  const { trials, listening } = useBench()
+  const { trials, listening } = useApp()
   const problems = useTake((state) => state.problems)
   const [said, setSaid] = useState<HiddenSide | null>(null)
   const heading = useRef<HTMLHeadingElement>(null)

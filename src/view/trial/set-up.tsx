@@ -4,7 +4,7 @@ import { DEFAULT_ROUNDS } from '../../session/trial'
 import { comparedWords } from '../../session/trial-compared'
 import type { TrialKind } from '../../session/trial-record'
 import { refusalWords } from '../../session/trial-refusal'
-import { useBench, useChain, useEvidence, useListen } from '../bench-context'
+import { useApp, useChain, useEvidence, useListen } from '../app-context'
 import { NumberRow } from '../fields/number-row'
 import { Choice } from '../listening/choice'
 import { roundsParameter } from './rounds-parameter'
@@ -19,10 +19,10 @@ const kinds: readonly { readonly value: TrialKind; readonly label: string }[] = 
 
 /** What is compared, in which kind of round, how often; and what that can show at best, before it begins. */
 export function SetUp() {
-  const { trials } = useBench()
+  const { trials } = useApp()
   const chain = useChain((state) => state.chain)
   const scope = useListen((state) => state.scope)
-  const earAfterId = useListen((state) => state.earAfterId)
+  const listeningPoint = useListen((state) => state.listeningPoint)
   const looping = useListen((state) => state.loop !== null)
   const matching = useEvidence(({ evidence }) => evidence?.matching ?? null)
   const refusal = useTrialRefusal()
@@ -31,8 +31,8 @@ export function SetUp() {
   return (
     <>
       <p>
-        Compares <strong>{comparedWords(chain, scope, earAfterId)}</strong>
-        {scope.kind === 'kept' ? '' : ' with its bypass'}, hidden, and counts against guessing.{' '}
+        Compares <strong>{comparedWords(chain, scope, listeningPoint)}</strong>
+        {scope.kind === 'snapshots' ? '' : ' with its bypass'}, hidden, and counts against guessing.{' '}
         {looping
           ? 'The loop repeats.'
           : 'A short loop, set on the take first, makes small differences plainer.'}

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import { useBench } from '../bench-context'
+import { useApp } from '../app-context'
 import { Sheet } from '../dialog/sheet'
 import { useScreen } from '../screen-context'
 import { History } from './history'
@@ -11,7 +11,7 @@ import { useTrial } from './use-trial'
 
 /** The blind trial from its beginning to its result. Nothing beneath it can be changed while it is open. */
 export function TrialSheet() {
-  const { trials } = useBench()
+  const { trials } = useApp()
   const isOpen = useScreen(({ sheet }) => sheet === 'trial')
   const running = useTrial((state) => state.running)
   const shown = useTrial(({ shown: number, history }) => history.find((trial) => trial.number === number))

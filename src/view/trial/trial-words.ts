@@ -5,8 +5,8 @@ import type { MatchingGains } from '../evidence-types'
 
 /** The names under which the sides are listened to. */
 export const choiceNames: Readonly<Record<TrialChoice, string>> = {
-  without: 'without',
-  with: 'with',
+  bypassed: 'without',
+  processed: 'with',
   x: 'X',
   a: 'A',
   b: 'B',
@@ -26,21 +26,21 @@ export const listenFirst: Readonly<Record<TrialKind, string>> = {
 
 /** The answer by which X (of two: A) is said to be `side`, as it is printed. */
 export function answerName(kind: TrialKind, side: HiddenSide): string {
-  if (kind === 'name-x') return side
-  return side === 'with' ? 'A' : 'B'
+  if (kind === 'name-x') return choiceNames[side]
+  return side === 'processed' ? 'A' : 'B'
 }
 
 /** The answers as they stand beside one another, from left to right. */
 export function answersOf(kind: TrialKind): readonly [HiddenSide, HiddenSide] {
-  return kind === 'name-x' ? ['without', 'with'] : ['with', 'without']
+  return kind === 'name-x' ? ['bypassed', 'processed'] : ['processed', 'bypassed']
 }
 
 /** Gains this small print as 0.0 dB. */
 const NOTHING_DB = 0.05
 
 /** What is done to both sides so that their level says nothing. */
-export function matchingWords({ withoutDb, withDb, measuredOver }: MatchingGains): string {
-  const [louder, gainDb] = withDb < withoutDb ? ['with', withDb] : ['without', withoutDb]
+export function matchingWords({ bypassedDb, processedDb, measuredOver }: MatchingGains): string {
+  const [louder, gainDb] = processedDb < bypassedDb ? ['with', processedDb] : ['without', bypassedDb]
   const made =
     gainDb < -NOTHING_DB
       ? `Both are made equally loud: ${louder} is turned down ${plain(-gainDb, 1)} dB`

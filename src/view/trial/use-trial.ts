@@ -2,19 +2,19 @@ import { useStore } from 'zustand'
 import { comparisonOf } from '../../core'
 import { type TrialRefusal, trialRefusal } from '../../session/trial-refusal'
 import type { TrialState } from '../../session/trial-store'
-import { useBench, useChain, useEvidence, useListen, useTake } from '../bench-context'
+import { useApp, useChain, useEvidence, useListen, useTake } from '../app-context'
 
 /** Part of the state of blind trials. */
 export function useTrial<Part>(select: (state: TrialState) => Part): Part {
-  return useStore(useBench().trial, select)
+  return useStore(useApp().trial, select)
 }
 
 /** Why no trial of the comparison at hand can be begun now, or null. */
 export function useTrialRefusal(): TrialRefusal | null {
   const chain = useChain((state) => state.chain)
   const scope = useListen((state) => state.scope)
-  const earAfterId = useListen((state) => state.earAfterId)
+  const listeningPoint = useListen((state) => state.listeningPoint)
   const take = useTake((state) => state.take)
   const evidence = useEvidence((state) => state)
-  return trialRefusal({ take }, evidence, comparisonOf(chain, scope, earAfterId))
+  return trialRefusal({ take }, evidence, comparisonOf(chain, scope, listeningPoint))
 }

@@ -1,8 +1,8 @@
 import { ebur128_integrated_mono } from 'ebur128-wasm'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { GUARD_CEILING } from '../../../src/audio/engine/guard'
 import { ListeningEngine } from '../../../src/audio/engine/listening-engine'
+import { GUARD_CEILING } from '../../../src/audio/engine/monitor-limiter'
 import { matchingGains } from '../../../src/compute/evidence/matching'
 import { type ChainDoc, chainOf, defaultStage, renderChain, type StageDoc } from '../../../src/core'
 import { startingChain } from '../../../src/demo'
@@ -37,13 +37,13 @@ describe('switching between without and with', () => {
     const engine = warmEngine([tone(frequencyHz, 40)], listenTo(halfLevel), RATE)
     engine.play(0)
     const random = mulberry32(7)
-    let side: 'with' | 'without' = 'with'
+    let side: 'processed' | 'bypassed' = 'processed'
     let next = RATE / 2
     let switches = 0
     const output = heard(engine, 30 * RATE, (frame) => {
       if (frame < next) return
       switches++
-      side = side === 'with' ? 'without' : 'with'
+      side = side === 'processed' ? 'bypassed' : 'processed'
       engine.set(listenTo(halfLevel, { heard: side }))
       next = frame + 0.05 * RATE + random() * 0.25 * RATE
     })
@@ -69,7 +69,7 @@ describe('switching between without and with', () => {
 
   it('keeps both sides aligned: neutral with lookahead and saturator, with less without is digital silence', () => {
     const take = [sungDemo().vocal.channels[0] ?? new Float32Array()]
-    const engine = warmEngine(take, listenTo(neutralButLate, { heard: 'removed' }), RATE)
+    const engine = warmEngine(take, listenTo(neutralButLate, { heard: 'difference' }), RATE)
     engine.play(0)
     const output = heard(engine, 10 * RATE)
     expect(output.reduce((peak, sample) => Math.max(peak, Math.abs(sample)), 0)).toBe(0)
@@ -176,20 +176,20 @@ describe('matched comparison', () => {
   it('puts out two sides whose integrated loudness differs by no more than 0.1 LU (ebur128-wasm)', () => {
     const { vocal } = sungDemo()
     const chain = startingChain()
-    const { withoutDb, withDb } = matchingGains(vocal, renderChain(vocal, chain).sound, null)
-    const loudnessOf = (side: 'without' | 'with') => {
+    const { bypassedDb, processedDb } = matchingGains(vocal, renderChain(vocal, chain).sound, null)
+    const loudnessOf = (side: 'bypassed' | 'processed') => {
       const settings = listenTo(chain, {
         heard: side,
-        withoutGainDb: withoutDb,
-        withGainDb: withDb,
+        bypassedGainDb: bypassedDb,
+        processedGainDb: processedDb,
         monitorDb: -6,
       })
       const engine = warmEngine(vocal.channels, settings, RATE)
       engine.play(0)
       return ebur128_integrated_mono(RATE, heard(engine, vocal.channels[0]?.length ?? 0))
     }
-    expect(Math.abs(loudnessOf('without') - loudnessOf('with'))).toBeLessThan(0.1)
-    expect(Math.max(withoutDb, withDb)).toBe(0)
+    expect(Math.abs(loudnessOf('bypassed') - loudnessOf('processed'))).toBeLessThan(0.1)
+    expect(Math.max(bypassedDb, processedDb)).toBe(0)
   })
 })
 

@@ -46,7 +46,7 @@ function directly(take: Sound, { stages: [stage] }: ChainDoc): () => void {
   const processor = createProcessor(stage, {
     sampleRate: take.sampleRate,
     channelCount: 1,
-    settingsStay: true,
+    staticSettings: true,
   })
   const samples = new Float32Array(frameCount(take))
   return () => {

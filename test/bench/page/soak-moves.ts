@@ -10,7 +10,7 @@ import {
   stageDefinitions,
   stageKinds,
 } from '../../../src/core'
-import type { Bench } from '../../../src/session/bench'
+import type { App } from '../../../src/session/app'
 import {
   addBand,
   addStage,
@@ -29,12 +29,12 @@ import { valueAt } from '../../../src/view/fields/positions'
 /** A chain grows no longer than this by chance. */
 const MOST_STAGES = 8
 
-/** Everything that can be done on a bench while it plays, each by chance. */
-export function soakMoves(bench: Bench, random: () => number): readonly (() => void)[] {
-  const { chain, listening, listen, keptVersions } = bench
+/** Everything that can be done on a app while it plays, each by chance. */
+export function soakMoves(app: App, random: () => number): readonly (() => void)[] {
+  const { chain, listening, listen, keptVersions } = app
   const below = (count: number) => Math.floor(random() * count)
   const oneOf = <Item>(items: readonly Item[]): Item | undefined => items[below(items.length)]
-  const frames = () => frameCount(bench.take.getState().take?.sound ?? { sampleRate: 1, channels: [] })
+  const frames = () => frameCount(app.take.getState().take?.sound ?? { sampleRate: 1, channels: [] })
   const edit = (change: ChainEdit) => {
     chain.getState().edit(change)
     chain.getState().endGesture()
@@ -84,11 +84,12 @@ export function soakMoves(bench: Bench, random: () => number): readonly (() => v
     },
     () => listening.switchSide(),
     () => listening.switchSide(),
-    () => listening.setRemoved(random() < 0.5),
+    () => listening.setDifference(random() < 0.5),
     () => listening.setMatched(random() < 0.7),
     () => listening.setMonitorDb(-30 + 30 * random()),
     () => listening.setScope(anyScope()),
-    () => listening.setEar(random() < 0.5 ? null : (oneOf(chain.getState().chain.stages)?.id ?? null)),
+    () =>
+      listening.setListeningPoint(random() < 0.5 ? null : (oneOf(chain.getState().chain.stages)?.id ?? null)),
     () =>
       listening.setBacking({
         backingOn: random() < 0.7,

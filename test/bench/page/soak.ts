@@ -1,4 +1,4 @@
-import { createBench } from '../../../src/session/bench'
+import { createApp } from '../../../src/session/app'
 import { mulberry32 } from '../../setup/signals'
 import { soakMoves } from './soak-moves'
 import { type OutputFigures, watchOutputs } from './soak-probe'
@@ -16,20 +16,20 @@ export interface SoakReport extends OutputFigures {
 const EVERY_MS = 330
 const TENTHS = 10
 
-/** Plays the demo on a real bench, and moves everything about at random, for so many minutes. */
+/** Plays the demo on a real app, and moves everything about at random, for so many minutes. */
 export async function soak(minutes: number, seed: number): Promise<SoakReport> {
   const random = mulberry32(seed)
   const figures = watchOutputs()
   const problems = new Set<string>()
   addEventListener('error', ({ message }) => problems.add(message))
   addEventListener('unhandledrejection', ({ reason }) => problems.add(String(reason)))
-  const bench = createBench()
-  bench.take.subscribe((state) => {
+  const app = createApp()
+  app.take.subscribe((state) => {
     for (const { message } of state.problems) problems.add(message)
   })
-  bench.evidence.subscribe(({ problem }) => problem !== null && problems.add(problem))
-  await bench.takes.openDemo()
-  const all = soakMoves(bench, random)
+  app.evidence.subscribe(({ problem }) => problem !== null && problems.add(problem))
+  await app.takes.openDemo()
+  const all = soakMoves(app, random)
   const megabytes: number[] = []
   const wholeMs = minutes * 60_000
   const start = performance.now()
@@ -42,14 +42,14 @@ export async function soak(minutes: number, seed: number): Promise<SoakReport> {
     if (Number.isFinite(size)) megabytes.push(size)
   }
   for (let elapsed = 0; elapsed < wholeMs; elapsed = performance.now() - start) {
-    if (!bench.listen.getState().playing) await bench.listening.play()
+    if (!app.listen.getState().playing) await app.listening.play()
     all[Math.floor(random() * all.length)]?.()
     moves++
     if (elapsed >= (looks * wholeMs) / TENTHS) void look()
     await new Promise((resolve) => setTimeout(resolve, EVERY_MS))
   }
   await look()
-  bench.listening.stop()
+  app.listening.stop()
   return { ...figures(), moves, problems: [...problems], megabytes }
 }
 

@@ -32,7 +32,7 @@ const level = stageWith('gain', { gainDb: -3 }, 'level')
 const chain = chainOf([low, hold, colour, level])
 
 function workedOut(
-  chains: { without: ChainDoc; with: ChainDoc },
+  chains: { bypassed: ChainDoc; processed: ChainDoc },
   cache: EvidenceCache | null = null,
   loop: FrameRange | null = null,
   sound = take,
@@ -45,20 +45,20 @@ function workedOut(
 }
 
 /** The same, each figure worked out on its own from renders of its own. */
-function direct(chains: { without: ChainDoc; with: ChainDoc }, loop: FrameRange | null): Evidence {
+function direct(chains: { bypassed: ChainDoc; processed: ChainDoc }, loop: FrameRange | null): Evidence {
   const side = (sound: Sound) => ({
     measures: measure(sound, { pauses: pausesOf(take) }),
     loudness: loudnessOverTime(sound),
     peaks: peakPyramid(sound),
     spectrum: longTermSpectrum(sound),
   })
-  const without = renderChain(take, chains.without).sound
-  const { sound, traces } = renderChain(take, chains.with)
-  const loudnessBehind = chains.with.stages.map((_, k) => {
-    const upTo = { ...chains.with, stages: chains.with.stages.slice(0, k + 1) }
+  const bypassed = renderChain(take, chains.bypassed).sound
+  const { sound, traces } = renderChain(take, chains.processed)
+  const loudnessBehind = chains.processed.stages.map((_, k) => {
+    const upTo = { ...chains.processed, stages: chains.processed.stages.slice(0, k + 1) }
     return integratedLoudness(renderChain(take, upTo).sound)
   })
-  const stages = chains.with.stages.map(({ id }, k) => {
+  const stages = chains.processed.stages.map(({ id }, k) => {
     const trace = traces.get(id) ?? null
     const [before, behind] = [k === 0 ? integratedLoudness(take) : loudnessBehind[k - 1], loudnessBehind[k]]
     const change = typeof before === 'number' && typeof behind === 'number' ? behind - before : null
@@ -66,10 +66,10 @@ function direct(chains: { without: ChainDoc; with: ChainDoc }, loop: FrameRange 
     return [id, found] as const
   })
   return {
-    without: side(without),
-    with: side(sound),
+    bypassed: side(bypassed),
+    processed: side(sound),
     stages: new Map(stages),
-    matching: matchingGains(without, sound, loop),
+    matching: matchingGains(bypassed, sound, loop),
     chains,
   }
 }
@@ -86,7 +86,7 @@ const sung = {
   ),
 }
 
-const wholeChain = (doc: ChainDoc) => ({ without: bypassed(doc), with: doc })
+const wholeChain = (doc: ChainDoc) => ({ bypassed: bypassed(doc), processed: doc })
 
 describe('evidence worked out in steps', () => {
   it('looks for sibilants in the take, and measures both sides there, however much is held back of them', () => {
@@ -99,9 +99,12 @@ describe('evidence worked out in steps', () => {
     const sibilants = sibilantEvents(sung)
     const { sound } = renderChain(sung, chainOf([held]))
     expect(sibilants).toHaveLength(4)
-    expect(evidence.with.measures.sibilanceDb).toBe(measure(sound, { sibilants }).sibilanceDb)
-    const [without, withSide] = [evidence.without.measures.sibilanceDb, evidence.with.measures.sibilanceDb]
-    expect((without ?? 0) - (withSide ?? 0)).toBeGreaterThan(10)
+    expect(evidence.processed.measures.sibilanceDb).toBe(measure(sound, { sibilants }).sibilanceDb)
+    const [bypassed, processed] = [
+      evidence.bypassed.measures.sibilanceDb,
+      evidence.processed.measures.sibilanceDb,
+    ]
+    expect((bypassed ?? 0) - (processed ?? 0)).toBeGreaterThan(10)
   })
 
   it.each([null, { from: 800, to: 7200 }, { from: 0, to: 100 }])(
@@ -140,11 +143,11 @@ describe('evidence worked out in steps', () => {
     const first = workedOut(wholeChain(chain))
     const louder = { ...level, settings: { ...level.settings, gainDb: 0 } }
     const { evidence } = workedOut(
-      { without: bypassed(chain), with: chainOf([low, hold, colour, louder]) },
+      { bypassed: bypassed(chain), processed: chainOf([low, hold, colour, louder]) },
       first.cache,
     )
-    expect(evidence.without).toBe(first.evidence.without)
-    expect(evidence.with).not.toBe(first.evidence.with)
+    expect(evidence.bypassed).toBe(first.evidence.bypassed)
+    expect(evidence.processed).not.toBe(first.evidence.processed)
     expect(evidence.stages.get('hold')?.trace).toBe(first.evidence.stages.get('hold')?.trace)
   })
 
@@ -167,7 +170,9 @@ describe('evidence worked out in steps', () => {
     const quieter = stageWith('gain', { gainDb: -6 }, 'level')
     const warm = stageWith('saturator', { driveDb: 0, mix: 0.5 }, 'warm')
     const { evidence } = workedOut(wholeChain(chainOf([warm, quieter])), null, null, muted)
-    const [before, after] = [evidence.without, evidence.with].map(({ measures }) => measures.noiseFloorDbfs)
+    const [before, after] = [evidence.bypassed, evidence.processed].map(
+      ({ measures }) => measures.noiseFloorDbfs,
+    )
     expect(before).toBeCloseTo(measure(muted).noiseFloorDbfs ?? 0, 9)
     // So faint a sound passes the curve as it is; its oversampling and DC filter take less than a tenth of a dB.
     expect(Math.abs((after ?? 0) - (before ?? 0) + 6)).toBeLessThan(0.1)

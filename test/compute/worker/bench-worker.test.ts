@@ -24,11 +24,11 @@ function chainAt(thresholdDb: number): ChainDoc {
   return chainOf([stageWith('compressor', { thresholdDb, ratio: 4 }, 'hold'), stageWith('gain', {}, 'level')])
 }
 
-let bench: BenchWorker
+let app: BenchWorker
 let live: StretchTrace[]
 let tracesOver = 0
 const askOf = (chain: ChainDoc, stretch = LIVE) =>
-  bench.evidence(
+  app.evidence(
     { comparison: comparisonOf(chain, { kind: 'chain' }), loop: null, live: stretch },
     {
       onProgress: () => undefined,
@@ -46,8 +46,8 @@ beforeEach(async () => {
   vi.restoreAllMocks()
   live = []
   tracesOver = 0
-  bench = new BenchWorker()
-  expect(await bench.setTake(take)).toEqual(measure(take))
+  app = new BenchWorker()
+  expect(await app.setTake(take)).toEqual(measure(take))
 })
 afterEach(endWorkers)
 
@@ -57,7 +57,7 @@ describe('the workers that trace', () => {
   it('are started by the page, not before the first figures, of the one script there is', async () => {
     vi.stubGlobal('navigator', { hardwareConcurrency: 3 })
     expect(names()).toEqual([undefined])
-    await bench.evidence(
+    await app.evidence(
       { comparison: comparisonOf(chainAt(-30), { kind: 'chain' }), loop: null, live: null },
       { onProgress: () => undefined, onLiveTraces: () => undefined, onTracesOver: () => undefined },
     )
@@ -78,7 +78,7 @@ describe('the workers that trace', () => {
     for (const { options, onerror } of workers) if (options.name === TRACER) onerror()
     live = []
     const evidence = await ask(-36)
-    expect(evidence?.chains.with).toEqual(chainAt(-36))
+    expect(evidence?.chains.processed).toEqual(chainAt(-36))
     expect(live).toEqual([])
   })
 })
@@ -95,9 +95,9 @@ describe('asking the worker for evidence', () => {
     expect(tracesOver).toBe(1)
     const { sound, traces } = renderChain(take, chainAt(-30))
     expect(live[0]?.gainDb).toEqual(traces.get('hold')?.gainDb)
-    expect(evidence?.with.measures).toEqual(measure(sound, { pauses: pausesOf(take) }))
+    expect(evidence?.processed.measures).toEqual(measure(sound, { pauses: pausesOf(take) }))
     expect(evidence?.stages.get('hold')?.trace?.gainDb).toEqual(traces.get('hold')?.gainDb)
-    expect(evidence?.chains.with).toEqual(chainAt(-30))
+    expect(evidence?.chains.processed).toEqual(chainAt(-30))
   })
 
   it('answers only the newest of many in full, and never stops the traces half way', async () => {
@@ -113,11 +113,11 @@ describe('asking the worker for evidence', () => {
   it('sends nothing again of a side that is as it was', async () => {
     const first = await ask(-30)
     const second = await ask(-36)
-    expect(second?.without).toBe(first?.without)
-    expect(second?.with).not.toBe(first?.with)
-    const [without, withSide] = evidenceMessages().at(-1)?.sides ?? []
-    expect(without?.value).toBeNull()
-    expect(withSide?.value).not.toBeNull()
+    expect(second?.bypassed).toBe(first?.bypassed)
+    expect(second?.processed).not.toBe(first?.processed)
+    const [bypassed, processed] = evidenceMessages().at(-1)?.sides ?? []
+    expect(bypassed?.value).toBeNull()
+    expect(processed?.value).not.toBeNull()
   })
 
   it('builds on evidence that came for a request given up meanwhile', async () => {
@@ -125,21 +125,21 @@ describe('asking the worker for evidence', () => {
     await eventually(() => expect(come.some(({ type }) => type === 'live-traces')).toBe(true))
     const second = ask(-36)
     expect(await first).toBeNull()
-    expect((await second)?.without.measures).toEqual(measure(take))
+    expect((await second)?.bypassed.measures).toEqual(measure(take))
   })
 
   it('gets the take as it is, which stays whole here', async () => {
     const asItIs = chainOf([])
-    const there = await bench.render(asItIs, () => undefined, new AbortController().signal)
+    const there = await app.render(asItIs, () => undefined, new AbortController().signal)
     expect(there).toEqual(take)
     expect(take.channels[0]?.length).toBe(3 * RATE)
   })
 
   it('answers about a take what was asked while it was coming in, and gives up one that was overtaken', async () => {
     const [first, second] = [noise(RATE, 1, 2, 4, () => 0.2), noise(RATE, 1, 1, 5, () => 0.1)]
-    const overtaken = bench.setTake(first)
-    const measured = bench.setTake(second)
-    const rendered = bench.render(chainOf([]), () => undefined, new AbortController().signal)
+    const overtaken = app.setTake(first)
+    const measured = app.setTake(second)
+    const rendered = app.render(chainOf([]), () => undefined, new AbortController().signal)
     expect(await overtaken).toBeNull()
     expect(await measured).toEqual(measure(second))
     expect(await rendered).toEqual(second)
@@ -147,7 +147,7 @@ describe('asking the worker for evidence', () => {
 
   it('tells no traces of a take that is gone', async () => {
     const old = ask(-30)
-    const measured = bench.setTake(noise(RATE, 1, 1, 4, () => 0.2))
+    const measured = app.setTake(noise(RATE, 1, 1, 4, () => 0.2))
     expect(await old).toBeNull()
     await measured
     await new Promise((resolve) => setTimeout(resolve, 100))
@@ -160,7 +160,7 @@ describe('asking the worker for evidence', () => {
     const louder = stageWith('gain', { gainDb: 3 }, 'level')
     const second = await askOf(chainOf([...chainAt(-30).stages.slice(0, 1), louder]))
     expect(second?.stages.get('hold')).toEqual(first?.stages.get('hold'))
-    expect(second?.with.measures).not.toEqual(first?.with.measures)
+    expect(second?.processed.measures).not.toEqual(first?.processed.measures)
   })
 
   it('works out nothing in full that was overtaken while it rested, however quick it would be', async () => {
@@ -170,7 +170,7 @@ describe('asking the worker for evidence', () => {
     await nextTrace()
     const newer = ask(-36)
     expect(await old).toBeNull()
-    expect((await newer)?.chains.with).toEqual(chainAt(-36))
+    expect((await newer)?.chains.processed).toEqual(chainAt(-36))
     expect(come.flatMap((m) => (m.type === 'evidence' ? [m.id] : []))).toHaveLength(1)
   })
 })
@@ -181,7 +181,7 @@ describe('traces of a long stretch', () => {
   const PIECES = Math.ceil(WHOLE.to / PIECE_FRAMES)
 
   beforeEach(async () => {
-    await bench.setTake(LONG)
+    await app.setTake(LONG)
     come.length = 0
     // Whatever happens takes longer than a slice of work: messages are handled between all steps.
     let now = 0
@@ -204,13 +204,13 @@ describe('traces of a long stretch', () => {
     expect(places[0]).not.toBe(0)
     expect(new Set(places).size).toBe(PIECES)
     expect(older.at(-1)?.traces[0]?.firstHop).toBeLessThan(places[0] ?? 0)
-    await bench.setTake(take)
+    await app.setTake(take)
   })
 
   it('end with the take', async () => {
     void ask(-20, WHOLE)
     await nextTrace()
-    await bench.setTake(take)
+    await app.setTake(take)
     await new Promise((resolve) => setTimeout(resolve, 300))
     expect(tracesCome().length).toBeLessThan(PIECES)
   })

@@ -117,7 +117,7 @@ describe(`every stage (seed ${SEED})`, () => {
         const host = {
           sampleRate: sound.sampleRate,
           channelCount: sound.channels.length,
-          lookaheadReserveMs: 10,
+          maxLookaheadMs: 10,
         }
         const frames = frameCount(sound)
         const through = (blockFrames: number) => {
@@ -146,7 +146,7 @@ describe(`every stage (seed ${SEED})`, () => {
   it('is as new after reset()', () => {
     const pair = fc.tuple(shortSounds, shortSounds, stages(), stages())
     holds(pair, 100, ([first, second, stage, changed]) => {
-      const host = { sampleRate: second.sampleRate, channelCount: 1, lookaheadReserveMs: 10 }
+      const host = { sampleRate: second.sampleRate, channelCount: 1, maxLookaheadMs: 10 }
       const used = createProcessor(stage, host)
       const run = (processor: typeof used, sound: Sound) => {
         const samples = sound.channels[0]?.slice() ?? new Float32Array(0)
@@ -209,7 +209,7 @@ describe(`every stage (seed ${SEED})`, () => {
     holds(fc.tuple(shortSounds, stages(['compressor'])), 60, ([sound, stage]) => {
       const { sampleRate, channels } = sound
       const host = { sampleRate, channelCount: channels.length }
-      const [own, reserved] = [{}, { lookaheadReserveMs: 10 }].map((reserve) => {
+      const [own, reserved] = [{}, { maxLookaheadMs: 10 }].map((reserve) => {
         const processor = createProcessor(stage, { ...host, ...reserve })
         const frames = frameCount(sound) + processor.latencyFrames
         const padded = channels.map((samples) => {

@@ -4,7 +4,7 @@ import {
   type ChainDoc,
   chainOf,
   renderChain,
-  renderRemoved,
+  renderDifference,
   renderSteps,
   type Sound,
   type StageDoc,
@@ -113,22 +113,22 @@ describe(`only what a stage takes away (seed ${SEED})`, () => {
       stageWith('saturator', { mix: 0 }),
       stageWith('gain', { gainDb: 0 }),
     ]) {
-      const removed = renderRemoved(quiet, chainOf([idle]), idle.id)
+      const difference = renderDifference(quiet, chainOf([idle]), idle.id)
       expect(
-        removed.channels.every((samples) => samples.every((x) => x === 0)),
+        difference.channels.every((samples) => samples.every((x) => x === 0)),
         idle.kind,
       ).toBe(true)
     }
     holds(fc.tuple(shortSounds, stages()), 40, ([sound, stage]) => {
-      const removed = renderRemoved(sound, chainOf([{ ...stage, on: false }]), stage.id)
-      expect(removed.channels.every((samples) => samples.every((x) => x === 0))).toBe(true)
+      const difference = renderDifference(sound, chainOf([{ ...stage, on: false }]), stage.id)
+      expect(difference.channels.every((samples) => samples.every((x) => x === 0))).toBe(true)
     })
   })
 
   it('and what it lets through add up to the sound before it, as the stage passes that when idle', () => {
     holds(fc.tuple(shortSounds, stages()), 60, ([sound, stage]) => {
       const chain = chainOf([stage])
-      const removed = renderRemoved(sound, chain, stage.id).channels
+      const difference = renderDifference(sound, chain, stage.id).channels
       const through = renderChain(sound, chain).sound.channels
       const reference = createReference(stage, { sampleRate: sound.sampleRate, channelCount: through.length })
       const frames = (through[0]?.length ?? 0) + reference.latencyFrames
@@ -138,7 +138,7 @@ describe(`only what a stage takes away (seed ${SEED})`, () => {
         return padded
       })
       reference.process(passed, frames)
-      const sums = through.map((samples, c) => samples.map((x, n) => x + (removed[c]?.[n] ?? 0)))
+      const sums = through.map((samples, c) => samples.map((x, n) => x + (difference[c]?.[n] ?? 0)))
       const expected = passed.map((samples) => samples.subarray(reference.latencyFrames))
       const loudest = Math.max(
         ...through.map((samples) => samples.reduce((m, x) => Math.max(m, Math.abs(x)), 1)),
@@ -149,7 +149,7 @@ describe(`only what a stage takes away (seed ${SEED})`, () => {
 
   it('of a stage that the chain does not have is an error', () => {
     expect(() =>
-      renderRemoved(
+      renderDifference(
         noise(48_000, 0.01, 1, 1, () => 1),
         chainOf([]),
         'nowhere',

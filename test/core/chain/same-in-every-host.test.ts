@@ -7,7 +7,7 @@ import {
   frameCount,
   MAX_BLOCK_FRAMES,
   renderChain,
-  renderRemoved,
+  renderDifference,
   type Sound,
   TraceRun,
 } from '../../../src/core'
@@ -31,22 +31,27 @@ const saturatedFirst = chainOf([
 ])
 
 /** `sound` and silence behind it through a processor as the audio thread runs it; what comes out is aligned with the input. */
-function streamed(sound: Sound, chain: ChainDoc, blockFrames: number, removedId: string | null = null) {
+function streamed(sound: Sound, chain: ChainDoc, blockFrames: number, differenceId: string | null = null) {
   const { sampleRate, channels } = sound
-  const host = { sampleRate, channelCount: channels.length, removedToo: removedId !== null }
+  const host = { sampleRate, channelCount: channels.length, differenceToo: differenceId !== null }
   const processor = new ChainProcessor(chain, host)
-  processor.watch(removedId)
+  processor.watch(differenceId)
   const { latencyFrames } = processor
   const total = frameCount(sound) + latencyFrames
   const output = channels.map((samples) => withSilence(samples, 0, total))
-  const removed = channels.map(() => new Float32Array(total))
+  const difference = channels.map(() => new Float32Array(total))
   for (let from = 0; from < total; from += blockFrames) {
     const count = Math.min(blockFrames, total - from)
     const cut = (samples: Float32Array) => samples.subarray(from, from + count)
-    processor.process(output.map(cut), count, undefined, removedId === null ? undefined : removed.map(cut))
+    processor.process(
+      output.map(cut),
+      count,
+      undefined,
+      differenceId === null ? undefined : difference.map(cut),
+    )
   }
   const aligned = (samples: Float32Array) => samples.slice(latencyFrames)
-  return { channels: output.map(aligned), removed: removed.map(aligned) }
+  return { channels: output.map(aligned), difference: difference.map(aligned) }
 }
 
 function withSilence(samples: Float32Array, before: number, frames: number): Float32Array {
@@ -97,13 +102,13 @@ describe(`a take that begins and ends abruptly (seed ${SEED})`, () => {
     const place = fc.nat(3)
     holds(fc.tuple(takes, chainsWithStage, place, cuts), 80, ([take, chain, index, blockFrames]) => {
       const stageId = chain.stages[index % chain.stages.length]?.id ?? ''
-      const { removed } = streamed(take, chain, blockFrames, stageId)
-      const rendered = renderRemoved(take, chain, stageId).channels
+      const { difference } = streamed(take, chain, blockFrames, stageId)
+      const rendered = renderDifference(take, chain, stageId).channels
       // The processor goes over to what is watched in a fade.
       const faded = Math.ceil((SETTING_FADE_MS * take.sampleRate) / 1000)
       // Nothing can be +0 or -0, which sound alike.
       const compared = (samples: Float32Array) => samples.slice(faded).map((x) => x + 0)
-      expect(removed.map(compared)).toEqual(rendered.map(compared))
+      expect(difference.map(compared)).toEqual(rendered.map(compared))
     })
   })
 })

@@ -64,7 +64,7 @@ function sine(
 
 /** A sine through settings that change on the way, and through each of those settings alone. */
 function throughChange({ before, afterwards, frequencyHz, sampleRate, wait }: Change) {
-  const host = { sampleRate, channelCount: 1, lookaheadReserveMs: 10 }
+  const host = { sampleRate, channelCount: 1, maxLookaheadMs: 10 }
   const times = timesOf(before)
   const input = sine(frequencyHz, sampleRate, times)
   const settled = Math.round(times.settledSeconds * sampleRate)

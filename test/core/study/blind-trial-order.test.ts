@@ -30,7 +30,7 @@ describe('drawOrder(rounds, randomBit)', () => {
     }
     expect(Math.abs(runsZ(trials.flat()))).toBeLessThan(FAR)
     // Evened-out orders would have eight of each: fair coins give that in 1 of 5 trials only.
-    const even = trials.filter((order) => order.filter((side) => side === 'with').length === 8)
+    const even = trials.filter((order) => order.filter((side) => side === 'processed').length === 8)
     const share = 12870 / 65536
     const deviation = Math.sqrt((share * (1 - share)) / DRAWS)
     expect(Math.abs(even.length / DRAWS - share)).toBeLessThan(FAR * deviation)
@@ -41,7 +41,7 @@ describe('drawOrder(rounds, randomBit)', () => {
       fc.property(fc.array(fc.boolean(), { maxLength: 20 }), (bits) => {
         const left = [...bits]
         const order = drawOrder(bits.length, () => left.shift() ?? false)
-        expect(order).toEqual(bits.map((bit): HiddenSide => (bit ? 'with' : 'without')))
+        expect(order).toEqual(bits.map((bit): HiddenSide => (bit ? 'processed' : 'bypassed')))
       }),
     )
   })

@@ -8,7 +8,7 @@ import type { HiddenSide } from '../../../src/core'
  */
 export function runsZ(order: readonly HiddenSide[]): number {
   const n = order.length
-  const n1 = order.filter((side) => side === 'with').length
+  const n1 = order.filter((side) => side === 'processed').length
   const runs = order.filter((side, index) => side !== order[index - 1]).length
   const mean = (2 * n1 * (n - n1)) / n + 1
   return (runs - mean) / Math.sqrt(((mean - 1) * (mean - 2)) / (n - 1))
@@ -16,6 +16,6 @@ export function runsZ(order: readonly HiddenSide[]): number {
 
 /** How far the number of `with` is from half, in standard deviations of a fair coin. */
 export function shareZ(order: readonly HiddenSide[]): number {
-  const withs = order.filter((side) => side === 'with').length
+  const withs = order.filter((side) => side === 'processed').length
   return (withs - order.length / 2) / Math.sqrt(order.length / 4)
 }

@@ -7,7 +7,7 @@ import { sampleRate } from '../../../src/demo/song/track'
 
 const frames = 8 * sampleRate
 const seconds = frames / sampleRate
-const hush: Segment = {
+const flushDenormals: Segment = {
   symbol: 'silence',
   startSeconds: 0,
   endSeconds: seconds,
@@ -19,7 +19,7 @@ const nothing = new Float64Array(frames)
 
 describe('spoil', () => {
   it('does not go above its peak but by the noise it adds', () => {
-    const spoilt = spoil({ body: noise, sibilance: nothing }, [hush], 1)
+    const spoilt = spoil({ body: noise, sibilance: nothing }, [flushDenormals], 1)
     const peak = spoilt.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0)
     expect(Math.abs(20 * Math.log10(peak) - faultSizes.voicePeakDbfs)).toBeLessThan(0.5)
   })

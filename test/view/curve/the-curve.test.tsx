@@ -1,20 +1,20 @@
 import { act, cleanup, fireEvent, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { Bench } from '../../../src/session/bench'
+import type { App } from '../../../src/session/app'
 import { addBand, setBand } from '../../../src/session/chain-edits'
 import { TheCurve } from '../../../src/view/curve/the-curve'
-import { showOnBench } from '../path/on-bench'
+import { showInApp } from '../chain/in-app'
 
-let bench: Bench
+let app: App
 const user = userEvent.setup()
 const bandOf = (stage: number, band: number) => {
-  const doc = bench.chain.getState().chain.stages[stage]
+  const doc = app.chain.getState().chain.stages[stage]
   return doc?.kind === 'equaliser' ? doc.settings.bands[band] : undefined
 }
 
 beforeEach(() => {
-  bench = showOnBench(<TheCurve />)
+  app = showInApp(<TheCurve />)
 })
 afterEach(cleanup)
 
@@ -31,11 +31,11 @@ describe('the curve', () => {
     for (const clientX of [110, 130, 160])
       fireEvent.pointerMove(handle, { clientX, clientY: 90, pointerId: 1 })
     fireEvent.pointerUp(handle, { pointerId: 1 })
-    expect(bench.chain.getState().past).toHaveLength(1)
-    expect(bench.chain.getState().selectedId).toBe('lift')
+    expect(app.chain.getState().past).toHaveLength(1)
+    expect(app.chain.getState().selectedId).toBe('lift')
     expect(bandOf(1, 0)?.frequencyHz).toBeGreaterThan(before?.frequencyHz ?? Number.NaN)
     expect(bandOf(1, 0)?.gainDb).toBeGreaterThan(before?.gainDb ?? Number.NaN)
-    bench.chain.getState().undo()
+    app.chain.getState().undo()
     expect(bandOf(1, 0)).toEqual(before)
   })
 
@@ -62,21 +62,21 @@ describe('the curve', () => {
     [
       'holds a band that is undone beneath it',
       () => {
-        act(() => bench.chain.getState().undo())
-        act(() => bench.chain.getState().undo())
+        act(() => app.chain.getState().undo())
+        act(() => app.chain.getState().undo())
       },
     ],
   ])('fits its scale to the chain again once a pointer %s', (_, end) => {
     const note = () => screen.getByText(/^±/).textContent
-    act(() => bench.chain.getState().edit(addBand('lift')))
+    act(() => app.chain.getState().edit(addBand('lift')))
     const handle = screen.getByRole('group', { name: 'Band 2c, bell' })
     fireEvent.pointerDown(handle, { button: 0, clientX: 100, clientY: 100, pointerId: 1 })
     fireEvent.pointerMove(handle, { clientX: 130, clientY: 110, pointerId: 1 })
-    act(() => bench.chain.getState().edit(setBand('lift', 0, { gainDb: 10.5 })))
+    act(() => app.chain.getState().edit(setBand('lift', 0, { gainDb: 10.5 })))
     expect(note()).toMatch(/^±12 dB/)
-    act(() => bench.chain.getState().undo())
+    act(() => app.chain.getState().undo())
     end(handle)
-    act(() => bench.chain.getState().edit(setBand('lift', 0, { gainDb: 20 })))
+    act(() => app.chain.getState().edit(setBand('lift', 0, { gainDb: 20 })))
     expect(note()).toMatch(/^±24 dB/)
   })
 
@@ -92,8 +92,8 @@ describe('the curve', () => {
   it('says that the response is that of the chain on the bench, where the spectra are those of kept versions', () => {
     const note = () => screen.getByText(/^±/).textContent
     expect(note()).toMatch(/dB; spectrum dashed without, solid with$/)
-    const { chain } = bench.chain.getState()
-    act(() => bench.listening.setScope({ kind: 'kept', a: chain, b: chain }))
+    const { chain } = app.chain.getState()
+    act(() => app.listening.setScope({ kind: 'snapshots', a: chain, b: chain }))
     expect(note()).toMatch(/dB; response now; spectrum dashed kept A, solid kept B$/)
   })
 
@@ -118,6 +118,6 @@ describe('the curve', () => {
     expect(screen.queryByRole('slider', { name: 'Band 1a, Gain' })).toBeNull()
     screen.getByRole('slider', { name: 'Band 1a, Frequency' }).focus()
     await user.keyboard('{ArrowUp}')
-    expect(bench.chain.getState().past).toHaveLength(0)
+    expect(app.chain.getState().past).toHaveLength(0)
   })
 })

@@ -6,7 +6,7 @@ import { setSetting } from '../../../src/session/chain-edits'
 import type { DeliveredFile } from '../../../src/session/delivery-store'
 import { DeliverSheet } from '../../../src/view/deliver/deliver-sheet'
 import { clippedWarning } from '../../../src/view/deliver/delivery-words'
-import { evidenceOf } from '../../session/trial-bench'
+import { evidenceOf } from '../../session/trial-app'
 import { showOnPage } from '../keys/on-page'
 
 const saved: DeliveredFile = {
@@ -38,44 +38,44 @@ describe('the delivery sheet', () => {
   })
 
   it('says how loud the file will be, and its peak, once they are in, and of no other chain', () => {
-    const { bench } = page
+    const { app } = page
     expect(screen.getByText('Integrated loudness –, true peak –.')).toBeDefined()
-    const { chain } = bench.chain.getState()
+    const { chain } = app.chain.getState()
     const evidence = evidenceOf(comparisonOf(chain, { kind: 'chain' }))
-    act(() => bench.evidence.setState({ evidence }))
-    const { integratedLufs, truePeakDbtp } = evidence.with.measures
+    act(() => app.evidence.setState({ evidence }))
+    const { integratedLufs, truePeakDbtp } = evidence.processed.measures
     const figures = `Integrated loudness ${plain(integratedLufs ?? 0, 1)} LUFS, true peak ${plain(truePeakDbtp ?? 0, 1)} dBTP.`
     expect(screen.getByText(figures)).toBeDefined()
     // Compared up to the first stage only: that is not what is delivered.
     const upToFirst = evidenceOf(comparisonOf(chain, { kind: 'chain' }, chain.stages[0]?.id))
-    act(() => bench.evidence.setState({ evidence: upToFirst, working: null }))
+    act(() => app.evidence.setState({ evidence: upToFirst, working: null }))
     expect(screen.queryByText(/^Integrated loudness/)).toBeNull()
     expect(screen.getByText(/^The file is the chain as it stands on the path/)).toBeDefined()
-    act(() => bench.evidence.setState({ evidence, working: 0 }))
+    act(() => app.evidence.setState({ evidence, working: 0 }))
     expect(screen.getByText(figures)).toBeDefined()
-    act(() => bench.chain.getState().edit(setSetting('level', 'thresholdDb', -40)))
+    act(() => app.chain.getState().edit(setSetting('level', 'thresholdDb', -40)))
     expect(screen.getByText('Integrated loudness –, true peak –.')).toBeDefined()
   })
 
   it('gives the focus back to its button when the file was saved, or given up', () => {
     const button = screen.getByRole('button', { name: 'Save the file' })
-    act(() => page.bench.delivery.setState({ working: 0 }))
+    act(() => page.app.delivery.setState({ working: 0 }))
     expect(document.activeElement).not.toBe(button)
-    act(() => page.bench.delivery.setState({ working: null }))
+    act(() => page.app.delivery.setState({ working: null }))
     expect(document.activeElement).toBe(button)
   })
 
   it('delivers in the chosen format', async () => {
-    const deliver = vi.spyOn(page.bench.deliveries, 'deliver').mockResolvedValue()
+    const deliver = vi.spyOn(page.app.deliveries, 'deliver').mockResolvedValue()
     await user.click(screen.getByRole('radio', { name: /^32-bit float/ }))
     await user.click(screen.getByRole('button', { name: 'Save the file' }))
-    expect(page.bench.delivery.getState().format).toBe('float32')
+    expect(page.app.delivery.getState().format).toBe('float32')
     expect(deliver).toHaveBeenCalledTimes(1)
   })
 
   it('shows how far it is, can be cancelled, and cannot be started twice', async () => {
-    const cancel = vi.spyOn(page.bench.deliveries, 'cancel')
-    act(() => page.bench.delivery.setState({ working: 0.4 }))
+    const cancel = vi.spyOn(page.app.deliveries, 'cancel')
+    act(() => page.app.delivery.setState({ working: 0.4 }))
     expect(screen.getByRole<HTMLProgressElement>('progressbar').value).toBeCloseTo(0.4, 6)
     expect(screen.getByRole<HTMLButtonElement>('button', { name: 'Save the file' }).disabled).toBe(true)
     await user.click(screen.getByRole('button', { name: 'Cancel' }))
@@ -83,7 +83,7 @@ describe('the delivery sheet', () => {
   })
 
   it('names the file that was saved and warns of clipped samples', () => {
-    act(() => page.bench.delivery.setState({ delivered: { ...saved, clippedSamples: 3 } }))
+    act(() => page.app.delivery.setState({ delivered: { ...saved, clippedSamples: 3 } }))
     const news = screen.getByRole('status').textContent
     expect(news).toContain('Take 3 - evenhand, 24-bit.wav')
     expect(news).toContain('3 samples were above full scale and clipped')
@@ -103,7 +103,7 @@ describe('dither, in the words of the sheet', () => {
 
   it('is told of a 16-bit file that was saved, and so is that it needed none', () => {
     const news = () => screen.getByRole('status').textContent
-    const show = (delivered: DeliveredFile) => act(() => page.bench.delivery.setState({ delivered }))
+    const show = (delivered: DeliveredFile) => act(() => page.app.delivery.setState({ delivered }))
     show({ ...saved, format: 'pcm16', isDithered: true })
     expect(news()).toContain('It is dithered.')
     show({ ...saved, format: 'pcm16' })

@@ -1,17 +1,17 @@
 import { cleanup, fireEvent, screen } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import type { Bench } from '../../../src/session/bench'
+import type { App } from '../../../src/session/app'
 import { DropAreas } from '../../../src/view/files/drop-areas'
 import { eventually } from '../../setup/eventually'
 import { showOnPage } from '../keys/on-page'
 
-let bench: Bench
+let app: App
 const voice = new File(['voice'], 'voice.wav')
 const band = new File(['band'], 'band.wav')
 const dragFiles = () => fireEvent.dragOver(document.body, { dataTransfer: { types: ['Files'] } })
 
 beforeEach(() => {
-  bench = showOnPage(<DropAreas />).bench
+  app = showOnPage(<DropAreas />).app
 })
 afterEach(cleanup)
 
@@ -30,7 +30,7 @@ describe('dropping files', () => {
   })
 
   it('opens all files of a drop together, the spare ones too, and puts the areas away', async () => {
-    const open = vi.spyOn(bench.takes, 'openTogether').mockResolvedValue()
+    const open = vi.spyOn(app.takes, 'openTogether').mockResolvedValue()
     const spare = new File(['spare'], 'spare.wav')
     dragFiles()
     const area = await screen.findByRole('region', { name: 'Drop the take here' })

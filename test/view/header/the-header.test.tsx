@@ -21,11 +21,11 @@ describe('the header', () => {
   })
 
   it('undoes and redoes, with the change in words', async () => {
-    act(() => page.bench.chain.getState().edit(switchStage('level', false)))
+    act(() => page.app.chain.getState().edit(switchStage('level', false)))
     await user.click(screen.getByRole('button', { name: 'Undo: compressor off' }))
-    expect(page.bench.chain.getState().chain.stages[2]?.on).toBe(true)
+    expect(page.app.chain.getState().chain.stages[2]?.on).toBe(true)
     await user.click(screen.getByRole('button', { name: 'Redo: compressor off' }))
-    expect(page.bench.chain.getState().chain.stages[2]?.on).toBe(false)
+    expect(page.app.chain.getState().chain.stages[2]?.on).toBe(false)
   })
 
   it('changes the paper', async () => {
@@ -41,7 +41,7 @@ describe('the header', () => {
   })
 
   it('tells of samples that had to be replaced', async () => {
-    act(() => page.bench.take.setState({ take: { ...take, replacedSamples: 7 } }))
+    act(() => page.app.take.setState({ take: { ...take, replacedSamples: 7 } }))
     expect(screen.getByText('7 samples')).toBeDefined()
   })
 })

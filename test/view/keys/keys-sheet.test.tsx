@@ -1,9 +1,9 @@
 import { cleanup, fireEvent, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import type { Bench } from '../../../src/session/bench'
+import type { App } from '../../../src/session/app'
 import { setSetting, switchStage } from '../../../src/session/chain-edits'
-import { useBench, useChain } from '../../../src/view/bench-context'
+import { useApp, useChain } from '../../../src/view/app-context'
 import { NumberField } from '../../../src/view/fields/number-field'
 import { KeysSheet } from '../../../src/view/keys/keys-sheet'
 import { PageKeys } from '../../../src/view/keys/page-keys'
@@ -11,14 +11,14 @@ import type { ScreenState } from '../../../src/view/screen-store'
 import { numberParameter } from '../fields/parameters'
 import { showOnPage } from './on-page'
 
-let bench: Bench
+let app: App
 let page: ReturnType<typeof showOnPage>
 const user = userEvent.setup()
 const setScreen = (state: Partial<ScreenState>) => page.screen.setState(state)
 
 /** A field of the bench: the threshold of the stage called "level". */
 function Threshold() {
-  const { chain } = useBench()
+  const { chain } = useApp()
   const stage = useChain((state) => state.chain.stages.find(({ id }) => id === 'level'))
   if (stage?.kind !== 'compressor') return null
   return (
@@ -43,56 +43,56 @@ beforeEach(() => {
       <Threshold />
     </>,
   )
-  bench = page.bench
+  app = page.app
 })
 afterEach(cleanup)
 
 describe('keys', () => {
   it('switch sides, stages, scope and matching', async () => {
     await user.keyboard('x]]m')
-    expect(bench.listen.getState()).toMatchObject({ heard: 'without', matched: false })
-    expect(bench.chain.getState().selectedId).toBe('level')
+    expect(app.listen.getState()).toMatchObject({ heard: 'bypassed', matched: false })
+    expect(app.chain.getState().selectedId).toBe('level')
     await user.keyboard('s')
-    expect(bench.listen.getState().scope).toEqual({ kind: 'stage', stageId: 'level' })
+    expect(app.listen.getState().scope).toEqual({ kind: 'stage', stageId: 'level' })
   })
 
   it('stop at both ends of the chain', async () => {
     await user.keyboard('[[')
-    expect(bench.chain.getState().selectedId).toBe('clean-up')
+    expect(app.chain.getState().selectedId).toBe('clean-up')
     await user.keyboard(']]]]]]]]')
-    expect(bench.chain.getState().selectedId).toBe('sibilance')
+    expect(app.chain.getState().selectedId).toBe('sibilance')
   })
 
   it('switch and move the stage at hand, and say so', async () => {
     await user.keyboard(']n')
-    expect(bench.chain.getState().chain.stages[1]?.on).toBe(false)
+    expect(app.chain.getState().chain.stages[1]?.on).toBe(false)
     expect(page.screen.getState().said?.words).toBe('2 Equaliser off')
     await user.keyboard(',')
-    expect(bench.chain.getState().chain.stages[0]?.id).toBe('lift')
+    expect(app.chain.getState().chain.stages[0]?.id).toBe('lift')
     await user.keyboard(',..')
-    expect(bench.chain.getState().chain.stages[2]?.id).toBe('lift')
+    expect(app.chain.getState().chain.stages[2]?.id).toBe('lift')
     expect(page.screen.getState().said?.words).toBe('Equaliser, position 3 of 4')
   })
 
   it('keep versions under names that are free, and replace none', async () => {
     await user.keyboard('k')
-    const first = bench.kept.getState().a
+    const first = app.kept.getState().a
     expect(first).not.toBeNull()
     await user.keyboard('nk')
-    const second = bench.kept.getState().b
-    expect(second).toBe(bench.chain.getState().chain)
+    const second = app.kept.getState().b
+    expect(second).toBe(app.chain.getState().chain)
     await user.keyboard('nk')
-    expect(bench.kept.getState()).toEqual({ a: first, b: second })
+    expect(app.kept.getState()).toEqual({ a: first, b: second })
     expect(page.screen.getState().said?.words).toContain('kept already')
   })
 
   it('set both ends of the loop where the take is', async () => {
-    bench.listening.seek(16_000)
+    app.listening.seek(16_000)
     await user.keyboard('f')
-    expect(bench.listen.getState().loop).toEqual({ from: 16_000, to: 48_000 })
-    bench.listening.seek(24_000)
+    expect(app.listen.getState().loop).toEqual({ from: 16_000, to: 48_000 })
+    app.listening.seek(24_000)
     await user.keyboard('g')
-    expect(bench.listen.getState().loop).toEqual({ from: 16_000, to: 24_000 })
+    expect(app.listen.getState().loop).toEqual({ from: 16_000, to: 24_000 })
   })
 
   it('open the deliver sheet', async () => {
@@ -102,36 +102,36 @@ describe('keys', () => {
 
   it('do nothing while text is typed', async () => {
     await user.type(screen.getByRole('textbox', { name: 'some field' }), 'mix')
-    expect(bench.listen.getState()).toMatchObject({ heard: 'with', matched: true })
+    expect(app.listen.getState()).toMatchObject({ heard: 'processed', matched: true })
   })
 
   it('leave Space to a button that has the focus, and letters not', async () => {
-    const toggle = vi.spyOn(bench.listening, 'togglePlay').mockResolvedValue()
+    const toggle = vi.spyOn(app.listening, 'togglePlay').mockResolvedValue()
     screen.getByRole('button', { name: 'some button' }).focus()
     await user.keyboard(' x')
     expect(toggle).not.toHaveBeenCalled()
-    expect(bench.listen.getState().heard).toBe('without')
+    expect(app.listen.getState().heard).toBe('bypassed')
   })
 
   it('play with Space everywhere else, once', async () => {
-    const toggle = vi.spyOn(bench.listening, 'togglePlay').mockResolvedValue()
+    const toggle = vi.spyOn(app.listening, 'togglePlay').mockResolvedValue()
     await user.keyboard(' ')
     expect(toggle).toHaveBeenCalledTimes(1)
   })
 
   it('undo and redo, even when single keys are switched off', async () => {
-    bench.chain.getState().edit(switchStage('level', false))
+    app.chain.getState().edit(switchStage('level', false))
     setScreen({ singleKeys: false })
     await user.keyboard('x{Control>}z{/Control}')
-    expect(bench.listen.getState().heard).toBe('with')
-    expect(bench.chain.getState().past).toEqual([])
+    expect(app.listen.getState().heard).toBe('processed')
+    expect(app.chain.getState().past).toEqual([])
     await user.keyboard('{Control>}{Shift>}Z{/Shift}{/Control}')
-    expect(bench.chain.getState().past.map(({ words }) => words)).toEqual(['compressor off'])
+    expect(app.chain.getState().past.map(({ words }) => words)).toEqual(['compressor off'])
   })
 
   it('undo and redo what was typed in a field that still has the focus, and leave what is being typed alone', async () => {
     const field = screen.getByRole<HTMLInputElement>('textbox', { name: 'Threshold, typed' })
-    const threshold = () => bench.chain.getState().chain.stages.find(({ id }) => id === 'level')?.settings
+    const threshold = () => app.chain.getState().chain.stages.find(({ id }) => id === 'level')?.settings
     const first = field.value
     const before = threshold()
     await user.clear(field)
@@ -150,29 +150,29 @@ describe('keys', () => {
   })
 
   it('work in a number field whose value was taken, all but those that begin another', async () => {
-    const toggle = vi.spyOn(bench.listening, 'togglePlay').mockResolvedValue()
+    const toggle = vi.spyOn(app.listening, 'togglePlay').mockResolvedValue()
     const field = screen.getByRole<HTMLInputElement>('textbox', { name: 'Threshold, typed' })
     await user.clear(field)
     await user.type(field, '-31{Enter}')
     expect(document.activeElement).toBe(field)
     await user.keyboard(' x')
     expect(toggle).toHaveBeenCalledTimes(1)
-    expect(bench.listen.getState().heard).toBe('without')
+    expect(app.listen.getState().heard).toBe('bypassed')
     expect(field.value).toBe('−31.0 dBFS')
     await user.keyboard('-3x')
     expect(field.value).toBe('-3x')
-    expect(bench.listen.getState().heard).toBe('without')
+    expect(app.listen.getState().heard).toBe('bypassed')
     await user.keyboard('{Escape}x')
     expect(document.activeElement).toBe(document.body)
-    expect(bench.listen.getState().heard).toBe('with')
+    expect(app.listen.getState().heard).toBe('processed')
   })
 
   it('undo with a list in focus, which keeps letters for itself', async () => {
-    bench.chain.getState().edit(switchStage('level', false))
+    app.chain.getState().edit(switchStage('level', false))
     screen.getByRole('combobox', { name: 'some list' }).focus()
     await user.keyboard('x{Control>}z{/Control}')
-    expect(bench.listen.getState().heard).toBe('with')
-    expect(bench.chain.getState().past).toEqual([])
+    expect(app.listen.getState().heard).toBe('processed')
+    expect(app.chain.getState().past).toEqual([])
   })
 
   it('stand on their sheet, those of a blind trial too', async () => {
@@ -187,11 +187,11 @@ describe('keys', () => {
     await user.keyboard('?')
     expect(page.screen.getState().sheet).toBe('keys')
     await user.keyboard('x')
-    expect(bench.listen.getState().heard).toBe('with')
+    expect(app.listen.getState().heard).toBe('processed')
     setScreen({ sheet: null })
     const used = new KeyboardEvent('keydown', { key: 'x', bubbles: true, cancelable: true })
     used.preventDefault()
     fireEvent(document.body, used)
-    expect(bench.listen.getState().heard).toBe('with')
+    expect(app.listen.getState().heard).toBe('processed')
   })
 })

@@ -1,12 +1,12 @@
 import type { ReactNode } from 'react'
 import type { StoreApi } from 'zustand/vanilla'
 import type { Sound } from '../../../src/core'
-import type { Bench } from '../../../src/session/bench'
+import type { App } from '../../../src/session/app'
 import type { Take } from '../../../src/session/take-store'
 import { FilePickers } from '../../../src/view/files/file-pickers'
 import { ScreenProvider } from '../../../src/view/screen-context'
 import { createScreenStore, type ScreenState } from '../../../src/view/screen-store'
-import { showOnBench } from '../path/on-bench'
+import { showInApp } from '../chain/in-app'
 
 /** Ten seconds at 8 kHz: long enough to go about in. */
 export const sound: Sound = { sampleRate: 8000, channels: [new Float32Array(80_000)] }
@@ -20,13 +20,13 @@ export const take: Take = {
 }
 
 /** Shows a part of the page on a bench with a take on it. */
-export function showOnPage(part: ReactNode): { bench: Bench; screen: StoreApi<ScreenState> } {
+export function showOnPage(part: ReactNode): { app: App; screen: StoreApi<ScreenState> } {
   const screen = createScreenStore()
-  const bench = showOnBench(
+  const app = showInApp(
     <ScreenProvider screen={screen}>
       <FilePickers>{part}</FilePickers>
     </ScreenProvider>,
   )
-  bench.take.setState({ take })
-  return { bench, screen }
+  app.take.setState({ take })
+  return { app, screen }
 }

@@ -1,42 +1,42 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { Bench } from '../../../src/session/bench'
+import type { App } from '../../../src/session/app'
 import { ListeningBar } from '../../../src/view/listening/listening-bar'
 import { showOnPage, sound } from '../keys/on-page'
 
-let bench: Bench
+let app: App
 let page: ReturnType<typeof showOnPage>
 const user = userEvent.setup()
-const listen = () => bench.listen.getState()
+const listen = () => app.listen.getState()
 const radio = (name: string) => screen.getByRole<HTMLInputElement>('radio', { name })
 
 beforeEach(() => {
   page = showOnPage(<ListeningBar />)
-  bench = page.bench
+  app = page.app
 })
 afterEach(cleanup)
 
 describe('the listening bar', () => {
   it('switches sides', async () => {
     await user.click(radio('without'))
-    expect(listen()).toMatchObject({ side: 'without', heard: 'without' })
+    expect(listen()).toMatchObject({ side: 'bypassed', heard: 'bypassed' })
     await user.click(radio('with'))
-    expect(listen().heard).toBe('with')
+    expect(listen().heard).toBe('processed')
   })
 
   it('compares the stage at hand, whichever that becomes, and the whole chain again', async () => {
     await user.click(radio('this stage'))
     expect(listen().scope).toEqual({ kind: 'stage', stageId: 'clean-up' })
-    act(() => bench.chain.getState().select('level'))
+    act(() => app.chain.getState().select('level'))
     expect(listen().scope).toEqual({ kind: 'stage', stageId: 'level' })
     await user.click(radio('the whole chain'))
-    act(() => bench.chain.getState().select('lift'))
+    act(() => app.chain.getState().select('lift'))
     expect(listen().scope).toEqual({ kind: 'chain' })
   })
 
   it('names a band while one is compared, and goes back to its stage', async () => {
-    act(() => bench.listening.setScope({ kind: 'band', stageId: 'clean-up', bandIndex: 1 }))
+    act(() => app.listening.setScope({ kind: 'band', stageId: 'clean-up', bandIndex: 1 }))
     expect(radio('this band').checked).toBe(true)
     await user.click(radio('this stage'))
     expect(listen().scope).toEqual({ kind: 'stage', stageId: 'clean-up' })
@@ -45,13 +45,13 @@ describe('the listening bar', () => {
 
   it('offers the backing only when there is one', async () => {
     expect(radio('with the backing').disabled).toBe(true)
-    act(() => bench.take.setState({ backing: { name: 'Band.wav', sound } }))
+    act(() => app.take.setState({ backing: { name: 'Band.wav', sound } }))
     await user.click(radio('with the backing'))
     expect(listen().backingOn).toBe(true)
   })
 
   it('folds the backing’s settings on Escape and gives the focus back', async () => {
-    act(() => bench.take.setState({ backing: { name: 'Band.wav', sound } }))
+    act(() => app.take.setState({ backing: { name: 'Band.wav', sound } }))
     const words = screen.getByText(/level, shift/)
     const details = words.closest('details')
     await user.click(words)
@@ -64,28 +64,28 @@ describe('the listening bar', () => {
 
   it('goes from what was removed back to the side that was heard', async () => {
     await user.click(radio('without'))
-    const removed = screen.getByRole('checkbox', { name: /only what\s*was removed/ })
-    await user.click(removed)
-    expect(listen().heard).toBe('removed')
+    const difference = screen.getByRole('checkbox', { name: /only what\s*was removed/ })
+    await user.click(difference)
+    expect(listen().heard).toBe('difference')
     // While the difference sounds neither side is heard, and neither is shown as heard.
     expect([radio('without').checked, radio('with').checked]).toEqual([false, false])
-    await user.click(removed)
-    expect(listen().heard).toBe('without')
+    await user.click(difference)
+    expect(listen().heard).toBe('bypassed')
   })
 
   it('says in one line what is folded away: by how much sides are matched, and that neither is heard', async () => {
     const line = () => screen.queryByText(/^(not )?matched: (each|not measured)|neither side$/)?.textContent
     expect(line()).toBe('matched: not measured yet')
-    act(() => bench.listening.setMatched(false))
+    act(() => app.listening.setMatched(false))
     expect(line()).toBe('not matched: each side as loud as it comes')
-    act(() => bench.listening.setRemoved(true))
+    act(() => app.listening.setDifference(true))
     expect(line()).toBe('You hear only what was removed, neither side')
     await user.click(screen.getByRole('button', { name: 'what is compared' }))
     expect(line()).toBeUndefined()
   })
 
   it('switches the loop off and on again as it was', async () => {
-    act(() => bench.listening.setLoop({ from: 8000, to: 24_000 }))
+    act(() => app.listening.setLoop({ from: 8000, to: 24_000 }))
     await user.click(screen.getByRole('button', { name: 'loop on' }))
     expect(listen().loop).toBeNull()
     await user.click(screen.getByRole('button', { name: 'loop off' }))
@@ -105,8 +105,8 @@ describe('the listening bar', () => {
     expect(screen.getByRole('slider', { name: 'Monitor volume' }).getAttribute('aria-valuetext')).toMatch(
       /^minus 18 decibels/,
     )
-    act(() => bench.listening.setMonitorDb(-30))
+    act(() => app.listening.setMonitorDb(-30))
     expect(screen.getByText(/monitor −30 dB/)).toBeDefined()
-    expect(bench.chain.getState().past).toEqual([])
+    expect(app.chain.getState().past).toEqual([])
   })
 })

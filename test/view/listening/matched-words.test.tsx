@@ -3,24 +3,24 @@ import { matchedLine, matchedWords } from '../../../src/view/listening/matched-w
 
 describe('matchedWords', () => {
   it('says which side is turned down, by how much, and what that was measured from', () => {
-    expect(matchedWords(true, { withoutDb: 0, withDb: -1.84, measuredOver: 'loop' })).toEqual({
+    expect(matchedWords(true, { bypassedDb: 0, processedDb: -1.84, measuredOver: 'loop' })).toEqual({
       gain: 'with turned down 1.8 dB',
       basis: 'over the loop',
     })
-    expect(matchedWords(true, { withoutDb: -6.9, withDb: 0, measuredOver: 'take' })).toEqual({
+    expect(matchedWords(true, { bypassedDb: -6.9, processedDb: 0, measuredOver: 'take' })).toEqual({
       gain: 'without turned down 6.9 dB',
       basis: 'over the take',
     })
   })
 
   it('does not print a gain of nothing', () => {
-    const { gain } = matchedWords(true, { withoutDb: -0.04, withDb: 0, measuredOver: 'take' })
+    const { gain } = matchedWords(true, { bypassedDb: -0.04, processedDb: 0, measuredOver: 'take' })
     expect(gain).toBe('equally loud already')
   })
 
   it('admits what it does not know', () => {
     expect(matchedWords(true, null).gain).toBe('not measured yet')
-    const silent = matchedWords(true, { withoutDb: 0, withDb: 0, measuredOver: 'nothing' })
+    const silent = matchedWords(true, { bypassedDb: 0, processedDb: 0, measuredOver: 'nothing' })
     expect(silent.basis).toBe('not measurable')
     expect(matchedWords(false, null).basis).toBe('off')
   })
@@ -28,7 +28,7 @@ describe('matchedWords', () => {
 
 describe('matchedLine', () => {
   it('says in one line whether both sides are brought to one loudness, and by what gain', () => {
-    const gains = { withoutDb: -6.9, withDb: 0, measuredOver: 'take' } as const
+    const gains = { bypassedDb: -6.9, processedDb: 0, measuredOver: 'take' } as const
     expect(matchedLine(true, matchedWords(true, gains))).toBe('matched: without turned down 6.9 dB')
     expect(matchedLine(true, matchedWords(true, null))).toBe('matched: not measured yet')
     expect(matchedLine(false, matchedWords(false, gains))).toBe('not matched: each side as loud as it comes')

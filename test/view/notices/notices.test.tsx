@@ -20,11 +20,11 @@ afterEach(() => {
 
 describe('notices', () => {
   it('tell everything that went wrong at once, and go one by one when they are dismissed', async () => {
-    const { bench } = showOnPage(<Notices />)
+    const { app } = showOnPage(<Notices />)
     const alert = screen.getByRole('alert')
     const problems = [{ message: 'notes.txt is not sound.' }, { message: 'band.wav was not opened.' }]
-    act(() => bench.take.setState({ problems }))
-    act(() => bench.evidence.setState({ problem: 'The figures could not be worked out.' }))
+    act(() => app.take.setState({ problems }))
+    act(() => app.evidence.setState({ problem: 'The figures could not be worked out.' }))
     for (const { message } of problems) expect(alert.textContent).toContain(message)
     const [first] = screen.getAllByRole('button', { name: 'Dismiss' })
     if (first) await user.click(first)
@@ -32,7 +32,7 @@ describe('notices', () => {
     expect(alert.textContent).toContain('band.wav was not opened.')
     for (const button of screen.getAllByRole('button', { name: 'Dismiss' })) await user.click(button)
     expect(alert.textContent).toBe('')
-    expect(bench.take.getState().problems).toEqual([])
+    expect(app.take.getState().problems).toEqual([])
   })
 })
 

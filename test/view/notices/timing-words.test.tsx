@@ -32,14 +32,14 @@ it('says by how much a file may sit late and what is missing, and nothing where 
 })
 
 it('stands in the note on a take, and in one on a backing that comes later', async () => {
-  const { bench } = showOnPage(<ReplacedTake />)
+  const { app } = showOnPage(<ReplacedTake />)
   const text = () => plainText(screen.getByRole('status').textContent)
   const opened = { ...take, header, name: 'a.mp3', sound: { ...sound }, timing: late }
-  act(() => bench.take.setState({ take: opened }))
+  act(() => app.take.setState({ take: opened }))
   expect(text()).toMatch(/Replaced Take 3\.wav\..* a\.mp3 may sit up to 36 ms late/)
   await userEvent.click(screen.getByRole('button', { name: 'Close the note' }))
   expect(text()).toBe('')
-  act(() => bench.take.setState({ take: { ...opened, timing: null } }))
-  act(() => bench.take.setState({ backing: { name: 'c.m4a', sound: { ...sound }, timing: late } }))
+  act(() => app.take.setState({ take: { ...opened, timing: null } }))
+  act(() => app.take.setState({ backing: { name: 'c.m4a', sound: { ...sound }, timing: late } }))
   expect(text()).toMatch(/^a\.mp3: c\.m4a may sit up to 36 ms late/)
 })

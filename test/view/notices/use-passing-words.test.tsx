@@ -2,7 +2,7 @@ import { act, cleanup, screen } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { moveStage } from '../../../src/session/chain-edits'
 import { usePassingWords } from '../../../src/view/notices/use-passing-words'
-import { showOnBench } from '../path/on-bench'
+import { showInApp } from '../chain/in-app'
 
 function Told() {
   const [words, say] = usePassingWords()
@@ -23,7 +23,7 @@ afterEach(() => {
 
 describe('words for a live region', () => {
   it('go when they have had time to be spoken', () => {
-    showOnBench(<Told />)
+    showInApp(<Told />)
     const told = screen.getByRole('button')
     act(() => told.click())
     expect(told.textContent).toBe('moved')
@@ -34,7 +34,7 @@ describe('words for a live region', () => {
   })
 
   it('go with the next change of the chain, when they may no longer be so', () => {
-    const { chain } = showOnBench(<Told />)
+    const { chain } = showInApp(<Told />)
     act(() => {
       chain.getState().edit(moveStage('sibilance', 0))
       screen.getByRole('button').click()

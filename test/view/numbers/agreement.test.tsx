@@ -21,8 +21,8 @@ function evidenceOf(doc: ChainDoc, scope: Scope): Evidence {
 }
 
 /** The change of integrated loudness as the table prints it. */
-function inTable({ without, with: withSide }: Evidence): string | null {
-  return printDifference(without.measures.integratedLufs, withSide.measures.integratedLufs)
+function inTable({ bypassed, processed }: Evidence): string | null {
+  return printDifference(bypassed.measures.integratedLufs, processed.measures.integratedLufs)
 }
 
 /** The gain that matching gives, as the bar and the caption print it; the quieter side's is 0. */
@@ -44,21 +44,21 @@ describe('figures of the demo', () => {
   ])('are the same in the table, in the bar and on the cards, %s', (_, doc) => {
     for (const scope of [WHOLE, ...doc.stages.map(({ id }): Scope => ({ kind: 'stage', stageId: id }))]) {
       const evidence = evidenceOf(doc, scope)
-      const { withoutDb, withDb } = evidence.matching
+      const { bypassedDb, processedDb } = evidence.matching
       const change = inTable(evidence)
-      expect(change).toBe(signed(withoutDb - withDb, 1))
-      const amount = plain(Math.max(-withoutDb, -withDb), 1)
+      expect(change).toBe(signed(bypassedDb - processedDb, 1))
+      const amount = plain(Math.max(-bypassedDb, -processedDb), 1)
       expect(inBar(evidence)).toContain(change === '0.0' ? 'equally loud' : amount)
       // Behind the last stage is the end of the chain.
       const last = doc.stages.at(-1)?.id ?? ''
       if (scope.kind === 'stage' && scope.stageId === last) expect(onCard(evidence, last)).toBe(change)
     }
-    const { stages, without, with: withSide } = evidenceOf(doc, WHOLE)
+    const { stages, bypassed, processed } = evidenceOf(doc, WHOLE)
     const sum = [...stages.values()].reduce(
       (total, { loudnessChangeLu }) => total + (loudnessChangeLu ?? 0),
       0,
     )
-    const change = (withSide.measures.integratedLufs ?? 0) - (without.measures.integratedLufs ?? 0)
+    const change = (processed.measures.integratedLufs ?? 0) - (bypassed.measures.integratedLufs ?? 0)
     expect(sum).toBeCloseTo(change, 9)
   })
 

@@ -18,9 +18,9 @@ const read = (text: string) => Number(text.replace('−', '-'))
 describe('figures', () => {
   it('are each right to the tenth: a difference is rounded once, not taken from what is printed', () => {
     fc.assert(
-      fc.property(level, level, (without, withSide) => {
-        const printed = read(printDifference(without, withSide) ?? '')
-        expect(Math.abs(printed - (withSide - without))).toBeLessThanOrEqual(0.05 + 1e-9)
+      fc.property(level, level, (bypassed, processed) => {
+        const printed = read(printDifference(bypassed, processed) ?? '')
+        expect(Math.abs(printed - (processed - bypassed))).toBeLessThanOrEqual(0.05 + 1e-9)
       }),
     )
     // Integrated loudness of the demo without and with its starting chain.

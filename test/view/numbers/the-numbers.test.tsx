@@ -4,7 +4,7 @@ import type { Evidence, SideEvidence } from '../../../src/compute/evidence/evide
 import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../src/core'
 import { addStage } from '../../../src/session/chain-edits'
 import { TheNumbers } from '../../../src/view/numbers/the-numbers'
-import { showOnBench } from '../path/on-bench'
+import { showInApp } from '../chain/in-app'
 
 afterEach(cleanup)
 
@@ -29,46 +29,46 @@ function sideOf(sound: Sound): SideEvidence {
 
 describe('the numbers', () => {
   it('hold their places before anything is known, and say what will be compared', () => {
-    showOnBench(<TheNumbers />)
+    showInApp(<TheNumbers />)
     expect(screen.getAllByRole('row')).toHaveLength(9)
     expect(screen.getByRole('table', { name: /The whole chain against its bypass/ })).toBeDefined()
   })
 
   it('say whose stages the lanes tell of, where that is not the chain on the bench', () => {
-    const bench = showOnBench(<TheNumbers />)
-    const { chain } = bench.chain.getState()
-    act(() => bench.listen.setState({ scope: { kind: 'kept', a: null, b: chain } }))
+    const app = showInApp(<TheNumbers />)
+    const { chain } = app.chain.getState()
+    act(() => app.listen.setState({ scope: { kind: 'snapshots', a: null, b: chain } }))
     expect(screen.getByRole('table').textContent).not.toContain('those of kept B')
-    act(() => bench.chain.getState().edit(addStage('gain')))
+    act(() => app.chain.getState().edit(addStage('gain')))
     expect(screen.getByRole('table').textContent).toContain('figures of stages are those of kept B')
   })
 
   it('say where both sides are measured', () => {
-    const bench = showOnBench(<TheNumbers />)
+    const app = showInApp(<TheNumbers />)
     const caption = () => screen.getByRole('table').textContent
     expect(caption()).toContain('against its bypass. Measured at its end.')
-    act(() => bench.listening.setScope({ kind: 'stage', stageId: 'level' }))
+    act(() => app.listening.setScope({ kind: 'stage', stageId: 'level' }))
     expect(caption()).toContain('all else as it is. Measured after all later stages.')
-    act(() => bench.listening.setScope({ kind: 'stage', stageId: 'sibilance' }))
+    act(() => app.listening.setScope({ kind: 'stage', stageId: 'sibilance' }))
     expect(caption()).toContain('Measured at the end of the chain.')
-    act(() => bench.listening.setScope({ kind: 'stage', stageId: 'clean-up' }))
-    act(() => bench.listening.setEar('level'))
+    act(() => app.listening.setScope({ kind: 'stage', stageId: 'clean-up' }))
+    act(() => app.listening.setListeningPoint('level'))
     expect(caption()).toContain('Measured after 3 Compressor, through those between.')
-    act(() => bench.listening.setEar('clean-up'))
+    act(() => app.listening.setListeningPoint('clean-up'))
     expect(caption()).toContain('Measured after 1 Equaliser.')
   })
 
   it('show both sides, the difference and the matching, and what cannot be measured', () => {
-    const bench = showOnBench(<TheNumbers />)
-    const { chain } = bench.chain.getState()
+    const app = showInApp(<TheNumbers />)
+    const { chain } = app.chain.getState()
     const evidence: Evidence = {
-      without: sideOf(tone(0.1)),
-      with: sideOf(tone(0.2)),
+      bypassed: sideOf(tone(0.1)),
+      processed: sideOf(tone(0.2)),
       stages: new Map(),
-      matching: { withoutDb: 0, withDb: -6.02, measuredOver: 'take' },
-      chains: { without: chain, with: chain },
+      matching: { bypassedDb: 0, processedDb: -6.02, measuredOver: 'take' },
+      chains: { bypassed: chain, processed: chain },
     }
-    act(() => bench.evidence.setState({ evidence, working: null }))
+    act(() => app.evidence.setState({ evidence, working: null }))
     const line = within(screen.getByRole('row', { name: /^Integrated/ })).getAllByRole('cell')
     // ITU-R BS.1770-5, Annex 1: a 0 dBFS sine of 997 Hz in one front channel reads -3.01 LKFS; 0.1 is 20 dB less.
     expect(line.map((cell) => cell.textContent)).toEqual(['−23.0', '−17.0', '+6.0'])
@@ -79,13 +79,13 @@ describe('the numbers', () => {
       'matched over the take, without 0.0 dB, with −6.0 dB',
     )
     act(() =>
-      bench.evidence.setState({
+      app.evidence.setState({
         evidence: { ...evidence, matching: { ...evidence.matching, measuredOver: 'loop' } },
       }),
     )
     expect(screen.getByRole('table').textContent).toContain('matched over the loop alone')
     expect(screen.getByText('of the whole take')).toBeDefined()
-    act(() => bench.evidence.setState({ problem: 'The figures could not be worked out.' }))
+    act(() => app.evidence.setState({ problem: 'The figures could not be worked out.' }))
     expect(screen.getByText('not up to date')).toBeDefined()
   })
 })

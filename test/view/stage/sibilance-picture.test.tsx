@@ -3,8 +3,8 @@ import { afterEach, describe, expect, it } from 'vitest'
 import type { SideEvidence, StageEvidence } from '../../../src/compute/evidence/evidence'
 import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../src/core'
 import { setSetting } from '../../../src/session/chain-edits'
-import { StageAtHand } from '../../../src/view/stage/stage-at-hand'
-import { showOnBench } from '../path/on-bench'
+import { SelectedStage } from '../../../src/view/stage/selected-stage'
+import { showInApp } from '../chain/in-app'
 
 afterEach(cleanup)
 
@@ -22,26 +22,26 @@ const side: SideEvidence = {
 
 /** The de-esser at hand, after it held back so much at the most. */
 function showHeld(mostDb: number) {
-  const bench = showOnBench(<StageAtHand />)
-  const { chain } = bench.chain.getState()
+  const app = showInApp(<SelectedStage />)
+  const { chain } = app.chain.getState()
   const held: StageEvidence = {
     loudnessChangeLu: 0,
     reduction: { mostDb, typicalDb: mostDb },
     trace: null,
   }
   act(() => {
-    bench.chain.getState().select('sibilance')
-    bench.evidence.setState({
+    app.chain.getState().select('sibilance')
+    app.evidence.setState({
       evidence: {
-        without: side,
-        with: side,
+        bypassed: side,
+        processed: side,
         stages: new Map([['sibilance', held]]),
-        matching: { withoutDb: 0, withDb: 0, measuredOver: 'take' },
-        chains: { without: chain, with: chain },
+        matching: { bypassedDb: 0, processedDb: 0, measuredOver: 'take' },
+        chains: { bypassed: chain, processed: chain },
       },
     })
   })
-  return bench
+  return app
 }
 
 const label = () => screen.getByRole('img').getAttribute('aria-label')
@@ -61,10 +61,10 @@ describe('the picture of a de-esser', () => {
   })
 
   it('leaves the loudest level where it is while the threshold moves', () => {
-    const bench = showHeld(10)
-    act(() => bench.chain.getState().edit(setSetting('sibilance', 'thresholdDb', -40)))
+    const app = showHeld(10)
+    act(() => app.chain.getState().edit(setSetting('sibilance', 'thresholdDb', -40)))
     expect(label()).toContain('passes −40.0 dBFS, and reaches −17.0 dBFS')
-    act(() => bench.chain.getState().edit(setSetting('sibilance', 'thresholdDb', -10)))
+    act(() => app.chain.getState().edit(setSetting('sibilance', 'thresholdDb', -10)))
     expect(screen.getByText(/^Nothing passes the threshold/)).toBeDefined()
   })
 

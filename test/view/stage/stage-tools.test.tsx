@@ -2,14 +2,14 @@ import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { chainOf, chainToJson, parseChain } from '../../../src/core'
-import type { Bench } from '../../../src/session/bench'
-import { StageAtHand } from '../../../src/view/stage/stage-at-hand'
-import { showOnBench } from '../path/on-bench'
+import type { App } from '../../../src/session/app'
+import { SelectedStage } from '../../../src/view/stage/selected-stage'
+import { showInApp } from '../chain/in-app'
 
-let bench: Bench
+let app: App
 // Brings a clipboard of its own.
 let user: ReturnType<typeof userEvent.setup>
-const stages = () => bench.chain.getState().chain.stages
+const stages = () => app.chain.getState().chain.stages
 const ids = () => stages().map(({ id }) => id)
 const press = (name: string) => user.click(screen.getByRole('button', { name }))
 // Said once, and seen where it is said: beside the buttons.
@@ -25,8 +25,8 @@ const paste = async (text: string) => {
 
 beforeEach(() => {
   user = userEvent.setup()
-  bench = showOnBench(<StageAtHand />)
-  act(() => bench.chain.getState().select('level'))
+  app = showInApp(<SelectedStage />)
+  act(() => app.chain.getState().select('level'))
 })
 afterEach(cleanup)
 
@@ -46,16 +46,16 @@ describe('the tools of the stage at hand', () => {
 
   it('paste it behind the stage at hand, under a name of its own, as one change', async () => {
     await press('Copy the settings of Compressor')
-    act(() => bench.chain.getState().select('clean-up'))
+    act(() => app.chain.getState().select('clean-up'))
     await press('Paste a stage from the clipboard')
     expect(ids()).toEqual(['clean-up', 'compressor-1', 'lift', 'level', 'sibilance'])
     expect(stages()[1]?.settings).toEqual(stages()[3]?.settings)
-    expect(bench.chain.getState().past.map(({ words }) => words)).toEqual(['paste compressor'])
+    expect(app.chain.getState().past.map(({ words }) => words)).toEqual(['paste compressor'])
   })
 
   it('paste into an empty chain', async () => {
     await press('Copy the settings of Compressor')
-    act(() => bench.chain.getState().replace(chainOf([]), 'empty'))
+    act(() => app.chain.getState().replace(chainOf([]), 'empty'))
     await press('Paste a stage from the clipboard')
     expect(ids()).toEqual(['compressor-1'])
   })
@@ -71,14 +71,14 @@ describe('the tools of the stage at hand', () => {
   ])('say why %s cannot be pasted, and change nothing', async (_, text, reason) => {
     await paste(text)
     await spoken(reason)
-    expect(bench.chain.getState().past).toEqual([])
+    expect(app.chain.getState().past).toEqual([])
   })
 
   it('refuse settings out of range', async () => {
-    const text = chainToJson(bench.chain.getState().chain).replace('"ratio": 3', '"ratio": 0.1')
+    const text = chainToJson(app.chain.getState().chain).replace('"ratio": 3', '"ratio": 0.1')
     await paste(text)
     await spoken(/settings\.ratio: expected/)
-    expect(bench.chain.getState().past).toEqual([])
+    expect(app.chain.getState().past).toEqual([])
   })
 })
 
@@ -88,13 +88,13 @@ describe('help', () => {
     (['slider', 'textbox', 'combobox', 'switch'] as const).flatMap((role) => screen.getAllByRole(role))
 
   it('is told for every control of a stage and of its bands on focus', () => {
-    act(() => bench.chain.getState().select('clean-up'))
+    act(() => app.chain.getState().select('clean-up'))
     const count = controls().length
     expect(count).toBeGreaterThan(10)
     for (let n = 0; n < count; n++) {
       // Another stage at hand forgets what was told last.
-      act(() => bench.chain.getState().select('level'))
-      act(() => bench.chain.getState().select('clean-up'))
+      act(() => app.chain.getState().select('level'))
+      act(() => app.chain.getState().select('clean-up'))
       expect(screen.queryByText(purpose)).not.toBeNull()
       act(() => controls()[n]?.focus())
       expect(screen.queryByText(purpose), controls()[n]?.outerHTML).toBeNull()

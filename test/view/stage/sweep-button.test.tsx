@@ -1,26 +1,26 @@
 import { cleanup, fireEvent, screen } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { Bench } from '../../../src/session/bench'
-import { StageAtHand } from '../../../src/view/stage/stage-at-hand'
-import { showOnBench } from '../path/on-bench'
+import type { App } from '../../../src/session/app'
+import { SelectedStage } from '../../../src/view/stage/selected-stage'
+import { showInApp } from '../chain/in-app'
 
-let bench: Bench
-const sweep = () => bench.listen.getState().sweep
+let app: App
+const sweep = () => app.listen.getState().sweep
 const button = () => screen.getByRole('button', { name: 'Sweep band b: hold and move' })
 const slider = () => screen.getByRole('slider', { name: 'Band b, Frequency' })
 const usualHz = () => {
-  const stage = bench.chain.getState().chain.stages[0]
+  const stage = app.chain.getState().chain.stages[0]
   return stage?.kind === 'equaliser' ? stage.settings.bands[1]?.frequencyHz : undefined
 }
 
 beforeEach(() => {
-  bench = showOnBench(<StageAtHand />)
+  app = showInApp(<SelectedStage />)
 })
 afterEach(cleanup)
 
 describe('the sweep button', () => {
   it('sweeps while Space is held, by the arrow keys, and puts everything back', () => {
-    const before = bench.chain.getState().chain
+    const before = app.chain.getState().chain
     fireEvent.keyDown(button(), { key: ' ' })
     expect(sweep()).toMatchObject({ stageId: 'clean-up', bandIndex: 1, frequencyHz: usualHz() })
     fireEvent.keyDown(button(), { key: ' ', repeat: true })
@@ -29,18 +29,18 @@ describe('the sweep button', () => {
     expect(button().getAttribute('aria-pressed')).toBe('true')
     fireEvent.keyUp(button(), { key: ' ' })
     expect(sweep()).toBeNull()
-    expect(bench.chain.getState().chain).toBe(before)
-    expect(bench.chain.getState().past).toEqual([])
+    expect(app.chain.getState().chain).toBe(before)
+    expect(app.chain.getState().past).toEqual([])
   })
 
   it('lets the frequency slider move the sweep while it is held', () => {
     fireEvent.keyDown(button(), { key: ' ' })
     fireEvent.change(slider(), { target: { value: 0.9 } })
     expect(sweep()?.frequencyHz).toBeGreaterThan(5000)
-    expect(bench.chain.getState().past).toEqual([])
+    expect(app.chain.getState().past).toEqual([])
     fireEvent.keyUp(button(), { key: ' ' })
     fireEvent.change(slider(), { target: { value: 0.9 } })
-    expect(bench.chain.getState().past).toHaveLength(1)
+    expect(app.chain.getState().past).toHaveLength(1)
   })
 
   it('follows the pointer sideways, and offers the frequency it ended at', () => {
@@ -52,7 +52,7 @@ describe('the sweep button', () => {
     expect(sweep()).toBeNull()
     fireEvent.click(screen.getByRole('button', { name: /^set to/ }))
     expect(usualHz()).toBe(found)
-    expect(bench.chain.getState().past).toHaveLength(1)
+    expect(app.chain.getState().past).toHaveLength(1)
     expect(screen.queryByRole('button', { name: /^set to/ })).toBeNull()
   })
 

@@ -3,7 +3,7 @@ import userEvent from '@testing-library/user-event'
 import { afterEach, describe, expect, it } from 'vitest'
 import type { Evidence, SideEvidence } from '../../../src/compute/evidence/evidence'
 import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../src/core'
-import type { Bench } from '../../../src/session/bench'
+import type { App } from '../../../src/session/app'
 import type { Take } from '../../../src/session/take-store'
 import { TheTake } from '../../../src/view/take/the-take'
 import { showOnPage, take } from '../keys/on-page'
@@ -20,20 +20,20 @@ function tone(seconds: number, amplitude: number): Sound {
   return { sampleRate: RATE, channels: [samples] }
 }
 
-function evidenceOf(bench: Bench, sound: Sound): Evidence {
+function evidenceOf(app: App, sound: Sound): Evidence {
   const side: SideEvidence = {
     measures: measure(sound),
     loudness: loudnessOverTime(sound),
     peaks: peakPyramid(sound),
     spectrum: longTermSpectrum(sound),
   }
-  const { chain } = bench.chain.getState()
+  const { chain } = app.chain.getState()
   return {
-    without: side,
-    with: side,
+    bypassed: side,
+    processed: side,
     stages: new Map(),
-    matching: { withoutDb: 0, withDb: 0, measuredOver: 'take' },
-    chains: { without: chain, with: chain },
+    matching: { bypassedDb: 0, processedDb: 0, measuredOver: 'take' },
+    chains: { bypassed: chain, processed: chain },
   }
 }
 
@@ -45,35 +45,33 @@ describe('the lanes', () => {
     [2, 0.5, 'too short to measure'],
     [5, 0, 'too quiet to measure'],
   ])('say why %d s at %d have no short-term loudness', (seconds, amplitude, words) => {
-    const { bench } = showOnPage(<TheTake />)
-    act(() =>
-      bench.evidence.setState({ evidence: evidenceOf(bench, tone(seconds, amplitude)), working: null }),
-    )
+    const { app } = showOnPage(<TheTake />)
+    act(() => app.evidence.setState({ evidence: evidenceOf(app, tone(seconds, amplitude)), working: null }))
     expect(screen.getByText(words)).toBeDefined()
     expect(sentences().at(-1)).toContain(words)
   })
 
   it('keep the height of the wave for a take until what is compared reaches higher, and say it', () => {
-    const { bench } = showOnPage(<TheTake />)
+    const { app } = showOnPage(<TheTake />)
     // 20 log10(0.2) = -13.98: the next step of 6 dB is -12.
     const peaky: Take = { ...take, measures: measure(tone(5, 0.2)) }
-    act(() => bench.take.setState({ take: peaky }))
+    act(() => app.take.setState({ take: peaky }))
     for (const [amplitude, reach] of [
       [0.2, 'to −12 dBFS'],
       [0.05, 'to −12 dBFS'],
       [0.45, 'to −6 dBFS'],
     ] as const) {
-      act(() => bench.evidence.setState({ evidence: evidenceOf(bench, tone(5, amplitude)), working: null }))
+      act(() => app.evidence.setState({ evidence: evidenceOf(app, tone(5, amplitude)), working: null }))
       expect(sentences()[0]).toContain(reach)
       expect(screen.getByText(reach)).toBeDefined()
     }
   })
 
   it('name the kept versions that are compared, and tell of their stages', () => {
-    const { bench } = showOnPage(<TheTake />)
-    const { chain } = bench.chain.getState()
-    act(() => bench.evidence.setState({ evidence: evidenceOf(bench, tone(5, 0.5)), working: null }))
-    act(() => bench.listen.setState({ scope: { kind: 'kept', a: chain, b: { ...chain, stages: [] } } }))
+    const { app } = showOnPage(<TheTake />)
+    const { chain } = app.chain.getState()
+    act(() => app.evidence.setState({ evidence: evidenceOf(app, tone(5, 0.5)), working: null }))
+    act(() => app.listen.setState({ scope: { kind: 'snapshots', a: chain, b: { ...chain, stages: [] } } }))
     expect(screen.getByText(/^dashed kept A, solid .*kept B$/)).toBeDefined()
     expect(screen.getByText(/dBTP kept A$/)).toBeDefined()
     expect(document.body.textContent).not.toMatch(/dBTP with/)
@@ -81,33 +79,33 @@ describe('the lanes', () => {
   })
 
   it('of stages after the ear say that they are not heard', () => {
-    const { bench } = showOnPage(<TheTake />)
-    act(() => bench.listening.setEar('level'))
+    const { app } = showOnPage(<TheTake />)
+    act(() => app.listening.setListeningPoint('level'))
     expect(screen.getAllByText('after the ear, not heard')).toHaveLength(1)
-    act(() => bench.listening.setEar(null))
+    act(() => app.listening.setListeningPoint(null))
     expect(screen.queryByText('after the ear, not heard')).toBeNull()
   })
 
   it('do not promise figures that nobody is working on', async () => {
-    const { bench } = showOnPage(<TheTake />)
+    const { app } = showOnPage(<TheTake />)
     expect(await screen.findByText('… without')).toBeDefined()
-    act(() => bench.evidence.setState({ working: null, problem: 'The figures could not be worked out.' }))
+    act(() => app.evidence.setState({ working: null, problem: 'The figures could not be worked out.' }))
     expect(screen.getByText('not known without')).toBeDefined()
   })
 
   it('give way to what can be done where there is no take', async () => {
-    const { bench } = showOnPage(<TheTake />)
-    act(() => bench.take.setState({ take: null, loading: null }))
+    const { app } = showOnPage(<TheTake />)
+    act(() => app.take.setState({ take: null, loading: null }))
     expect(screen.getByText(/no take on the bench/)).toBeDefined()
     expect(screen.queryAllByRole('img')).toEqual([])
     await userEvent.click(screen.getByRole('button', { name: 'Try the demo' }))
-    expect(bench.take.getState().loading).toBe('the demo')
+    expect(app.take.getState().loading).toBe('the demo')
   })
 
   it('stop taking in a file when asked to', async () => {
-    const { bench } = showOnPage(<TheTake />)
-    act(() => bench.take.setState({ loading: 'long.wav' }))
+    const { app } = showOnPage(<TheTake />)
+    act(() => app.take.setState({ loading: 'long.wav' }))
     await userEvent.click(screen.getByRole('button', { name: 'stop' }))
-    expect(bench.take.getState().loading).toBeNull()
+    expect(app.take.getState().loading).toBeNull()
   })
 })

@@ -1,23 +1,23 @@
 import { act, cleanup, fireEvent, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import type { Bench } from '../../../src/session/bench'
+import type { App } from '../../../src/session/app'
 import { TheTake } from '../../../src/view/take/the-take'
 import { showOnPage, sound } from '../keys/on-page'
 
-let bench: Bench
+let app: App
 const user = userEvent.setup()
 const surface = () => screen.findByRole('slider', { name: 'Position in the take' })
-const seconds = () => bench.listen.getState().positionFrame / sound.sampleRate
+const seconds = () => app.listen.getState().positionFrame / sound.sampleRate
 const loopSeconds = () => {
-  const { loop } = bench.listen.getState()
+  const { loop } = app.listen.getState()
   return loop && [loop.from / sound.sampleRate, loop.to / sound.sampleRate]
 }
 
 beforeEach(() => {
   // A picture of 1000 px for the take's 10 s.
   vi.spyOn(HTMLElement.prototype, 'getBoundingClientRect').mockReturnValue(new DOMRect(0, 0, 1000, 300))
-  bench = showOnPage(<TheTake />).bench
+  app = showOnPage(<TheTake />).app
 })
 afterEach(() => {
   cleanup()
@@ -34,7 +34,7 @@ async function drag(fromX: number, toX: number) {
 
 describe('the take', () => {
   it('goes where it is clicked, even with a trembling hand, and leaves the loop alone', async () => {
-    bench.listening.setLoop({ from: 8000, to: 24_000 })
+    app.listening.setLoop({ from: 8000, to: 24_000 })
     await drag(400, 402)
     expect(seconds()).toBeCloseTo(4.02, 1)
     expect(loopSeconds()).toEqual([1, 3])
@@ -47,7 +47,7 @@ describe('the take', () => {
   })
 
   it('moves one end of the loop when that end is dragged', async () => {
-    bench.listening.setLoop({ from: 16_000, to: 56_000 })
+    app.listening.setLoop({ from: 16_000, to: 56_000 })
     await drag(702, 900)
     expect(loopSeconds()).toEqual([2, 9])
   })
@@ -84,7 +84,7 @@ describe('the take', () => {
     expect(seconds()).toBe(2)
     expect(element.getAttribute('aria-valuetext')).toBe('2 seconds')
     await user.keyboard('{End}')
-    expect(bench.listen.getState().positionFrame).toBe(79_999)
+    expect(app.listen.getState().positionFrame).toBe(79_999)
   })
 
   it('takes a typed loop, keeps what cannot be read, and puts the loop away', async () => {
@@ -114,7 +114,7 @@ describe('the take', () => {
     await user.clear(position)
     await user.type(position, '1:30{Enter}')
     expect(screen.getByText(/^The take ends at 0:10\.0\./)).toBeDefined()
-    expect(bench.listen.getState().positionFrame).toBe(0)
+    expect(app.listen.getState().positionFrame).toBe(0)
   })
 
   it('shows where a loop really is once it becomes another, whatever was typed before', async () => {
@@ -123,7 +123,7 @@ describe('the take', () => {
     await user.type(from, 'early{Enter}')
     await user.tab()
     expect(from.value).toBe('early')
-    act(() => bench.listening.setLoop({ from: 16_000, to: 40_000 }))
+    act(() => app.listening.setLoop({ from: 16_000, to: 40_000 }))
     expect(from.value).toBe('0:02.0')
     expect(from.getAttribute('aria-invalid')).toBe('false')
   })

@@ -2,7 +2,7 @@ import { act, cleanup, screen } from '@testing-library/react'
 import { Profiler } from 'react'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { TRACE_HOP_FRAMES } from '../../../src/core'
-import type { Bench } from '../../../src/session/bench'
+import type { App } from '../../../src/session/app'
 import type { LiveTrace } from '../../../src/session/live-trace'
 import { wholeTake } from '../../../src/view/take/time-view'
 import { TraceLane } from '../../../src/view/take/trace-lane'
@@ -44,11 +44,11 @@ async function showLane(on = true) {
   return shown
 }
 
-function come(bench: Bench, live: LiveTrace, stageId = STAGE) {
+function come(app: App, live: LiveTrace, stageId = STAGE) {
   drawn.length = 0
   renders = 0
   act(() =>
-    bench.evidence.setState({ liveTraces: new Map(bench.evidence.getState().liveTraces).set(stageId, live) }),
+    app.evidence.setState({ liveTraces: new Map(app.evidence.getState().liveTraces).set(stageId, live) }),
   )
 }
 
@@ -59,11 +59,11 @@ const reach = () => ({
 
 describe('the picture of a trace', () => {
   it('draws anew only what came, and renders nothing', async () => {
-    const { bench } = await showLane()
-    come(bench, { trace, changed: { from: 0, to: HOPS } })
+    const { app } = await showLane()
+    come(app, { trace, changed: { from: 0, to: HOPS } })
     expect(reach()).toEqual({ from: 0, to: WIDTH })
     trace.gainDb.fill(-5, 400, 600)
-    come(bench, { trace, changed: { from: 400, to: 600 } })
+    come(app, { trace, changed: { from: 400, to: 600 } })
     // Two hops a pixel: 200 to 300, and the line's way there and back.
     expect(reach().from).toBeGreaterThan(194)
     expect(reach().from).toBeLessThanOrEqual(198)
@@ -73,37 +73,37 @@ describe('the picture of a trace', () => {
   })
 
   it('leaves alone what came for another stage', async () => {
-    const { bench } = await showLane()
-    come(bench, { trace, changed: { from: 0, to: HOPS } }, 'soften')
+    const { app } = await showLane()
+    come(app, { trace, changed: { from: 0, to: HOPS } }, 'soften')
     expect(drawn).toEqual([])
     expect(renders).toBe(0)
   })
 
   it('is drawn whole, on a scale that is said, when what came reaches deeper', async () => {
-    const { bench } = await showLane()
-    come(bench, { trace, changed: { from: 0, to: HOPS } })
+    const { app } = await showLane()
+    come(app, { trace, changed: { from: 0, to: HOPS } })
     expect(screen.getByText(/to −12 dB/)).toBeDefined()
     const deep = { ...trace, gainDb: trace.gainDb.slice().fill(-13, 10, 12) }
-    come(bench, { trace: deep, changed: { from: 0, to: HOPS } })
+    come(app, { trace: deep, changed: { from: 0, to: HOPS } })
     deep.gainDb.fill(-19, 10, 12)
-    come(bench, { trace: deep, changed: { from: 10, to: 12 } })
+    come(app, { trace: deep, changed: { from: 10, to: 12 } })
     expect(reach()).toEqual({ from: 0, to: WIDTH })
     expect(screen.getByText(/to −24 dB/)).toBeDefined()
   })
 
   it('forgets a live trace that is gone', async () => {
-    const { bench } = await showLane()
-    come(bench, { trace, changed: { from: 0, to: HOPS } })
+    const { app } = await showLane()
+    come(app, { trace, changed: { from: 0, to: HOPS } })
     drawn.length = 0
-    act(() => bench.evidence.setState({ liveTraces: new Map() }))
+    act(() => app.evidence.setState({ liveTraces: new Map() }))
     expect(reach()).toEqual({ from: 0, to: WIDTH })
     expect(new Set(drawn.at(-1)?.row(0))).toEqual(new Set([255]))
     for (const y of [1, 2, 10, 31]) expect(new Set(drawn.at(-1)?.row(y))).toEqual(new Set([0]))
   })
 
   it('has a dashed line for a stage that is off, whatever comes', async () => {
-    const { bench } = await showLane(false)
-    come(bench, { trace, changed: { from: 0, to: HOPS } })
+    const { app } = await showLane(false)
+    come(app, { trace, changed: { from: 0, to: HOPS } })
     const line = drawn.at(-1)?.row(0) ?? []
     expect(line.map((opacity, x) => [x, opacity])).toEqual(line.map((_, x) => [x, x % 8 < 4 ? 255 : 0]))
     expect(line).toHaveLength(WIDTH)

@@ -3,11 +3,11 @@ import { trialKeyOf, trialKeyRows } from '../../../src/view/trial/trial-keys'
 
 describe('trialKeyOf', () => {
   it.each([
-    ['1', 'name-x', 'without'],
-    ['2', 'name-x', 'with'],
+    ['1', 'name-x', 'bypassed'],
+    ['2', 'name-x', 'processed'],
     ['3', 'name-x', 'x'],
-    ['a', 'name-x', 'without'],
-    ['B', 'name-x', 'with'],
+    ['a', 'name-x', 'bypassed'],
+    ['B', 'name-x', 'processed'],
     ['X', 'name-x', 'x'],
     ['1', 'which-of-two', 'a'],
     ['2', 'which-of-two', 'b'],
@@ -42,8 +42,8 @@ describe('trialKeyOf', () => {
   })
 
   it.each([
-    ['name-x', 'without', 'with'],
-    ['which-of-two', 'with', 'without'],
+    ['name-x', 'bypassed', 'processed'],
+    ['which-of-two', 'processed', 'bypassed'],
   ] as const)('chooses the answer that stands there: in %s left is %s, right is %s', (kind, left, right) => {
     expect(trialKeyOf('ArrowLeft', kind, 'none', false)).toEqual({ does: 'say', said: left })
     expect(trialKeyOf('ArrowRight', kind, 'radio-to-choose', false)).toEqual({ does: 'say', said: right })

@@ -6,7 +6,7 @@ import * as save from '../../../src/files/save'
 import { OutputLevels } from '../../../src/view/listening/output-levels'
 import { TrialSheet } from '../../../src/view/trial/trial-sheet'
 import { matchingWords } from '../../../src/view/trial/trial-words'
-import { evidenceOf } from '../../session/trial-bench'
+import { evidenceOf } from '../../session/trial-app'
 import { showOnPage } from '../keys/on-page'
 
 let page: ReturnType<typeof showOnPage>
@@ -19,11 +19,11 @@ function open(hidden: boolean) {
     return array
   })
   page = showOnPage(<TrialSheet />)
-  const { bench } = page
-  vi.spyOn(bench.listening, 'play').mockImplementation(async () => bench.listen.setState({ playing: true }))
+  const { app } = page
+  vi.spyOn(app.listening, 'play').mockImplementation(async () => app.listen.setState({ playing: true }))
   act(() => {
-    const evidence = evidenceOf(comparisonOf(bench.chain.getState().chain, { kind: 'chain' }))
-    bench.evidence.setState({ evidence, working: null })
+    const evidence = evidenceOf(comparisonOf(app.chain.getState().chain, { kind: 'chain' }))
+    app.evidence.setState({ evidence, working: null })
     page.screen.setState({ sheet: 'trial' })
   })
 }
@@ -40,7 +40,7 @@ function wholePage(): string {
 const sounds = () =>
   act(() => {
     for (let step = 0; step < 10; step++)
-      page.bench.listen.setState(({ positionFrame }) => ({ positionFrame: positionFrame + 800 }))
+      page.app.listen.setState(({ positionFrame }) => ({ positionFrame: positionFrame + 800 }))
   })
 
 const begin = () => user.click(screen.getByRole('button', { name: 'Begin' }))
@@ -61,10 +61,10 @@ describe('the set-up', () => {
   })
 
   it('refuses where the sides cannot be matched, and says why', () => {
-    const { evidence } = page.bench.evidence.getState()
+    const { evidence } = page.app.evidence.getState()
     if (!evidence) throw new Error('the bench has evidence')
-    const matching = { withoutDb: 0, withDb: 0, measuredOver: 'nothing' } as const
-    act(() => page.bench.evidence.setState({ evidence: { ...evidence, matching } }))
+    const matching = { bypassedDb: 0, processedDb: 0, measuredOver: 'nothing' } as const
+    act(() => page.app.evidence.setState({ evidence: { ...evidence, matching } }))
     expect(screen.getByRole<HTMLButtonElement>('button', { name: 'Begin' }).disabled).toBe(true)
     expect(screen.getByRole('status').textContent).toMatch(/cannot be matched.*too little sound/)
   })
@@ -76,7 +76,7 @@ describe('a run', () => {
     for (let round = 1; round <= 16; round++) {
       expect(document.activeElement?.textContent).toBe(`Round ${round} of 16`)
       await user.keyboard('3')
-      expect(page.bench.trial.getState().running?.choice).toBe('x')
+      expect(page.app.trial.getState().running?.choice).toBe('x')
       sounds()
       // Enter without an answer does nothing.
       await user.keyboard('{Enter}')
@@ -113,9 +113,9 @@ describe('a run', () => {
       }
       return pages
     }
-    const withSide = await pagesWhenX(true)
-    expect(withSide[2]).not.toBe(withSide[1])
-    expect(await pagesWhenX(false)).toEqual(withSide)
+    const processed = await pagesWhenX(true)
+    expect(processed[2]).not.toBe(processed[1])
+    expect(await pagesWhenX(false)).toEqual(processed)
   })
 
   it('takes no answer before X was heard, by key or button, and says why', async () => {
@@ -128,12 +128,12 @@ describe('a run', () => {
     await user.keyboard('{ArrowRight}{Enter}3{ArrowRight}{Enter}')
     expect(within(group()).queryByRole('radio', { checked: true })).toBeNull()
     expect(answer().disabled).toBe(true)
-    expect(page.bench.trial.getState().running?.round).toBe(1)
+    expect(page.app.trial.getState().running?.round).toBe(1)
     sounds()
     expect(screen.getByRole('status').textContent).toBe('')
     await user.keyboard('{ArrowRight}')
     await user.click(answer())
-    expect(page.bench.trial.getState().running?.round).toBe(2)
+    expect(page.app.trial.getState().running?.round).toBe(2)
     expect(group().disabled).toBe(true)
   })
 
@@ -157,22 +157,22 @@ describe('a run', () => {
   it('is abandoned when the sheet goes away by itself', async () => {
     await begin()
     act(() => page.screen.setState({ sheet: null }))
-    expect(page.bench.trial.getState()).toMatchObject({ running: null, shown: null })
-    expect(page.bench.trial.getState().history).toMatchObject([{ finished: false }])
+    expect(page.app.trial.getState()).toMatchObject({ running: null, shown: null })
+    expect(page.app.trial.getState().history).toMatchObject([{ finished: false }])
   })
 
   it('is abandoned when the page that shows it goes', async () => {
     await begin()
     cleanup()
-    expect(page.bench.trial.getState()).toMatchObject({ running: null, history: [{ finished: false }] })
+    expect(page.app.trial.getState()).toMatchObject({ running: null, history: [{ finished: false }] })
   })
 
   it('shows no level of what is heard', async () => {
     cleanup()
-    const { bench } = showOnPage(<OutputLevels />)
+    const { app } = showOnPage(<OutputLevels />)
     expect(screen.getByText('silent')).toBeDefined()
     const running = { number: 1, kind: 'name-x', rounds: 8, round: 1, choice: 'x', heard: false } as const
-    act(() => bench.trial.setState({ running }))
+    act(() => app.trial.setState({ running }))
     expect(screen.getByText('levels not shown')).toBeDefined()
   })
 
@@ -180,7 +180,7 @@ describe('a run', () => {
     await begin()
     screen.getByRole('slider', { name: 'Monitor volume' }).focus()
     await user.keyboard('{ArrowRight}')
-    expect(page.bench.listen.getState().monitorDb).toBe(-17)
+    expect(page.app.listen.getState().monitorDb).toBe(-17)
     const answers = within(screen.getByRole('group', { name: 'X is' }))
     expect(answers.queryByRole('radio', { checked: true })).toBeNull()
   })
@@ -190,7 +190,7 @@ describe('the history', () => {
   it('is saved as a table', async () => {
     const saved = vi.spyOn(save, 'saveBlob').mockImplementation(() => undefined)
     await begin()
-    act(() => page.bench.trials.abandon())
+    act(() => page.app.trials.abandon())
     await user.click(screen.getByRole('button', { name: 'Save as a table (CSV)' }))
     expect(saved.mock.calls[0]?.[1]).toBe('Blind trials - evenhand.csv')
     expect(await saved.mock.calls[0]?.[0].text()).toMatch(/\r\n1,.*abandoned/)
@@ -199,13 +199,13 @@ describe('the history', () => {
 
 describe('matchingWords', () => {
   it('says which side is turned down and by how much, or that neither is', () => {
-    expect(matchingWords({ withoutDb: -4.14, withDb: 0, measuredOver: 'take' })).toMatch(
+    expect(matchingWords({ bypassedDb: -4.14, processedDb: 0, measuredOver: 'take' })).toMatch(
       /^Both are made equally loud: without is turned down 4\.1 dB, measured over the take;/,
     )
-    expect(matchingWords({ withoutDb: 0, withDb: -2, measuredOver: 'loop' })).toContain(
+    expect(matchingWords({ bypassedDb: 0, processedDb: -2, measuredOver: 'loop' })).toContain(
       'with is turned down 2.0 dB, measured over the loop',
     )
-    expect(matchingWords({ withoutDb: -0.04, withDb: 0, measuredOver: 'take' })).toMatch(
+    expect(matchingWords({ bypassedDb: -0.04, processedDb: 0, measuredOver: 'take' })).toMatch(
       /^Both are equally loud as they are/,
     )
   })

@@ -21,7 +21,7 @@ export class BiquadCascade {
   private earlier: SectionBank
   private readonly hear = (channel: number, count: number) =>
     this.bank.run(this.scratch, 0, this.scratch, 0, channel, count)
-  private framesToHush = BANK_FRAMES
+  private framesToFlush = BANK_FRAMES
 
   /**
    * @param maxSections the most sections `set` will be given.
@@ -59,7 +59,7 @@ export class BiquadCascade {
     let from = start
     while (from < end) {
       const fading = fade.framesLeft > 0
-      const count = upToEnd(Math.min(this.framesToHush, end - from), fade.framesLeft)
+      const count = upToEnd(Math.min(this.framesToFlush, end - from), fade.framesLeft)
       this.recent.write(channels, from, count)
       for (let c = 0; c < channels.length; c++) {
         const samples = channels[c]
@@ -69,7 +69,7 @@ export class BiquadCascade {
         if (fading) this.fadeChunk(samples, from, output, outputFrom, c, count)
         else this.bank.run(samples, from, output, outputFrom, c, count)
       }
-      this.hush(count)
+      this.flushDenormals(count)
       fade.pass(count)
       from += count
     }
@@ -80,7 +80,7 @@ export class BiquadCascade {
     this.recent.reset()
     this.fade.reset()
     this.bank.forget()
-    this.framesToHush = BANK_FRAMES
+    this.framesToFlush = BANK_FRAMES
   }
 
   private fadeChunk(
@@ -101,12 +101,12 @@ export class BiquadCascade {
   }
 
   /** Hushes the state every so many frames, wherever blocks are cut. */
-  private hush(count: number): void {
-    this.framesToHush -= count
-    if (this.framesToHush > 0) return
-    this.framesToHush = BANK_FRAMES
-    this.bank.hush()
-    this.earlier.hush()
+  private flushDenormals(count: number): void {
+    this.framesToFlush -= count
+    if (this.framesToFlush > 0) return
+    this.framesToFlush = BANK_FRAMES
+    this.bank.flushDenormals()
+    this.earlier.flushDenormals()
   }
 
   /** Puts `sections` to work, warm. */

@@ -86,7 +86,7 @@ export class SectionBank {
   }
 
   /** Lets state that has all but died away be 0. */
-  hush(): void {
+  flushDenormals(): void {
     for (const state of this.states) {
       for (let i = 0; i < this.sections.length * 2; i++) {
         if (Math.abs(state[i] ?? 0) < SILENCE) state[i] = 0

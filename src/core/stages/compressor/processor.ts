@@ -32,7 +32,7 @@ class CompressorProcessor
       // One linear gain a frame, makeup and mix included.
       pathsThemselves,
     )
-    this.latencyFrames = framesOf(host.lookaheadReserveMs ?? settings.lookaheadMs, sampleRate)
+    this.latencyFrames = framesOf(host.maxLookaheadMs ?? settings.lookaheadMs, sampleRate)
     this.detector = new CompressorDetector(host, this.latencyFrames)
     this.delays = Array.from({ length: channelCount }, () => new DelayLine(this.latencyFrames))
     this.set(settings)

@@ -1,0 +1,55 @@
+import { expect, type Page } from '@playwright/test'
+import { expectFigures } from './setup/app-page'
+import { test } from './setup/shared-app'
+
+const choose = (page: Page, name: RegExp) => page.getByRole('button', { name }).first().click()
+
+const add = async (page: Page, name: RegExp) => {
+  await page.getByRole('button', { name: 'Add a stage' }).click()
+  await page.getByRole('button', { name }).click()
+}
+
+for (const width of [1440, 1024]) {
+  test(`at ${width} px neither a digit more nor playing moves what stands beneath the path`, async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width, height: 768 })
+    await choose(page, /^3 ?Compressor/)
+    const heading = page.getByRole('heading', { name: /Compressor/ })
+    const top = async () => (await heading.boundingBox())?.y
+    await expect(page.getByRole('listitem').filter({ hasText: /most \d\.\d dB/ })).toHaveCount(1)
+    const before = await top()
+    await page.getByRole('textbox', { name: 'Threshold, typed' }).fill('-28')
+    await page.keyboard.press('Enter')
+    await expect(page.getByRole('listitem').filter({ hasText: /most \d\d\.\d dB/ })).toHaveCount(2)
+    await expectFigures(page)
+    expect(await top()).toBe(before)
+    await page.getByRole('textbox', { name: 'Threshold, typed' }).blur()
+    await page.keyboard.press('Space')
+    await expect(page.getByRole('meter')).toHaveCount(2)
+    expect(await top()).toBe(before)
+  })
+}
+
+test('the name of a stage never touches its switch, however many stages stand in a line', async ({
+  page,
+}) => {
+  for (const count of [4, 5, 6, 7]) {
+    if (count > 4) await add(page, /^Compressor/)
+    const stages = page.locator('li[data-stage-id]')
+    await expect(stages).toHaveCount(count)
+    for (const width of [1440, 1300, 1024, 900, 360]) {
+      await page.setViewportSize({ width, height: 900 })
+      const gaps = await stages.evaluateAll((items) =>
+        items.map((item) => {
+          const name = item.querySelector('button > span > span:last-child')?.getBoundingClientRect()
+          const way = item.querySelector('[role="switch"] > span')?.getBoundingClientRect()
+          if (!name || !way) return Number.NaN
+          // Beneath it, or to its left.
+          return name.top >= way.bottom ? way.height : way.left - name.right
+        }),
+      )
+      for (const gap of gaps) expect(gap, `${count} stages, ${width} px`).toBeGreaterThanOrEqual(4)
+    }
+  }
+})

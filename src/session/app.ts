@@ -1,0 +1,91 @@
+import type { StoreApi } from 'zustand/vanilla'
+import { Player } from '../audio/player/player'
+import { BenchWorker } from '../compute/worker/bench-worker'
+import { startingChain } from '../demo'
+import { setSetting } from './chain-edits'
+import { type ChainState, createChainStore } from './chain-store'
+import { Delivery } from './delivery'
+import { createDeliveryStore, type DeliveryState } from './delivery-store'
+import { createEvidenceStore, type EvidenceState } from './evidence-store'
+import { followBands } from './follow-bands'
+import { followComparison } from './follow-comparison'
+import { createKeptStore, type KeptState, KeptVersions } from './kept-versions'
+import { createListenStore, type ListenState } from './listen-store'
+import { Listening } from './listening'
+import { createTakeStore, type TakeState } from './take-store'
+import { Takes } from './takes'
+import { Trials } from './trial'
+import { randomBit } from './trial-chance'
+import { createTrialStore, type TrialState } from './trial-store'
+
+/** Everything the screen stands on: what is so (the stores) and what can be done about it. */
+export interface App {
+  readonly chain: StoreApi<ChainState>
+  readonly take: StoreApi<TakeState>
+  readonly listen: StoreApi<ListenState>
+  readonly evidence: StoreApi<EvidenceState>
+  readonly delivery: StoreApi<DeliveryState>
+  readonly trial: StoreApi<TrialState>
+  readonly kept: StoreApi<KeptState>
+  /** Brings in takes and backings. */
+  readonly takes: Takes
+  /** Plays, switches sides, chooses what is compared. */
+  readonly listening: Listening
+  /** Keeps versions of the chain and compares them. */
+  readonly keptVersions: KeptVersions
+  /** Makes the file that leaves the bench. */
+  readonly deliveries: Delivery
+  /** Runs blind trials of what is compared. */
+  readonly trials: Trials
+  /** Has the evidence worked out once more, after it could not be. */
+  askAgain(): void
+  /**
+   * Gives a compressor the makeup gain with which it is as loud as its input, as one change. False where there is
+   * too little sound to tell.
+   */
+  matchMakeup(stageId: string): Promise<boolean>
+}
+
+/** Puts a bench together, with the demo's chain on it and no take yet. */
+export function createApp(): App {
+  const chain = createChainStore(startingChain())
+  const take = createTakeStore()
+  const listen = createListenStore()
+  const evidence = createEvidenceStore()
+  const delivery = createDeliveryStore()
+  const trial = createTrialStore()
+  const kept = createKeptStore()
+  const worker = new BenchWorker()
+  const player = new Player({
+    onReport: (report) => listening.receive(report),
+    onError: (error) => listening.fail(error),
+  })
+  const listening = new Listening({ chain, take, listen, evidence }, player)
+  followBands({ chain, listen })
+  const takes = new Takes(take, worker, (name) => listening.loaded(name))
+  const askAgain = followComparison({ chain, take, listen, evidence }, worker)
+  return {
+    chain,
+    take,
+    listen,
+    evidence,
+    delivery,
+    trial,
+    kept,
+    takes,
+    listening,
+    keptVersions: new KeptVersions({ chain, listen, kept }),
+    deliveries: new Delivery({ chain, take, delivery }, worker),
+    trials: new Trials({ chain, take, listen, evidence, trial }, listening, {
+      randomBit,
+      now: () => new Date(),
+    }),
+    askAgain,
+    async matchMakeup(stageId) {
+      const makeupDb = await worker.makeup(chain.getState().chain, stageId)
+      if (makeupDb === null) return false
+      chain.getState().edit(setSetting(stageId, 'makeupDb', makeupDb))
+      return true
+    },
+  }
+}

@@ -1,0 +1,40 @@
+import { memo, type RefObject } from 'react'
+import { MAX_STAGES, stageDefinitions, stageKinds } from '../../core'
+import { addStage } from '../../session/chain-edits'
+import { useApp, useChain } from '../app-context'
+import { Menu } from '../fields/menu'
+import styles from './add-stage.module.css'
+
+interface AddStageProps {
+  /** Holds the button that opens the list. */
+  readonly opener: RefObject<HTMLButtonElement | null>
+  onAdded(announcement: string): void
+}
+
+/** Offers every kind of stage with what it is for. */
+export const AddStage = memo(({ opener, onAdded }: AddStageProps) => {
+  const { chain } = useApp()
+  const count = useChain((state) => state.chain.stages.length)
+  const full = count >= MAX_STAGES
+  return (
+    <Menu label={full ? `No more than ${MAX_STAGES} stages` : 'Add a stage'} disabled={full} opener={opener}>
+      {(close) =>
+        stageKinds.map((kind) => (
+          <button
+            key={kind}
+            type="button"
+            className={styles.kind}
+            onClick={() => {
+              chain.getState().edit(addStage(kind))
+              onAdded(`${stageDefinitions[kind].label} added, position ${count + 1} of ${count + 1}`)
+              close()
+            }}
+          >
+            <span className={styles.label}>{stageDefinitions[kind].label}</span>
+            <span className={styles.purpose}>{stageDefinitions[kind].purpose}</span>
+          </button>
+        ))
+      }
+    </Menu>
+  )
+})

@@ -1,0 +1,54 @@
+import type { ReactNode } from 'react'
+import { plain } from '../../core'
+import { keptWords, stagesOfWords } from '../../session/kept-versions'
+import { useChain, useEvidence, useListen, useTake } from '../app-context'
+import { usePendingWords } from '../numbers/pending-words'
+import styles from './chain-ends.module.css'
+
+/** Where the path begins: the take as it came. */
+export function TakeIn() {
+  const pending = usePendingWords()
+  const none = useTake((state) => state.take === null && state.loading === null)
+  const lufs = useTake((state) => state.take?.measures?.integratedLufs)
+  return (
+    <li className={styles.end}>
+      <span className={styles.name}>take</span>
+      <span>{none ? 'none yet' : loudness(lufs, pending)}</span>
+    </li>
+  )
+}
+
+interface OutProps {
+  readonly listeningPointAtEnd: boolean
+  /** Where the ear can be put. */
+  readonly children: ReactNode
+}
+
+/** Where the path ends, and the figures of where the ear is. */
+export function Out({ listeningPointAtEnd, children }: OutProps) {
+  const pending = usePendingWords()
+  const hasTake = useTake((state) => state.take !== null)
+  const scope = useListen((state) => state.scope)
+  const ofKept = useChain(({ chain }) => stagesOfWords(scope, chain) !== null)
+  const measures = useEvidence((state) => state.evidence?.processed.measures)
+  return (
+    <li className={styles.end}>
+      <span className={styles.name}>
+        {listeningPointAtEnd ? `out: ${ofKept ? keptWords.b : 'the whole chain'}` : 'out'}
+      </span>
+      {!listeningPointAtEnd && <span>{ofKept && `${keptWords.b} `}at the ear:</span>}
+      <span>{hasTake && loudness(measures?.integratedLufs, pending)}</span>
+      <span>{measures ? level(measures.truePeakDbtp) : ''}</span>
+      {children}
+    </li>
+  )
+}
+
+function loudness(lufs: number | null | undefined, pending: string): string {
+  if (lufs === undefined) return pending
+  return lufs === null ? 'too quiet to measure' : `${plain(lufs, 1)} LUFS`
+}
+
+function level(dbtp: number | null): string {
+  return dbtp === null ? 'silent' : `${plain(dbtp, 1)} dBTP`
+}

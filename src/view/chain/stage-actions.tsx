@@ -1,0 +1,65 @@
+import type { MouseEvent, RefObject } from 'react'
+import { flushSync } from 'react-dom'
+import { type StageDoc, stageDefinitions } from '../../core'
+import { moveStage, removeStage } from '../../session/chain-edits'
+import { useApp } from '../app-context'
+import { StageGlyph } from '../stage/stage-glyph'
+import styles from './stage-actions.module.css'
+
+interface StageActionsProps {
+  readonly stage: StageDoc
+  /** Position in the chain, from 0. */
+  readonly index: number
+  readonly count: number
+  /** The stages on the path. */
+  readonly list: RefObject<HTMLOListElement | null>
+  /** The button that adds one. */
+  readonly adder: RefObject<HTMLButtonElement | null>
+  announce(text: string): void
+}
+
+/** Where the stage at hand stands on the path, and whether it does. */
+export function StageActions({ stage, index, count, list, adder, announce }: StageActionsProps) {
+  const { chain } = useApp()
+  const { label } = stageDefinitions[stage.kind]
+  const move = (to: number) => (event: MouseEvent<HTMLButtonElement>) => {
+    if (to < 0 || to >= count) return
+    flushSync(() => chain.getState().edit(moveStage(stage.id, to)))
+    // What moves in the document loses the focus.
+    event.currentTarget.focus()
+    announce(`${label}, position ${to + 1} of ${count}`)
+  }
+  const remove = () => {
+    // The focus goes to the stage that takes its place, so that a second press does not take that one too;
+    // after the last one it goes to what begins the path anew.
+    flushSync(() => chain.getState().edit(removeStage(stage.id)))
+    announce(`${label} removed`)
+    const next = list.current?.querySelectorAll<HTMLElement>('[aria-current]')
+    const after = next?.[Math.min(index, next.length - 1)] ?? adder.current
+    after?.focus()
+  }
+  return (
+    <span className={styles.actions}>
+      <StageGlyph stageId={stage.id} index={index} on={stage.on} />
+      <button
+        type="button"
+        aria-disabled={index === 0}
+        onClick={move(index - 1)}
+        aria-label={`Move ${label} earlier`}
+      >
+        ← earlier
+      </button>
+      <button
+        type="button"
+        aria-disabled={index === count - 1}
+        onClick={move(index + 1)}
+        aria-label={`Move ${label} later`}
+      >
+        later →
+      </button>
+      <button type="button" onClick={remove} aria-label={`Remove ${label}`}>
+        remove
+      </button>
+    </span>
+  )
+}

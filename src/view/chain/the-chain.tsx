@@ -1,0 +1,83 @@
+import { useEffect, useRef } from 'react'
+import { useApp, useChain, useEvidence, useListen } from '../app-context'
+import { usePassingWords } from '../notices/use-passing-words'
+import { useScreen } from '../screen-context'
+import { AddStage } from './add-stage'
+import { Out, TakeIn } from './chain-ends'
+import { ChainStage } from './chain-stage'
+import { KeptMenu } from './kept-menu'
+import { ListeningPoint } from './listening-point'
+import { listeningPointIndexOf } from './listening-point-place'
+import { StageActions } from './stage-actions'
+import styles from './the-chain.module.css'
+import { useReorder } from './use-reorder'
+
+/** The chain as an ordered list, from the take to the way out. */
+export function TheChain() {
+  const { listening } = useApp()
+  const stages = useChain((state) => state.chain.stages)
+  const listeningPoint = useListen((state) => state.listeningPoint)
+  const [announcement, announce] = usePassingWords()
+  const said = useScreen((state) => state.said)
+  useEffect(() => {
+    if (said) announce(said.words)
+  }, [said, announce])
+  const reorder = useReorder(announce)
+  const adder = useRef<HTMLButtonElement>(null)
+  const selectedId = useChain((state) => state.selectedId)
+  const selectedIndex = stages.findIndex(({ id }) => id === selectedId)
+  const selected = stages[selectedIndex]
+  const count = stages.length
+  const measuring = useEvidence((state) => state.working !== null)
+  const listeningPointIndex = listeningPointIndexOf(stages, listeningPoint)
+  const listeningPointAtEnd = listeningPointIndex === count - 1
+  return (
+    <section className={styles.path} aria-labelledby="the-path">
+      <div className={styles.head}>
+        <h2 id="the-path">The path</h2>
+        <p className={styles.said} aria-live="polite">
+          {announcement}
+        </p>
+        {announcement === '' && <p className={styles.note}>what each stage does, in this order</p>}
+        {selected && (
+          <StageActions
+            stage={selected}
+            index={selectedIndex}
+            count={count}
+            list={reorder.list}
+            adder={adder}
+            announce={announce}
+          />
+        )}
+        <KeptMenu announce={announce} />
+        <AddStage opener={adder} onAdded={announce} />
+      </div>
+      <ol className={styles.list} ref={reorder.list} aria-busy={measuring}>
+        <TakeIn />
+        {stages.map((stage, index) => (
+          <ChainStage
+            key={stage.id}
+            stage={stage}
+            index={index}
+            count={count}
+            listeningPointIndex={listeningPointIndex}
+            drop={reorder.dropOf(index)}
+            onGrab={reorder.begin}
+          />
+        ))}
+        {count === 0 && (
+          <li className={styles.empty}>
+            No stages: the take leaves as it came. Add a stage to begin, or undo to have the last ones back.
+          </li>
+        )}
+        <Out listeningPointAtEnd={listeningPointAtEnd}>
+          <ListeningPoint
+            here={listeningPointAtEnd}
+            place="at the end of the chain"
+            onPut={() => listening.setListeningPoint(null)}
+          />
+        </Out>
+      </ol>
+    </section>
+  )
+}

@@ -1,0 +1,58 @@
+import { useCallback, useState } from 'react'
+import { stageDefinitions } from '../../core'
+import { useChain } from '../app-context'
+import { usePassingWords } from '../notices/use-passing-words'
+import { BandList } from './band-list'
+import { HelpLine } from './help-line'
+import styles from './selected-stage.module.css'
+import { SettingRows } from './setting-rows'
+import { StageGlyph } from './stage-glyph'
+import { StageNews } from './stage-news'
+import { hasPicture, StagePicture } from './stage-picture'
+import { StageTools } from './stage-tools'
+
+/** The controls of the selected stage, beside its picture. */
+export function SelectedStage() {
+  const stages = useChain((state) => state.chain.stages)
+  const selectedId = useChain((state) => state.selectedId)
+  const [help, setHelp] = useState({ stageId: selectedId, text: '' })
+  const [news, setNews] = usePassingWords()
+  const index = stages.findIndex(({ id }) => id === selectedId)
+  const stage = stages[index] ?? null
+  const tell = useCallback((text: string) => setHelp({ stageId: selectedId, text }), [selectedId])
+  // What was told of one stage is not true of the next.
+  if (help.stageId !== selectedId) tell('')
+  if (!stage) {
+    return (
+      <section className={styles.stage} aria-labelledby="selected-stage">
+        <div className={styles.head}>
+          <h2 id="selected-stage">No stage selected</h2>
+          <StageNews news={news} beside={false} />
+          <StageTools stage={null} onNews={setNews} />
+        </div>
+        <HelpLine text="" idle="Add a stage to the path, and its settings appear here." />
+      </section>
+    )
+  }
+  const { label, purpose } = stageDefinitions[stage.kind]
+  return (
+    <section className={styles.stage} aria-labelledby="selected-stage">
+      <div className={styles.head}>
+        <h2 id="selected-stage" className={styles.title}>
+          <StageGlyph stageId={stage.id} index={index} on={stage.on} /> {label}
+          {!stage.on && <span className={styles.off}>off</span>}
+        </h2>
+        <StageNews news={news} beside={hasPicture(stage)} />
+        <StageTools stage={stage} onNews={setNews} />
+      </div>
+      <div className={hasPicture(stage) ? `${styles.parts} ${styles.beside}` : styles.parts} key={stage.id}>
+        <HelpLine text={help.text} idle={purpose} />
+        <div className={styles.settings}>
+          {stage.kind === 'equaliser' && <BandList stage={stage} stageIndex={index} onHelp={tell} />}
+          <SettingRows stage={stage} onHelp={tell} />
+        </div>
+        <StagePicture stage={stage} index={index} />
+      </div>
+    </section>
+  )
+}

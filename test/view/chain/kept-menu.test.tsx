@@ -1,0 +1,43 @@
+import { cleanup, screen } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { afterEach, describe, expect, it } from 'vitest'
+import { setSetting } from '../../../src/session/chain-edits'
+import { TheChain } from '../../../src/view/chain/the-chain'
+import { ListeningBar } from '../../../src/view/listening/listening-bar'
+import { showOnPage } from '../keys/on-page'
+
+const user = userEvent.setup()
+const choose = async (label: RegExp) => {
+  await user.click(screen.getByRole('button', { name: 'Keep this version' }))
+  await user.click(screen.getByRole('button', { name: label }))
+}
+
+afterEach(cleanup)
+
+describe('keeping versions', () => {
+  it('keeps, compares and names both sides by what they are', async () => {
+    const { app } = showOnPage(
+      <>
+        <TheChain />
+        <ListeningBar />
+      </>,
+    )
+    expect(screen.queryByRole('radio', { name: 'what was kept' })).toBeNull()
+    await choose(/^Keep as A/)
+    app.chain.getState().edit(setSetting('level', 'ratio', 8))
+    await user.click(screen.getByRole('radio', { name: 'what was kept' }))
+    expect(screen.getByRole('radio', { name: 'kept A' })).toBeDefined()
+    expect(screen.getByRole('radio', { name: 'now' })).toBeDefined()
+    await choose(/^Keep as B/)
+    expect(screen.getByRole('radio', { name: 'kept B' })).toBeDefined()
+    await choose(/^Back to A/)
+    expect(app.chain.getState().past).toHaveLength(2)
+    await choose(/^Discard A/)
+    expect(screen.getByRole('radio', { name: 'now' })).toBeDefined()
+    expect(app.kept.getState().a).toBeNull()
+    await choose(/^Discard B/)
+    expect(screen.queryByRole('radio', { name: 'what was kept' })).toBeNull()
+    expect(app.listen.getState().scope).toEqual({ kind: 'chain' })
+    expect(screen.getByRole('radio', { name: 'without' })).toBeDefined()
+  })
+})

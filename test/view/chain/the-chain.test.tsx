@@ -1,0 +1,158 @@
+import { act, cleanup, fireEvent, screen, within } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { App } from '../../../src/session/app'
+import { removeStage, switchStage } from '../../../src/session/chain-edits'
+import { TheChain } from '../../../src/view/chain/the-chain'
+import { showOnPage } from '../keys/on-page'
+
+let app: App
+const user = userEvent.setup()
+const ids = () => app.chain.getState().chain.stages.map(({ id }) => id)
+
+const pressedEars = () =>
+  screen.getAllByRole('button', { pressed: true }).map((ear) => ear.getAttribute('aria-label'))
+
+/** Puts the stages side by side, 100 px each: nothing is laid out here. */
+const placeInLine = () =>
+  document.querySelectorAll('[data-stage-id]').forEach((stage, i) => {
+    stage.getBoundingClientRect = () => new DOMRect(100 * i, 0, 100, 50)
+  })
+
+beforeEach(() => {
+  app = showOnPage(<TheChain />).app
+})
+afterEach(cleanup)
+
+describe('the path', () => {
+  it('lists the take, the stages in order, and the way out', () => {
+    const items = within(screen.getByRole('list')).getAllByRole('listitem')
+    const words = ['take', 'Equaliser', 'Equaliser', 'Compressor', 'De-esser', 'out']
+    expect(items).toHaveLength(words.length)
+    words.forEach((word, i) => {
+      expect(items[i]?.textContent).toContain(word)
+    })
+    expect(items[3]?.textContent).toMatch(/Turns down what is above −\d+\.0 dBFS, \d:1, then all up 8\.0 dB/)
+  })
+
+  it('switches a stage off, as one change', async () => {
+    const toggle = screen.getByRole('switch', { name: '3 Compressor' })
+    await user.click(toggle)
+    expect(app.chain.getState().chain.stages[2]?.on).toBe(false)
+    expect(toggle.getAttribute('aria-checked')).toBe('false')
+    expect(app.chain.getState().past.map(({ words }) => words)).toEqual(['compressor off'])
+  })
+
+  it('moves a stage later and earlier, keeps the focus on it, and says where it is', async () => {
+    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'sibilance'])
+    await user.click(screen.getByRole('button', { name: 'Move Equaliser later' }))
+    expect(ids()).toEqual(['lift', 'clean-up', 'level', 'sibilance'])
+    expect(screen.getByText('Equaliser, position 2 of 4')).toBeDefined()
+    expect(document.activeElement?.getAttribute('aria-label')).toBe('Move Equaliser later')
+    await user.click(screen.getByRole('button', { name: 'Move Equaliser earlier' }))
+    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'sibilance'])
+  })
+
+  it('adds a stage of the chosen kind, at hand and announced', async () => {
+    await user.click(screen.getByRole('button', { name: 'Add a stage' }))
+    await user.click(screen.getByRole('button', { name: /^Saturator/ }))
+    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'sibilance', 'saturator-1'])
+    expect(app.chain.getState().selectedId).toBe('saturator-1')
+    expect(screen.getByText('Saturator added, position 5 of 5')).toBeDefined()
+  })
+
+  it('folds the list of kinds on Escape and gives the focus back', async () => {
+    await user.click(screen.getByRole('button', { name: 'Add a stage' }))
+    await user.keyboard('{Escape}')
+    expect(screen.queryByRole('button', { name: /^Saturator/ })).toBeNull()
+    expect(document.activeElement?.textContent).toBe('Add a stage')
+  })
+
+  it('removes the stage at hand, and takes the focus to its neighbour', async () => {
+    await user.click(screen.getByRole('button', { name: /^3 ?Compressor/ }))
+    await user.click(screen.getByRole('button', { name: 'Remove Compressor' }))
+    expect(ids()).toEqual(['clean-up', 'lift', 'sibilance'])
+    expect(document.activeElement?.textContent).toContain('De-esser')
+  })
+
+  it('can be emptied and begun again', async () => {
+    for (let i = 0; i < 4; i++) await user.click(screen.getByRole('button', { name: /^Remove / }))
+    expect(ids()).toEqual([])
+    expect(screen.getByText(/No stages: the take leaves as it came/)).toBeDefined()
+    expect(document.activeElement?.textContent).toBe('Add a stage')
+    expect(pressedEars()).toEqual(['listen here, at the end of the chain'])
+    await user.click(screen.getByRole('button', { name: 'Add a stage' }))
+    await user.click(screen.getByRole('button', { name: /^Gain/ }))
+    expect(ids()).toEqual(['gain-1'])
+  })
+
+  it('puts the ear after a stage and back at the end', async () => {
+    await user.click(screen.getByRole('button', { name: /after 2 Equaliser/ }))
+    expect(app.listen.getState().listeningPoint).toBe('lift')
+    expect(pressedEars()).toEqual(['listen here, after 2 Equaliser'])
+    expect(screen.getAllByText('after the ear, not heard')).toHaveLength(2)
+    await user.click(screen.getByRole('button', { name: /at the end of the chain/ }))
+    expect(app.listen.getState().listeningPoint).toBeNull()
+    expect(pressedEars()).toEqual(['listen here, at the end of the chain'])
+  })
+
+  it('has the ear at the end when its stage is gone', async () => {
+    await user.click(screen.getByRole('button', { name: /after 1 Equaliser/ }))
+    await user.click(screen.getByRole('button', { name: 'Remove Equaliser' }))
+    expect(pressedEars()).toEqual(['listen here, at the end of the chain'])
+  })
+
+  it('says of its end, too, whose figures it shows while kept versions are compared', () => {
+    const out = () => within(screen.getByRole('list')).getAllByRole('listitem').at(-1)?.textContent
+    const { chain } = app.chain.getState()
+    act(() => app.listening.setScope({ kind: 'snapshots', a: null, b: chain }))
+    expect(out()).toContain('out: the whole chain')
+    act(() => app.chain.getState().edit(switchStage('level', false)))
+    expect(out()).toContain('out: kept B')
+    act(() => app.listening.setListeningPoint('lift'))
+    expect(out()).toContain('kept B at the ear:')
+    act(() => app.listening.setScope({ kind: 'chain' }))
+    expect(out()).not.toContain('kept B')
+  })
+
+  it('leaves a drag to the finger that began it', () => {
+    placeInLine()
+    const [first, second] = screen.getAllByRole('button', { name: /^[12] ?Equaliser/ })
+    if (!first || !second) throw new Error('two equalisers stand on the path')
+    fireEvent.pointerDown(first, { button: 0, clientX: 50, clientY: 10, pointerId: 1 })
+    fireEvent.pointerMove(first, { clientX: 350, clientY: 10, pointerId: 1 })
+    // A second finger goes down, moves and is let go, on another stage.
+    fireEvent.pointerDown(second, { button: 0, clientX: 150, clientY: 10, pointerId: 2 })
+    fireEvent.pointerMove(second, { clientX: 50, clientY: 10, pointerId: 2 })
+    fireEvent.pointerUp(second, { pointerId: 2 })
+    fireEvent.pointerDown(second, { button: 0, clientX: 150, clientY: 10, pointerId: 3 })
+    fireEvent.pointerCancel(second, { pointerId: 3 })
+    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'sibilance'])
+    expect(first.closest('li')?.getAttribute('data-drop')).toBe('moving')
+    fireEvent.pointerUp(first, { pointerId: 1 })
+    expect(ids()).toEqual(['lift', 'level', 'sibilance', 'clean-up'])
+    expect(app.chain.getState().past).toHaveLength(1)
+    expect(screen.getByText('Equaliser, position 4 of 4')).toBeDefined()
+  })
+
+  it('says nothing of a move where the stage was removed beneath the pointer', () => {
+    placeInLine()
+    const compressor = screen.getByRole('button', { name: /^3 ?Compressor/ })
+    fireEvent.pointerDown(compressor, { button: 0, clientX: 250, clientY: 10, pointerId: 1 })
+    fireEvent.pointerMove(compressor, { clientX: 50, clientY: 10, pointerId: 1 })
+    act(() => app.chain.getState().edit(removeStage('level')))
+    fireEvent.pointerUp(window, { pointerId: 1 })
+    expect(ids()).toEqual(['clean-up', 'lift', 'sibilance'])
+    expect(screen.queryByText(/position/)).toBeNull()
+  })
+
+  it('takes a short press for choosing, and a drag let go on Escape for nothing', () => {
+    const compressor = screen.getByRole('button', { name: /^3 ?Compressor/ })
+    fireEvent.pointerDown(compressor, { button: 0, clientX: 0, clientY: 0 })
+    fireEvent.pointerMove(window, { clientX: 300, clientY: 0 })
+    fireEvent.keyDown(window, { key: 'Escape' })
+    fireEvent.pointerUp(window)
+    expect(ids()).toEqual(['clean-up', 'lift', 'level', 'sibilance'])
+    expect(app.chain.getState().past).toEqual([])
+  })
+})
