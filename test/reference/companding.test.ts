@@ -30,10 +30,7 @@ const doubling = (first: number, count: number): Segment[] =>
 /** Table 1: 32 intervals of 2, then six times 16 of twice the length; it ends at 4096. */
 const A_LAW = middles([{ intervals: 32, step: 2 }, ...doubling(4, 6)])
 /** Table 2: one interval of 1, whose output is 0, 15 of 2, then seven times 16 of twice the length; it ends at 8159. */
-const MU_LAW = middles([{ intervals: 1, step: 1 }, { intervals: 15, step: 2 }, ...doubling(4, 7)]).with(
-  0,
-  0,
-)
+const MU_LAW = middles([{ intervals: 1, step: 1 }, { intervals: 15, step: 2 }, ...doubling(4, 7)]).with(0, 0)
 
 /** What a WAV file with every code from 0 to 255 is read as. */
 function everyCode(tag: number): readonly number[] {
