@@ -33,7 +33,7 @@ export class RecentInput {
    * Writes what is remembered, oldest first and faded in over its first half, piece by piece into `buffer`, and
    * calls `hear` for each piece: the first `count` values are the next of `channel`.
    */
-  replay(buffer: Float64Array, hear: (channel: number, count: number) => void): void {
+  replay(buffer: Float32Array, hear: (channel: number, count: number) => void): void {
     const { frames, rings } = this
     for (let c = 0; c < rings.length; c++) {
       const ring = rings[c]

@@ -14,13 +14,14 @@ const WARM_UP_FADES = 3
 export class BiquadCascade {
   private readonly scratch = new Float64Array(BANK_FRAMES)
   private readonly earlierScratch = new Float64Array(BANK_FRAMES)
+  private readonly replayed = new Float32Array(BANK_FRAMES)
   private readonly recent: RecentInput
   private readonly fade: CrossFade<readonly Biquad[]>
   /** The sections last gone to, and those before them. */
   private bank: SectionBank
   private earlier: SectionBank
   private readonly hear = (channel: number, count: number) =>
-    this.bank.run(this.scratch, 0, this.scratch, 0, channel, count)
+    this.bank.run(this.replayed, 0, this.scratch, 0, channel, count)
   private framesToFlush = BANK_FRAMES
 
   /**
@@ -115,6 +116,6 @@ export class BiquadCascade {
     this.bank = this.earlier
     this.earlier = bank
     this.bank.load(sections)
-    this.recent.replay(this.scratch, this.hear)
+    this.recent.replay(this.replayed, this.hear)
   }
 }

@@ -7,6 +7,7 @@ import {
   runTwoSections,
   type Samples,
 } from './direct-form'
+import { runTwoFurtherSections } from './further-sections'
 
 /** The most frames a bank is run over at once: small enough to stay in the processor's nearest cache. */
 export const BANK_FRAMES = 512
@@ -56,7 +57,7 @@ export class SectionBank {
    * other: copies to work on would take half as long as the work.
    */
   run(
-    input: Samples,
+    input: Float32Array,
     inputStart: number,
     output: Samples,
     outputStart: number,
@@ -67,21 +68,19 @@ export class SectionBank {
     const sectionCount = this.sections.length
     const state = this.states[channel]
     if (!state) return
-    if (sectionCount === 0)
+    if (sectionCount === 0) {
       for (let n = 0; n < count; n++) output[outputStart + n] = input[inputStart + n] ?? 0
-    let from = input
-    let fromStart = inputStart
-    for (let k = 0; k < sectionCount; ) {
-      const size = groupSize(sectionCount - k)
-      const isLast = k + size === sectionCount
-      const to = isLast ? output : between
-      const toStart = isLast ? outputStart : 0
-      if (size === 3) runThreeSections(from, fromStart, to, toStart, coefficients, k, state, count)
-      else if (size === 2) runTwoSections(from, fromStart, to, toStart, coefficients, k, state, count)
-      else runSection(from, fromStart, to, toStart, coefficients, k, state, count)
-      from = between
-      fromStart = 0
-      k += size
+      return
+    }
+    const first = firstGroupSize(sectionCount)
+    const to = first === sectionCount ? output : between
+    const toStart = first === sectionCount ? outputStart : 0
+    if (first === 3) runThreeSections(input, inputStart, to, toStart, coefficients, 0, state, count)
+    else if (first === 2) runTwoSections(input, inputStart, to, toStart, coefficients, 0, state, count)
+    else runSection(input, inputStart, to, toStart, coefficients, 0, state, count)
+    for (let k = first; k < sectionCount; k += 2) {
+      if (k + 2 < sectionCount) runTwoFurtherSections(between, between, 0, coefficients, k, state, count)
+      else runTwoFurtherSections(between, output, outputStart, coefficients, k, state, count)
     }
   }
 
@@ -100,9 +99,10 @@ export class SectionBank {
   }
 }
 
-/** How many of so many sections run in one loop: three, as far as that leaves no single one. */
-function groupSize(sectionCount: number): number {
-  return sectionCount === 4 ? 2 : Math.min(3, sectionCount)
+/** How many of so many sections run first, in one loop; those behind them come in pairs. */
+function firstGroupSize(sectionCount: number): 1 | 2 | 3 {
+  if (sectionCount === 1) return 1
+  return sectionCount % 2 === 0 ? 2 : 3
 }
 
 function isSame(a: Biquad, b: Biquad | undefined): boolean {
