@@ -1,6 +1,6 @@
-import { renderForDelivery } from '../../src/audio/deliver'
-import { BenchWorker } from '../../src/compute/worker/bench-worker'
+import { Compute } from '../../src/compute/compute'
 import { type ChainDoc, renderChain, type Sound } from '../../src/core'
+import { renderOnThread } from '../../test/setup/audio-thread/render-on-thread'
 
 /** Samples of one render, first channel by first channel, as plain numbers. */
 export interface HostRenders {
@@ -19,10 +19,10 @@ const asNumbers = (sound: Sound | null) => (sound?.channels ?? []).map((samples)
 
 window.renderInHosts = async (channels, sampleRate, chain) => {
   const take: Sound = { sampleRate, channels: channels.map((samples) => Float32Array.from(samples)) }
-  const worker = new BenchWorker()
+  const worker = new Compute()
   await worker.setTake(take)
   return {
-    offline: asNumbers(await renderForDelivery(take, chain)),
+    offline: asNumbers(await renderOnThread(take, chain)),
     worker: asNumbers(await worker.render(chain, () => undefined, new AbortController().signal)),
     page: asNumbers(renderChain(take, chain).sound),
   }

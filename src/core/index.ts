@@ -12,9 +12,9 @@ export {
   type RenderOptions,
   renderChain,
   renderSteps,
-  type Tap,
 } from './chain/render'
 export { renderDifference } from './chain/render-difference'
+export { type BehindStage, renderLatencyFrames, runStage, workingCopy } from './chain/run-stage'
 export { sameSound, sameStage } from './chain/same-sound'
 export { type ChainHost, MAX_BLOCK_FRAMES } from './chain/stage-slot'
 export { hopEnd, hopStart, TRACE_HOP_FRAMES, type Trace } from './chain/trace'
@@ -28,7 +28,10 @@ export * from './measure'
 export { type KWeighting, kWeighting } from './measure/loudness/k-weighting'
 export { type PeakLevel, type PeakPyramid, peakLevelFor, peakPyramid } from './measure/peaks/peak-pyramid'
 export { dbToGain, gainToDb } from './sound/decibels'
+export type { FrameRange } from './sound/frame-range'
+export { sampleHashSteps } from './sound/sample-hash'
 export { durationSeconds, excerpt, frameCount, type Sound } from './sound/sound'
+export { finished, partOf, type Steps } from './sound/steps'
 export {
   isStageKind,
   type SettingsByKind,
@@ -61,4 +64,4 @@ export type { StageDefinition } from './stages/stage-definition'
 export { fewestRareRight, probabilityByChance, probabilityOfAtLeast } from './study/blind-trial-chance'
 export { drawOrder, type HiddenSide } from './study/blind-trial-order'
 export { powerSentence, printProbability, type TrialResult, trialSentence } from './study/blind-trial-words'
-export { matchingMakeupDb } from './study/matching-makeup'
+export { matchingMakeupDb, matchingMakeupSteps } from './study/matching-makeup'

@@ -1,4 +1,4 @@
-import { postMoving } from '../compute/worker/post-moving'
+import { postMoving } from '../compute/port/post-moving'
 import { FileError } from './file-error'
 import { openFile } from './open-file'
 import type { FileAnswer, FileWanted } from './open-protocol'

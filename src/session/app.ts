@@ -1,6 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla'
 import { Player } from '../audio/player/player'
-import { BenchWorker } from '../compute/worker/bench-worker'
+import { Compute } from '../compute/compute'
 import { startingChain } from '../demo'
 import { setSetting } from './chain-edits'
 import { type ChainState, createChainStore } from './chain-store'
@@ -55,15 +55,15 @@ export function createApp(): App {
   const delivery = createDeliveryStore()
   const trial = createTrialStore()
   const kept = createKeptStore()
-  const worker = new BenchWorker()
+  const compute = new Compute()
   const player = new Player({
     onReport: (report) => listening.receive(report),
     onError: (error) => listening.fail(error),
   })
   const listening = new Listening({ chain, take, listen, evidence }, player)
   followBands({ chain, listen })
-  const takes = new Takes(take, worker, (name) => listening.loaded(name))
-  const askAgain = followComparison({ chain, take, listen, evidence }, worker)
+  const takes = new Takes(take, compute, (name) => listening.loaded(name))
+  const askAgain = followComparison({ chain, take, listen, evidence }, compute)
   return {
     chain,
     take,
@@ -75,14 +75,14 @@ export function createApp(): App {
     takes,
     listening,
     keptVersions: new KeptVersions({ chain, listen, kept }),
-    deliveries: new Delivery({ chain, take, delivery }, worker),
+    deliveries: new Delivery({ chain, take, delivery }, compute),
     trials: new Trials({ chain, take, listen, evidence, trial }, listening, {
       randomBit,
       now: () => new Date(),
     }),
     askAgain,
     async matchMakeup(stageId) {
-      const makeupDb = await worker.makeup(chain.getState().chain, stageId)
+      const makeupDb = await compute.makeup(chain.getState().chain, stageId)
       if (makeupDb === null) return false
       chain.getState().edit(setSetting(stageId, 'makeupDb', makeupDb))
       return true

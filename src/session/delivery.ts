@@ -1,6 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
-import type { BenchWorker } from '../compute/worker/bench-worker'
-import { type ChainDoc, durationSeconds, type Sound } from '../core'
+import type { Compute } from '../compute/compute'
 import { deliveredName, saveBlob } from '../files/save'
 import type { WavFormat } from '../files/wav/wav-writer'
 import type { ChainState } from './chain-store'
@@ -20,14 +19,10 @@ export const formatNames: Readonly<Record<WavFormat, string>> = {
   float32: '32-bit float',
 }
 
-/** Longer takes are rendered block by block in the worker, with progress and cancel; the bits are the same. */
-const LONGEST_IN_ONE_GO_SECONDS = 600
-
 /** Any number does. It is always the same, so that a take and a chain always make the same file. */
 const DITHER_SEED = 1
 
 /** What makes the file is fetched when there is one to make: the page comes in sooner without it. */
-const rendering = () => import('../audio/deliver')
 const writing = () => import('../files/wav/wav-writer')
 
 /** Makes the delivered file: the whole chain, at the take's own rate, as long as the take and aligned with it. */
@@ -36,7 +31,7 @@ export class Delivery {
 
   constructor(
     private readonly stores: Stores,
-    private readonly worker: Pick<BenchWorker, 'render'>,
+    private readonly compute: Pick<Compute, 'render'>,
   ) {}
 
   setFormat(format: WavFormat): void {
@@ -54,7 +49,8 @@ export class Delivery {
     delivery.setState({ working: 0, delivered: null, problem: null })
     try {
       const { chain, setSafe } = this.stores.chain.getState()
-      const sound = await this.render(take.sound, chain, signal)
+      const onProgress = (working: number) => delivery.setState({ working })
+      const sound = await this.compute.render(chain, onProgress, signal)
       if (sound && !signal.aborted) {
         const fileName = deliveredName(take.name, 'wav', formatNames[format])
         const { encodeWav } = await writing()
@@ -78,14 +74,5 @@ export class Delivery {
   /** Gives up the delivery under way. */
   cancel(): void {
     this.stopping?.abort()
-  }
-
-  private async render(take: Sound, chain: ChainDoc, signal: AbortSignal): Promise<Sound | null> {
-    if (durationSeconds(take) <= LONGEST_IN_ONE_GO_SECONDS) {
-      const { renderForDelivery } = await rendering()
-      return renderForDelivery(take, chain)
-    }
-    const onProgress = (working: number) => this.stores.delivery.setState({ working })
-    return this.worker.render(chain, onProgress, signal)
   }
 }

@@ -1,6 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import type { Evidence } from '../compute/evidence/evidence'
-import type { FrameRange } from '../compute/evidence/matching'
+import type { Evidence } from '../compute/evidence'
+import type { FrameRange } from '../core'
 import type { LiveTrace } from './live-trace'
 
 export interface EvidenceState {

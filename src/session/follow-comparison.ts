@@ -1,6 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla'
-import type { StretchTrace } from '../compute/evidence/evidence'
-import type { BenchWorker } from '../compute/worker/bench-worker'
+import type { Compute } from '../compute/compute'
+import type { StretchTrace } from '../compute/lanes/live-traces'
 import { comparisonOf, frameCount } from '../core'
 import type { ChainState } from './chain-store'
 import type { EvidenceState } from './evidence-store'
@@ -27,7 +27,7 @@ const NO_TRACES: EvidenceState['liveTraces'] = new Map()
  */
 export function followComparison(
   { chain, take, listen, evidence }: Stores,
-  worker: Pick<BenchWorker, 'evidence'>,
+  worker: Pick<Compute, 'evidence'>,
   atNextFrame: (then: () => void) => void = (then) => void requestAnimationFrame(then),
 ): () => void {
   const pace = new TracePace(atNextFrame)

@@ -1,4 +1,4 @@
-import type { FrameRange } from '../compute/evidence/matching'
+import type { FrameRange } from '../core'
 
 /** Longest stretch whose traces follow a hand: more would not be there within a few frames of the screen. */
 const LONGEST_SECONDS = 25

@@ -1,5 +1,5 @@
 import type { ListenSettings, SideName } from '../audio/engine/messages'
-import type { MatchingGains } from '../compute/evidence/evidence'
+import type { MatchingGains } from '../compute/evidence'
 import { type ChainDoc, comparisonOf } from '../core'
 import { idleChain } from './idle-chain'
 import type { ListenState } from './listen-store'

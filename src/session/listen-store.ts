@@ -1,7 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Heard, SideName } from '../audio/engine/messages'
-import type { FrameRange } from '../compute/evidence/matching'
-import type { Scope } from '../core'
+import type { FrameRange, Scope } from '../core'
 import type { Sweep } from './swept-chain'
 
 /** How the take is listened to. Levels in dB, positions in frames of the take. */

@@ -1,5 +1,5 @@
-import type { StretchTrace } from '../compute/evidence/evidence'
-import { putStretches, withStretches } from '../compute/evidence/live-traces'
+import type { StretchTrace } from '../compute/lanes/live-traces'
+import { putStretches, withStretches } from '../compute/lanes/live-traces'
 import type { Trace } from '../core'
 
 /** Hops of a trace, end not included. */

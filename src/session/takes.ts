@@ -1,5 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
-import type { BenchWorker } from '../compute/worker/bench-worker'
+import type { Compute } from '../compute/compute'
 import { FileError } from '../files/file-error'
 import { isolated, shownName } from '../files/file-name'
 import { DemoError, loadDemo } from './load-demo'
@@ -35,7 +35,7 @@ export class Takes {
 
   constructor(
     private readonly store: StoreApi<TakeState>,
-    private readonly worker: Pick<BenchWorker, 'setTake'>,
+    private readonly worker: Pick<Compute, 'setTake'>,
     /** Told when another take or backing is in place. */
     private readonly onChange: (what: 'take' | 'backing') => void,
   ) {}

@@ -1,4 +1,4 @@
-import { nextTask } from '../compute/worker/slices'
+import { nextTask } from '../compute/port/next-task'
 
 /** Frames that a move waits at most for the traces of one before it: longer would look as if lanes stood still. */
 const MOST_FRAMES = 4

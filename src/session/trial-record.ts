@@ -1,4 +1,4 @@
-import type { MatchingGains } from '../compute/evidence/evidence'
+import type { MatchingGains } from '../compute/evidence'
 import type { HiddenSide } from '../core'
 
 /** X is one of the two sides, both of which are at hand by name; or both are hidden, and one of the two is `with`. */

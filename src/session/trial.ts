@@ -1,5 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
-import type { MatchingGains } from '../compute/evidence/evidence'
+import type { MatchingGains } from '../compute/evidence'
 import { comparisonOf, drawOrder, type HiddenSide } from '../core'
 import type { ChainState } from './chain-store'
 import type { EvidenceState } from './evidence-store'

@@ -52,9 +52,3 @@ export interface ListenOptions {
   readonly take: Planar
   readonly settings: ListenSettings
 }
-
-/** What the delivering processor is made with. */
-export interface DeliverOptions {
-  readonly chain: ChainDoc
-  readonly channelCount: number
-}

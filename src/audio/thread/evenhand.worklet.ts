@@ -1,7 +1,6 @@
-import { ChainProcessor, MAX_BLOCK_FRAMES } from '../../core'
 import { ListeningEngine } from '../engine/listening-engine'
-import type { DeliverOptions, ListenOptions, Report, ToThread } from '../engine/messages'
-import { DELIVER_PROCESSOR, LISTEN_PROCESSOR } from './processor-names'
+import type { ListenOptions, Report, ToThread } from '../engine/messages'
+import { LISTEN_PROCESSOR } from './processor-names'
 
 /** Meter messages a second: as fast as an eye follows, seldom enough to make little garbage. */
 const REPORTS_PER_SECOND = 30
@@ -73,33 +72,4 @@ class ListenProcessor extends AudioWorkletProcessor {
   }
 }
 
-/** Runs its input through a chain, for delivery: the same code that is heard, without monitor or matching. */
-class DeliverProcessor extends AudioWorkletProcessor {
-  private readonly chain: ChainProcessor
-
-  constructor(options: { processorOptions: DeliverOptions }) {
-    super()
-    const { chain, channelCount } = options.processorOptions
-    this.chain = new ChainProcessor(chain, { sampleRate, channelCount })
-  }
-
-  process(inputs: Float32Array[][], outputs: Float32Array[][]): boolean {
-    const input = inputs[0] ?? []
-    const output = outputs[0] ?? []
-    const frames = output[0]?.length ?? 0
-    for (let c = 0; c < output.length; c++) {
-      const source = input[c]
-      // The input has no channels once its source has ended: what follows is silence, and the chain rings out.
-      if (source) output[c]?.set(source)
-      else output[c]?.fill(0)
-    }
-    for (let from = 0; from < frames; from += MAX_BLOCK_FRAMES) {
-      const count = Math.min(MAX_BLOCK_FRAMES, frames - from)
-      this.chain.process(count === frames ? output : output.map((samples) => samples.subarray(from)), count)
-    }
-    return true
-  }
-}
-
 registerProcessor(LISTEN_PROCESSOR, ListenProcessor)
-registerProcessor(DELIVER_PROCESSOR, DeliverProcessor)

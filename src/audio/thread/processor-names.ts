@@ -1,3 +1,2 @@
-/** Names under which the audio thread's processors are registered and asked for. */
+/** Name under which the audio thread's processor is registered and asked for. */
 export const LISTEN_PROCESSOR = 'evenhand-listen'
-export const DELIVER_PROCESSOR = 'evenhand-deliver'

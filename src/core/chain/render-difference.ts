@@ -1,10 +1,11 @@
 import { frameCount, type Sound } from '../sound/sound'
+import { finished } from '../sound/steps'
 import type { StageDoc } from '../stages'
 import { createReference } from '../stages/processors'
 import type { ChainDoc } from './chain-doc'
 import { padded, type SoundWithLeads } from './leads'
-import { renderChain } from './render'
 import { runInPlace } from './run-in-place'
+import { renderLatencyFrames, runStage, workingCopy } from './run-stage'
 
 /**
  * Only what one stage takes away: the sound before it, as the stage passes it when it finds nothing to do, less
@@ -15,13 +16,19 @@ export function renderDifference(sound: Sound, chain: ChainDoc, stageId: string)
   const index = chain.stages.findIndex(({ id }) => id === stageId)
   const stage = chain.stages[index]
   if (!stage) throw new RangeError(`no stage "${stageId}" in the chain`)
-  const upToStage = { ...chain, stages: chain.stages.slice(0, index + 1) }
-  const { sound: after, kept } = renderChain(sound, upToStage, { keep: true })
-  const before = kept?.taps[index - 1]?.withLeads ?? sound
-  const reference = stage.on ? passedThrough(before, stage, frameCount(sound)) : after.channels
+  const { sampleRate } = sound
+  const frames = frameCount(sound)
+  if (!stage.on) return { sampleRate, channels: sound.channels.map(() => new Float32Array(frames)) }
+  const upToStage = chain.stages.slice(0, index + 1).filter(({ on }) => on)
+  const delay = upToStage.reduce((total, each) => total + renderLatencyFrames(each, sampleRate), 0)
+  let working = workingCopy(sound, delay)
+  for (const earlier of upToStage.slice(0, -1)) working = finished(runStage(working, earlier)).sound
+  const reference = passedThrough(working, stage, frames)
+  const after = finished(runStage(working, stage)).sound
+  const behind = after.channels.map((samples) => samples.subarray(after.leadInFrames ?? 0))
   return {
-    sampleRate: sound.sampleRate,
-    channels: reference.map((samples, c) => samples.map((value, n) => value - (after.channels[c]?.[n] ?? 0))),
+    sampleRate,
+    channels: reference.map((samples, c) => samples.map((value, n) => value - (behind[c]?.[n] ?? 0))),
   }
 }
 

@@ -1,7 +1,9 @@
-import { type ChainDoc, chainOf } from '../chain/chain-doc'
-import { renderChain } from '../chain/render'
+import type { ChainDoc } from '../chain/chain-doc'
+import { type SoundWithLeads, takeFrames } from '../chain/leads'
+import { renderLatencyFrames, runStage, workingCopy } from '../chain/run-stage'
 import { integratedLoudness } from '../measure/loudness/loudness'
-import type { Sound } from '../sound/sound'
+import { excerpt, type Sound } from '../sound/sound'
+import { finished, type Steps } from '../sound/steps'
 import type { StageDoc } from '../stages'
 import { makeupParameter } from '../stages/compressor/definition'
 
@@ -14,24 +16,28 @@ const LEAST_EFFECT = 0.05
 /** With all of the mix compressed one step finds it; with less of it, few are needed. */
 const MOST_STEPS = 12
 
+/** How the loudness on either side of the compressor is found: integrated, LUFS, or null where not measurable. */
+export interface MakeupTools {
+  before(): Steps<number | null>
+  behind(stage: StageDoc<'compressor'>): Steps<number | null>
+}
+
 /**
  * The makeup gain, dB, with which a compressor's output is as loud (integrated, ITU-R BS.1770) as its input: found
  * by measuring both, and again until they match where the mix leaves part of the sound dry. Kept inside the range
  * of the parameter. Null where the sound is silent or too short to measure, or nothing of it is compressed (mix 0).
- * @throws RangeError when `stageId` is not a compressor of the chain
  */
-export function matchingMakeupDb(sound: Sound, chain: ChainDoc, stageId: string): number | null {
-  const index = chain.stages.findIndex(({ id }) => id === stageId)
-  const stage = chain.stages[index]
-  if (stage?.kind !== 'compressor') throw new RangeError(`no compressor "${stageId}" in the chain`)
-  const before = renderChain(sound, chainOf(chain.stages.slice(0, index))).sound
-  const wanted = integratedLoudness(before)
+export function* matchingMakeupSteps(
+  stage: StageDoc<'compressor'>,
+  { before, behind }: MakeupTools,
+): Steps<number | null> {
+  const wanted = yield* before()
   if (wanted === null || stage.settings.mix === 0) return null
   const { min, max } = makeupParameter
   let makeupDb = 0
   let last: { makeupDb: number; missing: number } | null = null
   for (let step = 0; step < MOST_STEPS; step++) {
-    const found = loudnessBehind(before, stage, makeupDb)
+    const found = yield* behind({ ...stage, on: true, settings: { ...stage.settings, makeupDb } })
     if (found === null) return null
     const missing: number = wanted - found
     if (Math.abs(missing) < CLOSE_LU) break
@@ -45,7 +51,35 @@ export function matchingMakeupDb(sound: Sound, chain: ChainDoc, stageId: string)
   return makeupDb
 }
 
-function loudnessBehind(before: Sound, stage: StageDoc<'compressor'>, makeupDb: number): number | null {
-  const made: StageDoc<'compressor'> = { ...stage, on: true, settings: { ...stage.settings, makeupDb } }
-  return integratedLoudness(renderChain(before, chainOf([made])).sound)
+/**
+ * {@link matchingMakeupSteps} of the compressor `stageId` in a chain, in one go.
+ * @throws RangeError when `stageId` is not a compressor of the chain
+ */
+export function matchingMakeupDb(sound: Sound, chain: ChainDoc, stageId: string): number | null {
+  const index = chain.stages.findIndex(({ id }) => id === stageId)
+  const stage = chain.stages[index]
+  if (stage?.kind !== 'compressor') throw new RangeError(`no compressor "${stageId}" in the chain`)
+  const earlier = chain.stages.slice(0, index).filter(({ on }) => on)
+  const delay = [...earlier, stage].reduce(
+    (sum, each) => sum + renderLatencyFrames(each, sound.sampleRate),
+    0,
+  )
+  let before = workingCopy(sound, delay)
+  for (const each of earlier) before = finished(runStage(before, each)).sound
+  return finished(
+    matchingMakeupSteps(stage, {
+      *before() {
+        yield 0
+        return integratedLoudness(ofTake(before))
+      },
+      *behind(tried) {
+        return integratedLoudness(ofTake((yield* runStage(workingCopy(before, 0), tried)).sound))
+      },
+    }),
+  )
+}
+
+function ofTake(sound: SoundWithLeads): Sound {
+  const { leadInFrames = 0 } = sound
+  return excerpt(sound, leadInFrames, leadInFrames + takeFrames(sound))
 }

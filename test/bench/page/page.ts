@@ -1,5 +1,5 @@
 import { ebur128_integrated_mono, ebur128_true_peak_mono } from 'ebur128-wasm'
-import { renderForDelivery } from '../../../src/audio/deliver'
+import { renderOnThread } from '../../setup/audio-thread/render-on-thread'
 import {
   type ChainDoc,
   durationSeconds,
@@ -87,7 +87,7 @@ window.runBench = async () => {
     ),
     await compare(
       'five-section equaliser, through the worklet / five native biquads',
-      () => renderForDelivery(take, FIVE_SECTION_CHAIN),
+      () => renderOnThread(take, FIVE_SECTION_CHAIN),
       () => renderNative(take, fiveBiquads),
     ),
     await compare(

@@ -39,7 +39,12 @@ export function loudness(sound: Sound, energies = subBlockEnergies(sound)): Loud
  * @throws MeasureError `sample-rate` or `channels`
  */
 export function integratedLoudness(sound: Sound): number | null {
-  const momentary = windowPowers(subBlockEnergies(sound), MOMENTARY_TENTHS, sound.sampleRate)
+  return integratedLoudnessOf(subBlockEnergies(sound), sound.sampleRate)
+}
+
+/** {@link integratedLoudness} of a sound, or of whole sub-blocks of one, by their energies (see `subBlockEnergySteps`). */
+export function integratedLoudnessOf(energies: Float64Array, sampleRate: number): number | null {
+  const momentary = windowPowers(energies, MOMENTARY_TENTHS, sampleRate)
   return powerToLufs(gatedPower(everyTenth(momentary)) ?? 0)
 }
 

@@ -1,0 +1,31 @@
+import type { StageDoc } from '../core'
+
+/** A sound: a take, by the hash of its samples, behind stages. Those that are off have no part in it. */
+export interface SoundAddress {
+  readonly take: string
+  readonly stages: readonly StageDoc[]
+}
+
+const keys = new WeakMap<StageDoc, string>()
+
+/** The same for two stages that do the same to any sound, whatever they are called. */
+function stageKey(stage: StageDoc): string {
+  const known = keys.get(stage)
+  if (known !== undefined) return known
+  const { kind, settings } = stage
+  const key = JSON.stringify([kind, settings], (_, value: unknown) =>
+    value === Number.POSITIVE_INFINITY ? 'infinity' : value,
+  )
+  keys.set(stage, key)
+  return key
+}
+
+/** The stages that have a part in a sound, in their order. */
+export function stagesOn(stages: readonly StageDoc[]): readonly StageDoc[] {
+  return stages.filter(({ on }) => on)
+}
+
+/** One text for each sound, whoever asks for it. */
+export function soundKey({ take, stages }: SoundAddress): string {
+  return [take, ...stagesOn(stages).map(stageKey)].join('\n')
+}

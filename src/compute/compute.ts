@@ -1,0 +1,225 @@
+import {
+  type ChainDoc,
+  type Comparison,
+  type FrameRange,
+  type Measures,
+  type Sound,
+  sampleHashSteps,
+} from '../core'
+import { ComputeError } from './compute-error'
+import type { Evidence } from './evidence'
+import { FactStore } from './facts/fact-store'
+import type { Want } from './facts/fact-values'
+import type { FactPiece } from './jobs/facts-job'
+import { HandLanes } from './lanes/hand-lanes'
+import type { StretchTrace } from './lanes/live-traces'
+import { Pool } from './pool/pool'
+import { inSlices } from './port/next-task'
+import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
+import workerUrl from './worker/compute.worker.ts?worker&url'
+import type { HashedTake } from './worker/worker-memory'
+
+/** Facts that the page keeps, bytes: those of some dozens of comparisons of a four-minute take. */
+const FACT_BYTES = 64 * 2 ** 20
+
+/** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
+const REST_MS = 60
+
+/** What is compared, and what of it is wanted first. */
+export interface EvidenceWanted {
+  readonly comparison: Comparison
+  readonly loop: FrameRange | null
+  /** The stretch whose gain traces come ahead of everything else; null for none. */
+  readonly live: FrameRange | null
+}
+
+/** Told what comes ahead of evidence. */
+export interface EvidenceListener {
+  onProgress(share: number): void
+  /** Traces of stages on the processed side, provisional. They may belong to the request before. */
+  onLiveTraces(traces: readonly StretchTrace[]): void
+  /** All of them have come. */
+  onTracesOver(): void
+}
+
+/** Starts a worker of the pool. @throws ComputeError `no-workers` */
+export function startWorker(): Worker {
+  if (typeof Worker === 'undefined')
+    throw new ComputeError(
+      'no-workers',
+      'this browser runs no workers, which measuring and rendering need. Use a current browser.',
+    )
+  return new Worker(workerUrl, { type: 'module' })
+}
+
+/** Everything that is worked out off the page, about one take at a time. */
+export class Compute {
+  private readonly facts = new FactStore(FACT_BYTES)
+  private readonly selector = new EvidenceSelector(this.facts)
+  private readonly lanes: HandLanes
+  private take: HashedTake | null = null
+  private takeAbort = new AbortController()
+  private evidenceAbort = new AbortController()
+  /** The chain whose evidence was put together last: what is alike in the next will be alike in the one after. */
+  private shown: ChainDoc | null = null
+
+  constructor(private readonly pool = new Pool(startWorker, navigator.hardwareConcurrency)) {
+    this.lanes = new HandLanes(pool)
+  }
+
+  /** Hash of the take that everything is about; null before there is one. */
+  get takeHash(): string | null {
+    return this.take?.hash ?? null
+  }
+
+  /**
+   * Puts a take in the place of the one before, and measures it. Null when another took its place.
+   * @throws ComputeError when it could not be measured
+   */
+  async setTake(sound: Sound): Promise<Measures | null> {
+    this.takeAbort.abort()
+    this.evidenceAbort.abort()
+    this.lanes.leave()
+    const abort = new AbortController()
+    this.takeAbort = abort
+    this.take = null
+    this.shown = null
+    this.pool.forgetTake()
+    const hash = await inSlices(sampleHashSteps(sound), () => !abort.signal.aborted)
+    if (hash === null || abort.signal.aborted) return null
+    this.take = { hash, sound }
+    const wants = [{ stages: [], names: ['measures'] }] as const
+    const isKnown = await this.want(this.take, wants, abort.signal, () => undefined)
+    return isKnown ? (this.facts.get({ take: hash, stages: [] }, 'measures') ?? null) : null
+  }
+
+  /**
+   * Evidence of a comparison, at once where its facts are known; null when a newer request took its place.
+   * @throws ComputeError when it could not be worked out
+   */
+  async evidence(
+    { comparison, loop, live }: EvidenceWanted,
+    { onProgress, onLiveTraces, onTracesOver }: EvidenceListener,
+  ): Promise<Evidence | null> {
+    this.evidenceAbort.abort()
+    const abort = new AbortController()
+    this.evidenceAbort = abort
+    const { take } = this
+    if (!take) return null
+    const { bypassed, processed } = comparison
+    const known = this.selector.select(take, comparison, loop)
+    const keep = alikePrefix(processed, this.shown)
+    if (known) {
+      this.lanes.leave()
+      this.shown = processed
+      return known
+    }
+    if (live) {
+      const stages = processed.stages.slice(keep.length)
+      await orAborted(
+        this.lanes.trace({ take, prefix: keep, stages, stretch: live }, onLiveTraces),
+        abort.signal,
+      )
+    }
+    onTracesOver()
+    if (live) await orAborted(pause(REST_MS), abort.signal)
+    if (abort.signal.aborted) return null
+    const wants = [wantsOf(processed, true), wantsOf(bypassed, false)]
+    this.facts.pin(
+      wants
+        .flat()
+        .flatMap(({ stages, names }) => names.map((name) => [{ take: take.hash, stages }, name] as const)),
+    )
+    const shares = wants.map(() => 0)
+    const isKnown = await Promise.all(
+      wants.map((each, side) =>
+        this.want(
+          take,
+          each,
+          abort.signal,
+          (share) => {
+            shares[side] = share
+            onProgress(Math.min(...shares))
+          },
+          keep,
+        ),
+      ),
+    )
+    if (abort.signal.aborted || isKnown.includes(false)) return null
+    const evidence = this.selector.select(take, comparison, loop)
+    if (evidence) this.shown = processed
+    return evidence
+  }
+
+  /**
+   * The take run through `chain`, for delivery; null when `signal` gave it up.
+   * @throws ComputeError when it could not be rendered
+   */
+  async render(
+    chain: ChainDoc,
+    onProgress: (share: number) => void,
+    signal: AbortSignal,
+  ): Promise<Sound | null> {
+    const { take } = this
+    if (!take) return null
+    const input = { take: take.hash, chain }
+    return this.pool.run('delivery', input, { priority: 'screen', take, signal, onProgress }).result
+  }
+
+  /**
+   * Makeup gain with which a compressor is as loud as its input; null where that cannot be measured.
+   * @throws ComputeError when the chain has no such compressor
+   */
+  async makeup(chain: ChainDoc, stageId: string): Promise<number | null> {
+    const { take } = this
+    if (!take) return null
+    const { signal } = this.takeAbort
+    const input = { take: take.hash, chain, stageId }
+    return this.pool.run('makeup', input, { priority: 'screen', take, signal }).result
+  }
+
+  /** Has what is missing worked out. @returns whether all is known; false where it was given up */
+  private async want(
+    take: HashedTake,
+    wants: readonly Want[],
+    signal: AbortSignal,
+    onProgress: (share: number) => void,
+    keep: Want['stages'] = [],
+  ): Promise<boolean> {
+    const missing = missingFrom(this.facts, take.hash, wants)
+    if (missing.length === 0) {
+      onProgress(1)
+      return true
+    }
+    const places = this.facts.get({ take: take.hash, stages: [] }, 'places') ?? null
+    const onPiece = (piece: FactPiece) => this.learn(take.hash, missing, piece)
+    const input = { take: take.hash, wants: missing, places, keep: keep.length > 0 ? keep : null }
+    const { result } = this.pool.run('facts', input, {
+      priority: 'evidence',
+      take,
+      signal,
+      onProgress,
+      onPiece,
+    })
+    await result
+    return !signal.aborted
+  }
+
+  private learn(take: string, wants: readonly Want[], { want, name, value }: FactPiece): void {
+    const stages = wants[want]?.stages
+    if (stages) this.facts.put({ take, stages }, name, value)
+  }
+}
+
+function pause(ms: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, ms))
+}
+
+/** Waits for `done`, or until `signal` says that it is not waited for. */
+async function orAborted(done: Promise<void>, signal: AbortSignal): Promise<void> {
+  if (signal.aborted) return
+  const aborted = new Promise<void>((resolve) =>
+    signal.addEventListener('abort', () => resolve(), { once: true }),
+  )
+  await Promise.race([done, aborted])
+}

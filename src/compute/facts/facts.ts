@@ -1,0 +1,78 @@
+import {
+  hasSibilantBand,
+  integratedLoudnessOf,
+  longTermSpectrum,
+  loudnessOverTime,
+  measureSteps,
+  pausesOf,
+  peakPyramid,
+  reductionSummary,
+  type Sound,
+  type Steps,
+  sibilantEventSteps,
+  subBlockEnergySteps,
+} from '../../core'
+import type { SoundAddress } from '../address'
+import type { FactName, FactValues } from './fact-values'
+
+/** What facts are worked out with. */
+export interface FactTools {
+  /** The sound itself, aligned with the take and as long. */
+  sound(address: SoundAddress): Steps<Sound>
+  /** Another fact, worked out where it is not known. */
+  fact<Name extends FactName>(address: SoundAddress, name: Name): Steps<FactValues[Name]>
+  /** The gain of the last stage along the take. */
+  trace(address: SoundAddress): Steps<FactValues['trace']>
+}
+
+type FactTable = {
+  readonly [Name in FactName]: (address: SoundAddress, tools: FactTools) => Steps<FactValues[Name]>
+}
+
+/**
+ * Segments of the average spectrum: all of them in takes of up to a minute; of longer ones so many, spread evenly,
+ * that they still cover more than half of four minutes.
+ */
+const MOST_SEGMENTS = 400
+
+/** Between two points of the loudness lane. */
+const HOP_SECONDS = 0.1
+
+/** How each fact is worked out. A new fact is its line here and its name in `FactValues`. */
+export const facts: FactTable = {
+  *places(address, tools) {
+    const take = yield* tools.sound({ ...address, stages: [] })
+    const pauses = pausesOf(take)
+    yield 0.2
+    return { pauses, sibilants: hasSibilantBand(take) ? yield* sibilantEventSteps(take) : [] }
+  },
+  *energies(address, tools) {
+    return yield* subBlockEnergySteps(yield* tools.sound(address))
+  },
+  *integratedLufs(address, tools) {
+    const { sampleRate } = yield* tools.sound(address)
+    return integratedLoudnessOf(yield* tools.fact(address, 'energies'), sampleRate)
+  },
+  *measures(address, tools) {
+    const places = yield* tools.fact(address, 'places')
+    const energies = yield* tools.fact(address, 'energies')
+    return yield* measureSteps(yield* tools.sound(address), { energies, ...places })
+  },
+  *loudness(address, tools) {
+    const energies = yield* tools.fact(address, 'energies')
+    return loudnessOverTime(yield* tools.sound(address), HOP_SECONDS, energies)
+  },
+  *peaks(address, tools) {
+    return peakPyramid(yield* tools.sound(address))
+  },
+  *spectrum(address, tools) {
+    return longTermSpectrum(yield* tools.sound(address), { mostSegments: MOST_SEGMENTS })
+  },
+  *trace(address, tools) {
+    return yield* tools.trace(address)
+  },
+  *reduction(address, tools) {
+    const trace = yield* tools.fact(address, 'trace')
+    return trace && reductionSummary(trace)
+  },
+}

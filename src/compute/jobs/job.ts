@@ -1,0 +1,29 @@
+import type { Sound, SoundWithLeads, Steps } from '../../core'
+import type { SoundAddress } from '../address'
+import type { FactTools } from '../facts/facts'
+import type { LaneMemory } from '../lanes/lane-ground'
+
+/** What a job works with. */
+export interface JobTools<Piece> extends FactTools {
+  /** The take that the job is about. */
+  readonly take: Sound
+  /**
+   * The sound with what its stages put out around the take. The next sound that is asked for may be worked out in the
+   * same memory: use it before that.
+   */
+  soundWithLeads(address: SoundAddress): Steps<SoundWithLeads>
+  /** Keeps this sound for later jobs, once it is worked out, also where there is room for one only. */
+  keep(address: SoundAddress): void
+  /** What lanes that follow a hand are traced on, kept from job to job. */
+  readonly lanes: LaneMemory
+  /** Sends a part of the result ahead; its arrays are copied. */
+  tell(piece: Piece): void
+  /** False once the job has been asked to end at its next good place. */
+  isWanted(): boolean
+}
+
+/**
+ * A kind of job. A step is at most a few milliseconds' work: between any two the job can be left, and others go on.
+ * What it returns is moved to whoever asked: its memory is gone here.
+ */
+export type Job<Input, Result, Piece = never> = (input: Input, tools: JobTools<Piece>) => Steps<Result>

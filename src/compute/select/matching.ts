@@ -1,0 +1,41 @@
+import { type FrameRange, integratedLoudnessOf, SUB_BLOCKS_PER_SECOND } from '../../core'
+import type { MatchingGains } from '../evidence'
+
+/** What is known of the loudness of one side. */
+export interface SideLoudness {
+  /** K-weighted energies of its sub-blocks of 10 ms. */
+  readonly energies: Float64Array
+  /** Over the whole take, LUFS; null where not measurable. */
+  readonly integratedLufs: number | null
+}
+
+/**
+ * Gains that bring two sides to the same integrated loudness by turning the louder one down: never up, so that
+ * matching cannot make anything louder than it was. Measured over `loop` where that is long enough to measure, to the
+ * nearest 10 ms.
+ */
+export function matchingGains(
+  bypassed: SideLoudness,
+  processed: SideLoudness,
+  loop: FrameRange | null,
+  sampleRate: number,
+): MatchingGains {
+  const overLoop =
+    loop && gainsFor(loudnessIn(bypassed, loop, sampleRate), loudnessIn(processed, loop, sampleRate))
+  if (overLoop) return { ...overLoop, measuredOver: 'loop' }
+  const overTake = gainsFor(bypassed.integratedLufs, processed.integratedLufs)
+  return overTake
+    ? { ...overTake, measuredOver: 'take' }
+    : { bypassedDb: 0, processedDb: 0, measuredOver: 'nothing' }
+}
+
+function loudnessIn({ energies }: SideLoudness, { from, to }: FrameRange, sampleRate: number): number | null {
+  const block = (frame: number) => Math.round((frame * SUB_BLOCKS_PER_SECOND) / sampleRate)
+  return integratedLoudnessOf(energies.subarray(block(from), block(to)), sampleRate)
+}
+
+function gainsFor(bypassedLufs: number | null, processedLufs: number | null) {
+  if (bypassedLufs === null || processedLufs === null) return null
+  const quieter = Math.min(bypassedLufs, processedLufs)
+  return { bypassedDb: quieter - bypassedLufs, processedDb: quieter - processedLufs }
+}

@@ -1,0 +1,104 @@
+import type { Comparison, FrameRange } from '../../core'
+import { type SoundAddress, soundKey } from '../address'
+import type { Evidence, SideEvidence, StageEvidence } from '../evidence'
+import type { FactStore } from '../facts/fact-store'
+import type { FactName, Want } from '../facts/fact-values'
+import { matchingGains } from './matching'
+
+/** What is shown of a side. */
+const SIDE: readonly FactName[] = ['energies', 'integratedLufs', 'measures', 'loudness', 'peaks', 'spectrum']
+/** What is shown of each stage on the way. */
+const STAGE: readonly FactName[] = ['integratedLufs', 'trace', 'reduction']
+
+/** Facts that evidence is put together from, from fewer stages to more: of a side, and of its stages where asked. */
+export function wantsOf({ stages }: Comparison['processed'], withStages: boolean): readonly Want[] {
+  if (!withStages) return [{ stages, names: SIDE }]
+  const last = stages.findLastIndex(({ on }) => on)
+  const behind = stages.flatMap((stage, k): Want[] =>
+    stage.on
+      ? [{ stages: stages.slice(0, k + 1), names: k === last ? [...SIDE, 'trace', 'reduction'] : STAGE }]
+      : [],
+  )
+  const take: Want = { stages: [], names: last < 0 ? SIDE : ['integratedLufs'] }
+  return [take, ...behind]
+}
+
+/** Puts evidence together from facts, and gives the very same parts again where they are of the same sounds. */
+export class EvidenceSelector {
+  private readonly sides = new WeakMap<SideEvidence['measures'], SideEvidence>()
+
+  constructor(private readonly facts: FactStore) {}
+
+  /** Null where some of the facts are not known. */
+  select(
+    take: { readonly hash: string; readonly sound: { readonly sampleRate: number } },
+    comparison: Comparison,
+    loop: FrameRange | null,
+  ): Evidence | null {
+    const ofBypassed = { take: take.hash, stages: comparison.bypassed.stages }
+    const ofProcessed = { take: take.hash, stages: comparison.processed.stages }
+    const bypassed = this.side(ofBypassed)
+    const processed = this.side(ofProcessed)
+    const stages = this.stages(ofProcessed)
+    const matched = [ofBypassed, ofProcessed].map((address) => this.loudness(address))
+    const [a, b] = matched
+    if (!bypassed || !processed || !stages || !a || !b) return null
+    const matching = matchingGains(a, b, loop, take.sound.sampleRate)
+    return { bypassed, processed, stages, matching, chains: comparison }
+  }
+
+  private side(address: SoundAddress): SideEvidence | null {
+    const { facts } = this
+    const measures = facts.get(address, 'measures')
+    const loudness = facts.get(address, 'loudness')
+    const peaks = facts.get(address, 'peaks')
+    const spectrum = facts.get(address, 'spectrum')
+    if (!measures || !loudness || !peaks || !spectrum) return null
+    const known = this.sides.get(measures)
+    if (known) return known
+    const side = { measures, loudness, peaks, spectrum }
+    this.sides.set(measures, side)
+    return side
+  }
+
+  private loudness(address: SoundAddress) {
+    const energies = this.facts.get(address, 'energies')
+    const integratedLufs = this.facts.get(address, 'integratedLufs')
+    return energies && integratedLufs !== undefined ? { energies, integratedLufs } : null
+  }
+
+  private stages({ take, stages }: SoundAddress): ReadonlyMap<string, StageEvidence> | null {
+    const found = new Map<string, StageEvidence>()
+    let before = this.facts.get({ take, stages: [] }, 'integratedLufs')
+    for (const [k, stage] of stages.entries()) {
+      const address = { take, stages: stages.slice(0, k + 1) }
+      const behind: number | null | undefined = stage.on ? this.facts.get(address, 'integratedLufs') : before
+      const trace = stage.on ? this.facts.get(address, 'trace') : null
+      const reduction = stage.on ? this.facts.get(address, 'reduction') : null
+      if (before === undefined || behind === undefined || trace === undefined || reduction === undefined)
+        return null
+      const loudnessChangeLu = behind === null || before === null ? null : behind - before
+      found.set(stage.id, { loudnessChangeLu, reduction, trace })
+      before = behind
+    }
+    return found
+  }
+}
+
+/** The facts that are wanted and not known. */
+export function missingFrom(facts: FactStore, take: string, wants: readonly Want[]): readonly Want[] {
+  return wants.flatMap(({ stages, names }) => {
+    const missing = names.filter((name) => !facts.has({ take, stages }, name))
+    return missing.length > 0 ? [{ stages, names: missing }] : []
+  })
+}
+
+/** The stages that two chains begin with alike. */
+export function alikePrefix(a: Comparison['processed'], b: Comparison['processed'] | null): Want['stages'] {
+  if (!b) return []
+  const same = a.stages.findIndex((stage, k) => {
+    const other = b.stages[k]
+    return !other || soundKey({ take: '', stages: [stage] }) !== soundKey({ take: '', stages: [other] })
+  })
+  return same < 0 ? a.stages : a.stages.slice(0, same)
+}

@@ -1,0 +1,130 @@
+import {
+  excerpt,
+  partOf,
+  renderLatencyFrames,
+  runStage,
+  type Sound,
+  type SoundWithLeads,
+  type StageDoc,
+  type Steps,
+  takeFrames,
+  workingCopy,
+} from '../../core'
+import { type SoundAddress, soundKey, stagesOn } from '../address'
+import type { FactName, FactValues } from '../facts/fact-values'
+import { facts } from '../facts/facts'
+import type { JobTools } from '../jobs/job'
+import type { WorkerMemory } from './worker-memory'
+
+/** Sound behind the end of a take that is worked out beyond what is asked for, frames: what more stages may delay. */
+const RUN_OUT_FRAMES = 8192
+
+/** A sound in memory. */
+interface Held {
+  readonly key: string
+  readonly sound: SoundWithLeads
+  /** It is kept for other jobs too: stages may not be run on its memory. */
+  readonly isShared: boolean
+}
+
+/** How the ends of a job are told. */
+export interface JobEnds<Piece> {
+  tell(piece: Piece): void
+  isWanted(): boolean
+}
+
+/** What one job works with, in the memory of its worker. */
+export class WorkerTools<Piece> implements JobTools<Piece> {
+  readonly take: Sound
+  readonly tell: (piece: Piece) => void
+  readonly isWanted: () => boolean
+  private readonly asked = new Set<string>()
+  private held: Held | null = null
+
+  constructor(
+    private readonly memory: WorkerMemory,
+    take: Sound,
+    { tell, isWanted }: JobEnds<Piece>,
+  ) {
+    this.take = take
+    this.tell = tell
+    this.isWanted = isWanted
+  }
+
+  get lanes() {
+    return this.memory.lanes
+  }
+
+  keep(address: SoundAddress): void {
+    this.asked.add(soundKey(address))
+  }
+
+  *sound(address: SoundAddress): Steps<Sound> {
+    const sound = yield* this.soundWithLeads(address)
+    const { sampleRate, channels, leadInFrames = 0 } = sound
+    return excerpt({ sampleRate, channels }, leadInFrames, leadInFrames + takeFrames(sound))
+  }
+
+  *fact<Name extends FactName>(address: SoundAddress, name: Name): Steps<FactValues[Name]> {
+    const known = this.memory.facts.get(address, name)
+    if (known !== undefined) return known
+    const value = yield* facts[name](address, this)
+    this.memory.facts.put(address, name, value)
+    return value
+  }
+
+  *trace(address: SoundAddress): Steps<FactValues['trace']> {
+    if (stagesOn(address.stages).length === 0) return null
+    yield* this.soundWithLeads(address)
+    const found = this.memory.facts.get(address, 'trace')
+    if (found !== undefined) return found
+    // The sound was kept longer than its trace: the last stage is run once more.
+    this.memory.sounds.delete(soundKey(address))
+    this.held = null
+    yield* this.soundWithLeads(address)
+    return this.memory.facts.get(address, 'trace') ?? null
+  }
+
+  *soundWithLeads({ take, stages }: SoundAddress): Steps<SoundWithLeads> {
+    const { sampleRate } = this.take
+    const on = stagesOn(stages)
+    const keys = [...on, null].map((_, count) => soundKey({ take, stages: on.slice(0, count) }))
+    const delays = on.map((stage) => renderLatencyFrames(stage, sampleRate))
+    const needed = (from: number) => delays.slice(from).reduce((sum, frames) => sum + frames, 0)
+    let count = on.length
+    let held = this.inMemory(keys[count] ?? '', 0)
+    while (!held && count > 0) {
+      count--
+      held = this.inMemory(keys[count] ?? '', needed(count))
+    }
+    held ??= { key: keys[0] ?? '', sound: this.take, isShared: true }
+    const first = count
+    for (const stage of on.slice(first)) {
+      const share = (done: number) => (done - first) / (on.length - first)
+      const steps = this.runBehind(held, stage, needed(count), keys[count + 1] ?? '')
+      const { behind, trace } = yield* partOf(steps, share(count), share(count + 1))
+      held = behind
+      count++
+      this.memory.facts.put({ take, stages: on.slice(0, count) }, 'trace', trace)
+    }
+    this.held = held
+    return held.sound
+  }
+
+  private *runBehind(before: Held, stage: StageDoc, needed: number, key: string) {
+    const working = before.isShared ? workingCopy(before.sound, needed + RUN_OUT_FRAMES) : before.sound
+    // From here on that memory holds another sound, and while the stage runs none.
+    this.held = null
+    const { sound, trace } = yield* runStage(working, stage)
+    const isShared = this.memory.keep(key, sound, this.asked.has(key))
+    return { behind: { key, sound, isShared }, trace }
+  }
+
+  /** A sound with at least so many frames behind the take. */
+  private inMemory(key: string, leadOutFrames: number): Held | null {
+    const { held } = this
+    if (held?.key === key && (held.sound.leadOutFrames ?? 0) >= leadOutFrames) return held
+    const kept = this.memory.sounds.get(key)
+    return kept && (kept.leadOutFrames ?? 0) >= leadOutFrames ? { key, sound: kept, isShared: true } : null
+  }
+}

@@ -1,0 +1,44 @@
+import type { Sound, SoundWithLeads } from '../../core'
+import { ByteCache } from '../byte-cache'
+import { FactStore } from '../facts/fact-store'
+import type { LaneMemory } from '../lanes/lane-ground'
+
+/**
+ * Sounds behind stages that a worker keeps, bytes: every stage of a short take, of four minutes of mono the one that is
+ * asked for again, of longer takes none. More would not keep memory below five times the take.
+ */
+const SOUND_BYTES = 48 * 2 ** 20
+const FACT_BYTES = 16 * 2 ** 20
+
+/** With room for this many of its sounds, a take's are all kept; with less, only those that are asked to be. */
+const ROOMY_SOUNDS = 4
+
+/** A take with its hash. */
+export interface HashedTake {
+  readonly hash: string
+  readonly sound: Sound
+}
+
+/** What a worker holds from job to job. */
+export class WorkerMemory {
+  take: HashedTake | null = null
+  readonly sounds = new ByteCache<SoundWithLeads>(SOUND_BYTES)
+  readonly facts = new FactStore(FACT_BYTES)
+  readonly lanes: LaneMemory = { excerpt: null, ground: null }
+
+  /** Puts a take in place of the one before, or none. */
+  adopt(take: HashedTake | null): void {
+    this.take = take
+    this.sounds.clear()
+    this.facts.clear()
+    this.lanes.excerpt = null
+    this.lanes.ground = null
+  }
+
+  /** Keeps a sound where there is room. @returns whether it is kept now, so that its memory must stay as it is */
+  keep(key: string, sound: SoundWithLeads, isAskedFor: boolean): boolean {
+    const bytes = sound.channels.reduce((sum, samples) => sum + samples.byteLength, 0)
+    if (isAskedFor || bytes * ROOMY_SOUNDS <= SOUND_BYTES) this.sounds.put(key, sound, bytes)
+    return this.sounds.has(key)
+  }
+}
