@@ -64,7 +64,7 @@ for (const width of [1440, 1024, 768, 360]) {
   })
 }
 
-test('the controls answer within a second of the HTML', async ({ page }) => {
+test('the controls answer within a second of the HTML', { tag: '@real-time' }, async ({ page }) => {
   await page.addInitScript(() => {
     const look = () => {
       const control = document.querySelector<HTMLInputElement>('main input[type="range"]')

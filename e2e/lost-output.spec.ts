@@ -8,9 +8,9 @@ const losses: readonly Loss[] = ['suspended', 'closed', 'frozen']
 const REPLACED = { timeout: 20_000 }
 
 for (const loss of losses) {
-  test(`a real output that is ${loss} while it plays is replaced; a second loss is told of; play goes on where it stopped`, async ({
-    page,
-  }) => {
+  test(`a real output that is ${loss} while it plays is replaced; a second loss is told of; play goes on where it stopped`, {
+    tag: '@real-time',
+  }, async ({ page }) => {
     await followOutputs(page)
     await openApp(page)
     const bar = page.getByRole('region', { name: 'Listening' })
@@ -49,9 +49,9 @@ for (const loss of losses) {
   })
 }
 
-test('a real output that goes away while nothing plays is not worth a word, and play finds another', async ({
-  page,
-}) => {
+test('a real output that goes away while nothing plays is not worth a word, and play finds another', {
+  tag: '@real-time',
+}, async ({ page }) => {
   await followOutputs(page)
   await openApp(page)
   const bar = page.getByRole('region', { name: 'Listening' })

@@ -2,10 +2,8 @@ import { defineConfig } from '@playwright/test'
 import { CHROMIUM } from '../test/setup/chromium'
 import { ORIGIN } from './setup/port'
 
-/** What waits for a real audio output to play, or measures time: it has the machine to itself. */
-const REAL_TIME = ['blind-trial', 'first-load', 'lost-output', 'real-time'].map(
-  (name) => `**/${name}.spec.ts`,
-)
+/** Tag of what waits for a real audio output to play, or measures time: it has the machine to itself. */
+const REAL_TIME = /@real-time/
 
 /** What one worker is busy with for longest: it begins first, so that the others have not long ended when it does. */
 const LONGEST = ['steady-settings', 'sweeps'].map((name) => `**/${name}.spec.ts`)
@@ -26,9 +24,9 @@ export default defineConfig({
   },
   projects: [
     { name: 'longest', testMatch: LONGEST },
-    { name: 'side-by-side', testIgnore: [...LONGEST, ...REAL_TIME] },
-    // `npm run browser` runs it by itself, after the other.
-    { name: 'real-time', testMatch: REAL_TIME, workers: 1 },
+    { name: 'side-by-side', testIgnore: LONGEST, grepInvert: REAL_TIME },
+    // By itself, after the others: one start and one server for all.
+    { name: 'real-time', grep: REAL_TIME, workers: 1, dependencies: ['longest', 'side-by-side'] },
   ],
   webServer: {
     command: 'npx tsx e2e/setup/server/main.ts',

@@ -11,9 +11,9 @@ const LOOP_SECONDS = 1.1
 // For the recorder at the output.
 test.use({ bypassCSP: true })
 
-test('at a real output a loop that goes round while the sides are switched has no click and no gap', async ({
-  page,
-}) => {
+test('at a real output a loop that goes round while the sides are switched has no click and no gap', {
+  tag: '@real-time',
+}, async ({ page }) => {
   // The loop holds 205.48 periods of it: without a fade its seam would be a step from crest to trough.
   const frequencyHz = 186.8
   await openWithTone(page, { frequencyHz, level: 0.25, seconds: 8 })

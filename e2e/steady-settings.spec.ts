@@ -3,7 +3,7 @@ import { openApp } from './setup/app-page'
 import { pageAtRest } from './setup/changes'
 
 interface Seen {
-  /** Where each control of the stage stands. */
+  /** Where each control stands in the stage, which figures that come in late may move as a whole. */
   readonly places: string
   /** How far the help hangs out over what follows, CSS pixels. */
   readonly overflow: number
@@ -18,7 +18,10 @@ function pointAtAll(page: Page): Promise<readonly (readonly [help: string, seen:
     for (const control of controls) {
       control.focus({ preventScroll: true })
       for (const _ of ['state', 'paint']) await new Promise(requestAnimationFrame)
-      const places = controls.map((each) => each.getBoundingClientRect()).map(({ x, y }) => [x, y])
+      const { x: left, y: top } = stage.getBoundingClientRect()
+      const places = controls
+        .map((each) => each.getBoundingClientRect())
+        .map(({ x, y }) => [Math.round(10 * (x - left)) / 10, Math.round(10 * (y - top)) / 10])
       told.set(help?.textContent ?? '', {
         places: JSON.stringify(places),
         overflow: (help?.scrollHeight ?? 0) - (help?.clientHeight ?? 0),

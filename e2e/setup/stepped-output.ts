@@ -65,6 +65,11 @@ export async function stepOutput(page: Page, seconds: number): Promise<void> {
           return performance.now() / 1000
         }
 
+        // From this the page works out where the sound is that reaches the ear: here, the very frame.
+        get baseLatency(): number {
+          return 0
+        }
+
         override get destination(): AudioDestinationNode {
           return Object.assign(this.tee, { maxChannelCount: 2 })
         }
@@ -132,4 +137,17 @@ export async function advanceToSound(page: Page): Promise<Float32Array> {
     expect(samples.some((sample) => sample !== 0)).toBe(true)
   }).toPass({ intervals: [10] })
   return heard
+}
+
+/**
+ * Lets the page play until it shows what `selector` finds: looked for with every frame. Time passes in small steps, so
+ * that the playhead does not jump; at a real output it passes by itself.
+ */
+export async function playUntil(page: Page, selector: string): Promise<void> {
+  await page.evaluate(async (sought) => {
+    while (!document.querySelector(sought)) {
+      await window.steppedOutput?.pass(0.1)
+      await new Promise(requestAnimationFrame)
+    }
+  }, selector)
 }
