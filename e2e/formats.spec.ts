@@ -13,21 +13,40 @@ const TAKES = [
 
 const pathOf = (file: string) => fileURLToPath(new URL(`./takes/${file}`, import.meta.url))
 
-for (const { file, says, exact } of TAKES) {
-  test(`${file} is taken in at its own rate and measured`, async ({ page }) => {
+test.describe('on a page that is open', () => {
+  // One after another on the same page: each take replaces the one before. After a failure it is opened anew.
+  test.describe.configure({ mode: 'default' })
+  let page: Page
+
+  test.beforeAll(async ({ browser }) => {
+    page = await browser.newPage()
     await openApp(page)
-    await giveTake(page, pathOf(file))
-    const banner = page.getByRole('banner')
-    await expect(banner).toContainText(file)
-    await expect(banner).toContainText('48 kHz')
-    await expect(banner).toContainText('mono')
-    await expect(banner).toContainText(says)
-    await expect(banner).toContainText(exact ? '0:01.0' : /0:01\.[01]/)
-    await expect(banner).toContainText(/\d LUFS/)
-    await expectFigures(page)
-    await expect(page.getByRole('alert')).toBeEmpty()
   })
-}
+
+  test.afterAll(() => page.close())
+
+  for (const { file, says, exact } of TAKES) {
+    test(`${file} is taken in at its own rate and measured`, async () => {
+      await giveTake(page, pathOf(file))
+      const banner = page.getByRole('banner')
+      await expect(banner).toContainText(file)
+      await expect(banner).toContainText('48 kHz')
+      await expect(banner).toContainText('mono')
+      await expect(banner).toContainText(says)
+      await expect(banner).toContainText(exact ? '0:01.0' : /0:01\.[01]/)
+      await expect(banner).toContainText(/\d LUFS/)
+      await expectFigures(page)
+      await expect(page.getByRole('alert')).toBeEmpty()
+    })
+  }
+
+  test('an MP3 that does not state its delay is said to sit late, perhaps', async () => {
+    const buffer = readFileSync(pathOf('second.mp3'))
+    buffer.fill(0, buffer.indexOf('Info'), buffer.indexOf('Info') + 4)
+    await giveTake(page, { name: 'untagged.mp3', mimeType: 'audio/mpeg', buffer })
+    await expect(page.getByText(/untagged\.mp3.* may sit up to 36 ms late/)).toBeVisible()
+  })
+})
 
 /** The samples of a take as they come back with every stage off. */
 async function samplesOf(page: Page, file: string): Promise<Float32Array> {
@@ -58,12 +77,4 @@ test('MP3 and M4A takes lie where the sound lies that was encoded, frame for fra
     expect(lagOf(original, samples, 1300), file).toBe(0)
   }
   await expect(page.getByText(/ms late/)).toHaveCount(0)
-})
-
-test('an MP3 that does not state its delay is said to sit late, perhaps', async ({ page }) => {
-  const buffer = readFileSync(pathOf('second.mp3'))
-  buffer.fill(0, buffer.indexOf('Info'), buffer.indexOf('Info') + 4)
-  await openApp(page)
-  await giveTake(page, { name: 'untagged.mp3', mimeType: 'audio/mpeg', buffer })
-  await expect(page.getByText(/untagged\.mp3.* may sit up to 36 ms late/)).toBeVisible()
 })

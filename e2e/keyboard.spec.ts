@@ -8,8 +8,10 @@ async function tabTo(
   name: string | RegExp,
 ) {
   const target = page.getByRole(role, { name, ...(typeof name === 'string' && { exact: true }) }).first()
+  // Found once: finding it by its role takes longer than a press.
+  const element = await target.evaluateHandle((found) => found)
   for (let presses = 0; presses < 200; presses++) {
-    if (await target.evaluate((element) => element === document.activeElement)) return target
+    if (await element.evaluate((sought) => sought === document.activeElement)) return target
     await page.keyboard.press('Tab')
   }
   throw new Error(`Tab does not lead to ${role} ${name}`)
