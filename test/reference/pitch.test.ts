@@ -79,8 +79,8 @@ describe('YIN (de Cheveigne, Kawahara, JASA 111(4), 2002)', () => {
     const [hiss = new Float32Array()] = noise(8000, 1, 1, 6, () => 0.02).channels
     const samples = hiss.map((x, i) => x + 0.1 * Math.sin((2 * Math.PI * i) / 61.3))
     const yin = new Yin(windowFrames, longestLag)
-    for (const start of [-50, 0, 123, 7900]) {
-      yin.analyse(samples, start)
+    for (const start of [0, 123, 7649]) {
+      yin.analyse(samples.subarray(start))
       const at = (i: number) => samples[start + i] ?? 0
       const difference = Array.from({ length: longestLag + 2 }, (_, lag) =>
         Array.from({ length: windowFrames }, (_, j) => (at(j) - at(j + lag)) ** 2).reduce((a, b) => a + b),

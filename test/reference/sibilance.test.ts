@@ -198,7 +198,7 @@ describe('told by its spectrum, not by its level alone', () => {
       const samples = Float32Array.from({ length: sampleRate / 4 }, (_, i) =>
         parts.reduce((sum, { turn, size }) => sum + size * Math.cos(turn * i), 0),
       )
-      return hissShape(new ShortSpectra(samples, sampleRate), 5, 45)
+      return hissShape(new ShortSpectra({ sampleRate, channels: [samples] }), 5, 45)
     }
     for (const sampleRate of [22_050, 48_000, 96_000]) {
       const even = shapeOf(sampleRate, sines(sampleRate, 2000, 8000, 0.01))

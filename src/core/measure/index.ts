@@ -1,10 +1,25 @@
 export { MeasureError, type MeasureErrorCode } from './error'
-export { type Pauses, pausesOf } from './levels/noise-floor'
-export { SUB_BLOCKS_PER_SECOND, subBlockEnergySteps } from './loudness/block-energies'
-export { integratedLoudness, integratedLoudnessOf } from './loudness/loudness'
-export { type LoudnessOverTime, loudnessOverTime } from './loudness/loudness-over-time'
+export { type Levels, levelSteps, levels } from './levels/levels'
+export { noiseFloorDbfs, noiseFloorSteps, type Pauses, pausesOf, pausesSteps } from './levels/noise-floor'
+export { SUB_BLOCKS_PER_SECOND, subBlockEnergies, subBlockEnergySteps } from './loudness/block-energies'
+export {
+  integratedLoudness,
+  integratedLoudnessOf,
+  integratedLoudnessSteps,
+  type Loudness,
+  loudness,
+  loudnessSteps,
+} from './loudness/loudness'
+export { type LoudnessOverTime, loudnessOverTime, loudnessOverTimeSteps } from './loudness/loudness-over-time'
 export { type MeasureKnown, type Measures, measure, measureSteps } from './measures'
-export { type PitchFrame, type PitchOptions, pitchTrack } from './pitch/pitch'
+export {
+  type PeakLevel,
+  type PeakPyramid,
+  peakLevelFor,
+  peakPyramid,
+  peakPyramidSteps,
+} from './peaks/peak-pyramid'
+export { type PitchFrame, type PitchOptions, pitchSteps, pitchTrack } from './pitch/pitch'
 export { type SungRange, sungRange } from './pitch/sung-range'
 export {
   hasSibilantBand,
@@ -12,5 +27,10 @@ export {
   sibilantEventSteps,
   sibilantEvents,
 } from './sibilance/sibilance'
-export { sibilanceDb } from './sibilance/sibilance-level'
-export { longTermSpectrum, type Spectrum, type SpectrumOptions } from './spectrum/spectrum'
+export { sibilanceDb, sibilanceSteps } from './sibilance/sibilance-level'
+export {
+  longTermSpectrum,
+  longTermSpectrumSteps,
+  type Spectrum,
+  type SpectrumOptions,
+} from './spectrum/spectrum'

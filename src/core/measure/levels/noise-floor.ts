@@ -1,5 +1,6 @@
 import { powerToDb } from '../../sound/decibels'
 import { frameCount, type Sound } from '../../sound/sound'
+import { finished, STEP_FRAMES, type Steps } from '../../sound/steps'
 
 const WINDOW_SECONDS = 0.05
 /** Fewer windows than this (half a second) say nothing about pauses. */
@@ -26,7 +27,19 @@ export type Pauses = readonly number[]
  * @returns null when fewer than ten windows hold anything
  */
 export function pausesOf(sound: Sound): Pauses | null {
-  const powers = windowPowers(sound)
+  return finished(pausesSteps(sound))
+}
+
+/** {@link pausesOf} in steps. */
+export function* pausesSteps(sound: Sound): Steps<Pauses | null> {
+  const count = Math.floor(frameCount(sound) / windowFrames(sound))
+  const powers = new Float64Array(count)
+  const windows = windowsInStep(sound)
+  for (let from = 0; from < count; from += windows) {
+    const to = Math.min(count, from + windows)
+    for (let window = from; window < to; window++) powers[window] = windowPower(sound, window)
+    yield to / count
+  }
   const alive = powers.filter((power) => power > 0).sort()
   if (alive.length < FEWEST_WINDOWS) return null
   const quietest = alive.subarray(0, Math.floor(alive.length * QUIETEST_PART))
@@ -72,14 +85,25 @@ function isQuiet(power: number | undefined, limit: number): boolean {
  * @returns null where there are no pauses, or nothing but zeros in them
  */
 export function noiseFloorDbfs(sound: Sound, pauses = pausesOf(sound)): number | null {
+  return finished(noiseFloorSteps(sound, pauses))
+}
+
+/** {@link noiseFloorDbfs} in steps. */
+export function* noiseFloorSteps(sound: Sound, pauses: Pauses | null): Steps<number | null> {
   if (!pauses || pauses.length === 0) return null
-  const power = pauses.reduce((sum, window) => sum + windowPower(sound, window), 0) / pauses.length
+  const windows = windowsInStep(sound)
+  let sum = 0
+  for (const [index, window] of pauses.entries()) {
+    sum += windowPower(sound, window)
+    if ((index + 1) % windows === 0) yield (index + 1) / pauses.length
+  }
+  const power = sum / pauses.length
   return power > 0 ? powerToDb(power) : null
 }
 
-function windowPowers(sound: Sound): Float64Array {
-  const count = Math.floor(frameCount(sound) / windowFrames(sound))
-  return Float64Array.from({ length: count }, (_, window) => windowPower(sound, window))
+/** Windows looked at in one step. */
+function windowsInStep(sound: Sound): number {
+  return Math.max(1, Math.floor(STEP_FRAMES / (windowFrames(sound) * Math.max(1, sound.channels.length))))
 }
 
 function windowFrames({ sampleRate }: Sound): number {

@@ -1,5 +1,5 @@
 import { frameCount, type Sound } from '../../sound/sound'
-import { finished } from '../../sound/steps'
+import { finished, STEP_FRAMES, type Steps } from '../../sound/steps'
 import { MeasureError } from '../error'
 import { type KWeighting, kWeighting } from './k-weighting'
 
@@ -26,9 +26,6 @@ export function subBlockCount(frames: number, sampleRate: number): number {
   return subBlockStart(estimate + 1, sampleRate) <= frames ? estimate + 1 : estimate
 }
 
-/** Filtered between two steps, a few milliseconds' work. */
-const STEP_SUB_BLOCKS = 1000
-
 /**
  * K-weighted energy (sum of squares, channels weighted and added) of every whole 10 ms sub-block.
  * ITU-R BS.1770-5, Annex 1, equations 1 and 2.
@@ -40,8 +37,8 @@ export function subBlockEnergies(sound: Sound): Float64Array {
   return finished(subBlockEnergySteps(sound))
 }
 
-/** {@link subBlockEnergies} in steps of ten seconds of one channel: yields the share done. */
-export function* subBlockEnergySteps(sound: Sound): Generator<number, Float64Array, void> {
+/** {@link subBlockEnergies} in steps. */
+export function* subBlockEnergySteps(sound: Sound): Steps<Float64Array> {
   const { channels, sampleRate } = sound
   if (channels.length > CHANNEL_WEIGHTS.length) {
     throw new MeasureError(
@@ -51,10 +48,11 @@ export function* subBlockEnergySteps(sound: Sound): Generator<number, Float64Arr
   }
   const filter = kWeighting(sampleRate)
   const energies = new Float64Array(subBlockCount(frameCount(sound), sampleRate))
+  const blocksInStep = Math.floor((STEP_FRAMES * SUB_BLOCKS_PER_SECOND) / sampleRate)
   for (const [c, samples] of channels.entries()) {
     const state = { s1: 0, s2: 0, t1: 0, t2: 0 }
-    for (let from = 0; from < energies.length; from += STEP_SUB_BLOCKS) {
-      const to = Math.min(energies.length, from + STEP_SUB_BLOCKS)
+    for (let from = 0; from < energies.length; from += blocksInStep) {
+      const to = Math.min(energies.length, from + blocksInStep)
       addChannel(energies, samples, { from, to, weight: CHANNEL_WEIGHTS[c] ?? 0, sampleRate, filter, state })
       yield (c + to / energies.length) / channels.length
     }

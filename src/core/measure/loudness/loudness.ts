@@ -1,8 +1,9 @@
 import type { Sound } from '../../sound/sound'
-import { subBlockEnergies } from './block-energies'
+import { finished, partOf, type Steps } from '../../sound/steps'
+import { subBlockEnergySteps } from './block-energies'
 import { gatedPower, powerToLufs } from './gating'
 import { loudnessRange } from './loudness-range'
-import { everyTenth, MOMENTARY_TENTHS, SHORT_TERM_TENTHS, windowPowers } from './windows'
+import { everyTenth, MOMENTARY_TENTHS, SHORT_TERM_TENTHS, windowPowerSteps } from './windows'
 
 /** Loudness of a whole sound; null where the sound is too short or too quiet for the measure. */
 export interface Loudness {
@@ -14,6 +15,9 @@ export interface Loudness {
   readonly loudnessRangeLu: number | null
 }
 
+/** How much of the work the energies are, where they are not known. */
+const ENERGIES_PART = 0.9
+
 /**
  * Every loudness measure of EBU Tech 3341 and Tech 3342 in one pass.
  *
@@ -21,11 +25,21 @@ export interface Loudness {
  * @param energies of its sub-blocks, where they are known already
  * @throws MeasureError `sample-rate` or `channels`
  */
-export function loudness(sound: Sound, energies = subBlockEnergies(sound)): Loudness {
-  const momentary = windowPowers(energies, MOMENTARY_TENTHS, sound.sampleRate)
-  const shortTerm = windowPowers(energies, SHORT_TERM_TENTHS, sound.sampleRate)
+export function loudness(sound: Sound, energies?: Float64Array): Loudness {
+  return finished(loudnessSteps(sound, energies))
+}
+
+/** {@link loudness} in steps. */
+export function* loudnessSteps(sound: Sound, energies?: Float64Array): Steps<Loudness> {
+  const known = energies ?? (yield* partOf(subBlockEnergySteps(sound), 0, ENERGIES_PART))
+  const done = energies ? 0 : ENERGIES_PART
+  const middle = (done + 1) / 2
+  const { sampleRate } = sound
+  const momentary = yield* partOf(windowPowerSteps(known, MOMENTARY_TENTHS, sampleRate), done, middle)
+  const integratedLufs = powerToLufs(gatedPower(everyTenth(momentary)) ?? 0)
+  const shortTerm = yield* partOf(windowPowerSteps(known, SHORT_TERM_TENTHS, sampleRate), middle, 1)
   return {
-    integratedLufs: powerToLufs(gatedPower(everyTenth(momentary)) ?? 0),
+    integratedLufs,
     momentaryMaxLufs: powerToLufs(largest(momentary)),
     shortTermMaxLufs: powerToLufs(largest(shortTerm)),
     loudnessRangeLu: loudnessRange(everyTenth(shortTerm)),
@@ -36,18 +50,31 @@ export function loudness(sound: Sound, energies = subBlockEnergies(sound)): Loud
  * Integrated loudness alone, LUFS (ITU-R BS.1770-5, Annex 1); null when the sound is shorter than 400 ms or
  * nowhere above -70 LUFS.
  *
+ * @param energies of its sub-blocks, where they are known already
  * @throws MeasureError `sample-rate` or `channels`
  */
-export function integratedLoudness(sound: Sound): number | null {
-  return integratedLoudnessOf(subBlockEnergies(sound), sound.sampleRate)
+export function integratedLoudness(sound: Sound, energies?: Float64Array): number | null {
+  return finished(integratedLoudnessSteps(sound, energies))
 }
 
-/** {@link integratedLoudness} of a sound, or of whole sub-blocks of one, by their energies (see `subBlockEnergySteps`). */
+/** {@link integratedLoudness} by the energies of a sound's sub-blocks, or of some of them in a row. */
 export function integratedLoudnessOf(energies: Float64Array, sampleRate: number): number | null {
-  const momentary = windowPowers(energies, MOMENTARY_TENTHS, sampleRate)
+  return finished(loudnessOfSteps(energies, sampleRate))
+}
+
+/** {@link integratedLoudness} in steps. */
+export function* integratedLoudnessSteps(sound: Sound, energies?: Float64Array): Steps<number | null> {
+  const known = energies ?? (yield* partOf(subBlockEnergySteps(sound), 0, ENERGIES_PART))
+  return yield* partOf(loudnessOfSteps(known, sound.sampleRate), energies ? 0 : ENERGIES_PART, 1)
+}
+
+function* loudnessOfSteps(energies: Float64Array, sampleRate: number): Steps<number | null> {
+  const momentary = yield* windowPowerSteps(energies, MOMENTARY_TENTHS, sampleRate)
   return powerToLufs(gatedPower(everyTenth(momentary)) ?? 0)
 }
 
 function largest(powers: Float64Array): number {
-  return powers.reduce((most, power) => Math.max(most, power), 0)
+  let most = 0
+  for (const power of powers) if (power > most) most = power
+  return most
 }

@@ -1,50 +1,59 @@
+import { STEP_FRAMES, type Steps } from '../../sound/steps'
 import { type PeakFilter, peakFilter, peakOversampling } from './true-peak-filter'
 
 /** Samples looked at together; at least the reach of the filter, so that neighbours bound a run. Even. */
 export const PEAK_RUN = 32
 
-/** An array for the largest absolute sample of each run, with one run in front and one behind that are silent. */
+/** The largest absolute sample of each run of a channel. */
+export interface RunPeaks {
+  /** Run 0 of the samples at index 1; the first and the last are silent. */
+  readonly peaks: Float32Array
+  /** Index of the largest, the first of them. */
+  readonly loudest: number
+}
+
+/** The array of {@link RunPeaks} for so many frames, all silent yet. */
 export function createRunPeaks(frames: number): Float32Array {
   return new Float32Array(Math.ceil(frames / PEAK_RUN) + 2)
 }
 
 /**
- * True peak of one channel, linear (1 = full scale): the largest absolute value, between the samples too. The sound
+ * True peak of one channel in steps, linear (1 = full scale): the largest absolute value, between the samples too. The sound
  * is taken to be surrounded by silence. ITU-R BS.1770-5, Annex 2: read at 4 times the sample rate below 88.2 kHz, at
  * twice from there, at the samples alone from 176.4 kHz.
  *
  * Most of a sound is skipped, without changing the result: no point between samples can exceed the largest
  * sample around it by more than the filter's sum of absolute weights.
- * @param runPeaks of {@link createRunPeaks}, run 0 of the samples at index 1: whoever looks at every sample finds them
  * @param floor what is known to be reached: returned if this channel stays below
  */
-export function truePeak(
+export function* truePeakSteps(
   samples: Float32Array,
-  runPeaks: Float32Array,
+  { peaks, loudest }: RunPeaks,
   sampleRate: number,
   floor: number,
-): number {
-  let loudest = 0
-  for (let run = 1; run < runPeaks.length; run++)
-    if ((runPeaks[run] ?? 0) > (runPeaks[loudest] ?? 0)) loudest = run
-  let peak = Math.max(floor, runPeaks[loudest] ?? 0)
+): Steps<number> {
+  let peak = Math.max(floor, peaks[loudest] ?? 0)
   const filter = peakFilter(peakOversampling(sampleRate))
   if (filter.phases.length === 0) return peak
   const scratch = new Float64Array(PEAK_RUN + filter.taps - 1)
   // The loudest run first: the higher the peak so far, the more is skipped.
-  peak = runPeak(samples, loudest, reachOf(runPeaks, loudest), filter, scratch, peak)
-  for (let run = 0; run < runPeaks.length; run++) {
-    const reach = reachOf(runPeaks, run)
-    if (reach * filter.largestGain > peak) peak = runPeak(samples, run, reach, filter, scratch, peak)
+  peak = runPeak(samples, loudest, reachOf(peaks, loudest), filter, scratch, peak)
+  for (let from = 0; from < peaks.length; from += STEP_FRAMES / PEAK_RUN) {
+    const to = Math.min(peaks.length, from + STEP_FRAMES / PEAK_RUN)
+    for (let run = from; run < to; run++) {
+      const reach = reachOf(peaks, run)
+      if (reach * filter.largestGain > peak) peak = runPeak(samples, run, reach, filter, scratch, peak)
+    }
+    yield to / peaks.length
   }
   return peak
 }
 
 /** Largest absolute sample of a run and its neighbours. */
-function reachOf(runPeaks: Float32Array, run: number): number {
-  const before = run > 0 ? (runPeaks[run - 1] ?? 0) : 0
-  const after = run + 1 < runPeaks.length ? (runPeaks[run + 1] ?? 0) : 0
-  return Math.max(before, runPeaks[run] ?? 0, after)
+function reachOf(peaks: Float32Array, run: number): number {
+  const before = run > 0 ? (peaks[run - 1] ?? 0) : 0
+  const after = run + 1 < peaks.length ? (peaks[run + 1] ?? 0) : 0
+  return Math.max(before, peaks[run] ?? 0, after)
 }
 
 /**

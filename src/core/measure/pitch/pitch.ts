@@ -1,8 +1,7 @@
-import { highPass } from '../../dsp/filters/bilinear'
-import { BiquadCascade } from '../../dsp/filters/biquad-cascade'
-import { monoMix } from '../../sound/mono'
 import { frameCount, type Sound } from '../../sound/sound'
+import { finished, STEP_FRAMES, type Steps } from '../../sound/steps'
 import { MeasureError } from '../error'
+import { FilteredMono } from './filtered-mono'
 import { type Period, Yin } from './yin'
 
 export interface PitchOptions {
@@ -33,6 +32,12 @@ const UNVOICED = 0.2
 const QUIET_RATIO = 1e-5
 /** Step 6 searches again within this part of the best neighbour's period. */
 const RETRY_PART = 0.2
+/** How much of the work the search is. */
+const SEARCH_PART = 0.99
+/** Each frame costs about as much as this many passes over its samples do elsewhere. Measured, no source. */
+const PASSES = 2
+/** Frames put together in one step once all periods are known. */
+const FRAMES_TOLD_IN_STEP = 4096
 
 /**
  * Fundamental frequency along a sound by YIN (steps 1 to 6; see {@link Yin}), channels mixed to one. Rumble
@@ -46,6 +51,11 @@ const RETRY_PART = 0.2
  * @throws MeasureError `option` unless 20 <= lowestHz < highestHz <= a quarter of the sample rate
  */
 export function pitchTrack(sound: Sound, options: PitchOptions = {}): PitchFrame[] {
+  return finished(pitchSteps(sound, options))
+}
+
+/** {@link pitchTrack} in steps. */
+export function* pitchSteps(sound: Sound, options: PitchOptions = {}): Steps<PitchFrame[]> {
   const { lowestHz = 60, highestHz = 1200, hopSeconds = 0.01 } = options
   const { sampleRate } = sound
   if (!(lowestHz >= 20 && lowestHz < highestHz && highestHz <= sampleRate / 4 && hopSeconds >= 0.001)) {
@@ -55,43 +65,52 @@ export function pitchTrack(sound: Sound, options: PitchOptions = {}): PitchFrame
   const longestLag = Math.ceil(sampleRate / lowestHz)
   const windowFrames = Math.round(WINDOW_SECONDS * sampleRate)
   const yin = new Yin(windowFrames, longestLag)
-  const samples = withoutRumble(sound, lowestHz)
   const count = Math.max(0, Math.floor((frameCount(sound) - yin.span) / sampleRate / hopSeconds) + 1)
   const startOf = (frame: number) => Math.round(frame * hopSeconds * sampleRate)
+  const longestHop = Math.ceil(hopSeconds * sampleRate)
+  const mono = new FilteredMono(sound, lowestHz, yin.span, longestHop)
   const powers = new Float64Array(count)
-  const first = Array.from({ length: count }, (_, frame) => {
-    powers[frame] = yin.analyse(samples, startOf(frame))
+  const periodAt = (frame: number): Period => {
+    powers[frame] = yin.analyse(mono.read(startOf(frame)))
     return yin.period(THRESHOLD, shortestLag, longestLag)
-  })
-  const quiet = QUIET_RATIO * powers.reduce((most, power) => Math.max(most, power), 0)
-  return first.map((period, frame) => {
-    const best = bestAround(first, frame)
-    let { lag, aperiodicity } = period
-    if (Math.abs(best.lag - lag) > RETRY_PART * best.lag) {
+  }
+  const periods: Period[] = []
+  const framesInStep = Math.max(1, Math.floor(STEP_FRAMES / PASSES / Math.max(yin.span, longestHop)))
+  let before: Period | undefined
+  let here = count > 0 ? periodAt(0) : undefined
+  for (let frame = 0; here; frame++) {
+    const after = frame + 1 < count ? periodAt(frame + 1) : undefined
+    const best = clearest(before, here, after)
+    if (Math.abs(best.lag - here.lag) > RETRY_PART * best.lag) {
       // Step 6, best local estimate: trust the clearer neighbour for where to look, this frame for the value.
-      yin.analyse(samples, startOf(frame))
+      yin.analyse(mono.read(startOf(frame)))
       const range: [number, number] = [best.lag * (1 - RETRY_PART), best.lag * (1 + RETRY_PART)]
-      ;({ lag, aperiodicity } = yin.period(0, Math.ceil(range[0]), Math.floor(range[1])))
+      periods.push(yin.period(0, Math.ceil(range[0]), Math.floor(range[1])))
+    } else {
+      periods.push(here)
     }
+    before = here
+    here = after
+    if (periods.length % framesInStep === 0) yield (periods.length / count) * SEARCH_PART
+  }
+  const quiet = QUIET_RATIO * powers.reduce((most, power) => Math.max(most, power), 0)
+  const track: PitchFrame[] = []
+  for (const { lag, aperiodicity } of periods) {
+    const frame = track.length
     const sung = aperiodicity < UNVOICED && (powers[frame] ?? 0) > quiet
-    return {
+    track.push({
       timeSeconds: (startOf(frame) + (windowFrames + lag) / 2) / sampleRate,
       frequencyHz: sung ? sampleRate / lag : null,
       confidence: Math.min(1, Math.max(0, 1 - aperiodicity)),
-    }
-  })
+    })
+    if (track.length % FRAMES_TOLD_IN_STEP === 0)
+      yield SEARCH_PART + (track.length / count) * (1 - SEARCH_PART)
+  }
+  return track
 }
 
-function bestAround(periods: readonly Period[], frame: number): Period {
-  return periods
-    .slice(Math.max(0, frame - 1), frame + 2)
-    .reduce((best, period) => (period.aperiodicity < best.aperiodicity ? period : best))
-}
-
-function withoutRumble(sound: Sound, lowestHz: number): Float32Array {
-  const mix = monoMix(sound)
-  const cascade = new BiquadCascade(1, 1, 0)
-  cascade.set([highPass(lowestHz, Math.SQRT1_2, sound.sampleRate)])
-  cascade.process([mix], mix.length)
-  return mix
+/** The clearest of a frame's period and its neighbours', the earliest where several are. */
+function clearest(before: Period | undefined, here: Period, after: Period | undefined): Period {
+  const best = before && before.aperiodicity <= here.aperiodicity ? before : here
+  return after && after.aperiodicity < best.aperiodicity ? after : best
 }

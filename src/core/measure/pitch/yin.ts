@@ -41,12 +41,11 @@ export class Yin {
     this.normalised = new Float64Array(longestLag + 2)
   }
 
-  /** Looks at `span` frames from `start` on; frames outside `samples` count as 0. Returns their mean square. */
-  analyse(samples: Float32Array, start: number): number {
+  /** Looks at the first `span` frames of `samples`. Returns their mean square. */
+  analyse(samples: Float32Array): number {
     const { head, whole, windowFrames, span } = this
     for (let i = 0; i < span; i++) {
-      const frame = start + i
-      const x = frame >= 0 && frame < samples.length ? (samples[frame] ?? 0) : 0
+      const x = samples[i] ?? 0
       whole[i] = x
       if (i < windowFrames) head[i] = x
     }

@@ -1,8 +1,9 @@
 import { highPass } from '../../dsp/filters/bilinear'
 import { BiquadCascade } from '../../dsp/filters/biquad-cascade'
 import { powerToDb } from '../../sound/decibels'
-import { monoMix } from '../../sound/mono'
-import type { Sound } from '../../sound/sound'
+import { mixToMono } from '../../sound/mono'
+import { frameCount, type Sound } from '../../sound/sound'
+import { finished, STEP_FRAMES, type Steps } from '../../sound/steps'
 import { NEIGHBOUR_SECONDS, type SibilantEvent } from './sibilance'
 
 const HOP_SECONDS = 0.005
@@ -22,8 +23,13 @@ const FAINTEST_VOWEL = 1e-3
  * @returns null where there are none, or none with a vowel near
  */
 export function sibilanceDb(sound: Sound, sibilants: readonly SibilantEvent[]): number | null {
+  return finished(sibilanceSteps(sound, sibilants))
+}
+
+/** {@link sibilanceDb} in steps. */
+export function* sibilanceSteps(sound: Sound, sibilants: readonly SibilantEvent[]): Steps<number | null> {
   if (sibilants.length === 0) return null
-  const powers = hopPowers(sound)
+  const powers = yield* hopPowerSteps(sound)
   const spans = sibilants.map(({ startSeconds, endSeconds }) => ({
     from: Math.max(0, Math.floor(startSeconds / HOP_SECONDS)),
     to: Math.min(powers.length, Math.ceil(endSeconds / HOP_SECONDS)),
@@ -36,22 +42,30 @@ export function sibilanceDb(sound: Sound, sibilants: readonly SibilantEvent[]): 
 }
 
 /** Mean square of each 5 ms of all channels mixed to one. */
-function hopPowers(sound: Sound): Float64Array {
-  const mix = monoMix(sound)
+function* hopPowerSteps(sound: Sound): Steps<Float64Array> {
   const filter = new BiquadCascade(1, 1, 0)
   filter.set([highPass(LOWEST_HZ, Math.SQRT1_2, sound.sampleRate)])
-  filter.process([mix], mix.length)
   const length = Math.round(HOP_SECONDS * sound.sampleRate)
-  const powers = new Float64Array(Math.floor(mix.length / length))
-  for (let i = 0; i < powers.length; i++) {
-    let squares = 0
-    for (let n = i * length; n < (i + 1) * length; n++) {
-      const sample = mix[n] ?? 0
-      squares += sample * sample
-    }
-    powers[i] = squares / length
+  const powers = new Float64Array(Math.floor(frameCount(sound) / length))
+  const hopsInStep = Math.max(1, Math.floor(STEP_FRAMES / length))
+  const mix = new Float32Array(hopsInStep * length)
+  for (let from = 0; from < powers.length; from += hopsInStep) {
+    const hops = Math.min(hopsInStep, powers.length - from)
+    mixToMono(sound, from * length, mix)
+    filter.process([mix], hops * length)
+    for (let i = 0; i < hops; i++) powers[from + i] = meanSquare(mix, i * length, length)
+    yield (from + hops) / powers.length
   }
   return powers
+}
+
+function meanSquare(samples: Float32Array, from: number, count: number): number {
+  let squares = 0
+  for (let n = from; n < from + count; n++) {
+    const sample = samples[n] ?? 0
+    squares += sample * sample
+  }
+  return squares / count
 }
 
 function levelDb(powers: Float64Array, hissing: Uint8Array, from: number, to: number): number | null {

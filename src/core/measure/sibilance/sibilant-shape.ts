@@ -58,7 +58,7 @@ export function hissShape(spectra: ShortSpectra, from: number, to: number): Hiss
 
 function averagePowers(spectra: ShortSpectra, from: number, to: number): Float64Array {
   const moments = Math.min(MOST_MOMENTS, to - from)
-  const average = new Float64Array(spectra.powersAt(from).length)
+  const average = new Float64Array(spectra.binCount)
   for (let i = 0; i < moments; i++) {
     const powers = spectra.powersAt(from + Math.floor(((i + 0.5) * (to - from)) / moments))
     for (let bin = 0; bin < average.length; bin++) {

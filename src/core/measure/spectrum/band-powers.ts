@@ -1,4 +1,5 @@
-import { finished } from '../../sound/steps'
+import type { Sound } from '../../sound/sound'
+import { finished, STEP_FRAMES, type Steps } from '../../sound/steps'
 import { ShortSpectra } from './short-spectra'
 
 /** Powers below and above a frequency along a sound, one value for each hop. */
@@ -12,26 +13,24 @@ export interface BandPowers {
 /** What lies lower is rumble, not voice. */
 const LOWEST_HZ = 100
 
-/** Hops worked on between two steps: ten seconds. */
-const HOPS_A_STEP = 2000
-
-/** Splits `samples` at `splitHz` every 5 ms with Hann windows of about 10 ms; reaches into silence at both ends. */
-export function bandPowers(samples: Float32Array, sampleRate: number, splitHz: number): BandPowers {
-  return finished(bandPowerSteps(new ShortSpectra(samples, sampleRate), splitHz))
+/** Splits `sound` at `splitHz` every 5 ms with Hann windows of about 10 ms; reaches into silence at both ends. */
+export function bandPowers(sound: Sound, splitHz: number): BandPowers {
+  return finished(bandPowerSteps(new ShortSpectra(sound), splitHz))
 }
 
-/** {@link bandPowers} in steps: yields the share done. */
-export function* bandPowerSteps(spectra: ShortSpectra, splitHz: number): Generator<number, BandPowers, void> {
+/** {@link bandPowers} in steps. */
+export function* bandPowerSteps(spectra: ShortSpectra, splitHz: number): Steps<BandPowers> {
   const { count, binHz, scale } = spectra
   const below = new Float64Array(count)
   const above = new Float64Array(count)
   const lowestBin = Math.ceil(LOWEST_HZ / binHz)
   const splitBin = Math.round(splitHz / binHz)
+  const hopsInStep = Math.max(1, Math.floor(STEP_FRAMES / spectra.windowFrames))
   for (let i = 0; i < count; i++) {
     const powers = spectra.powersAt(i)
     below[i] = scale * sum(powers, lowestBin, splitBin)
     above[i] = scale * sum(powers, splitBin, powers.length)
-    if (i % HOPS_A_STEP === 0) yield i / count
+    if ((i + 1) % hopsInStep === 0) yield (i + 1) / count
   }
   return { hopSeconds: ShortSpectra.hopSeconds, below, above }
 }

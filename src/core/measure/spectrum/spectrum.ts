@@ -2,6 +2,7 @@ import { FourierTransform, powerOfTwoFrom } from '../../dsp/numeric/fft'
 import { hann } from '../../dsp/numeric/window'
 import { powerToDb } from '../../sound/decibels'
 import { frameCount, type Sound } from '../../sound/sound'
+import { finished, STEP_FRAMES, type Steps } from '../../sound/steps'
 import { MeasureError } from '../error'
 
 export interface SpectrumOptions {
@@ -44,6 +45,11 @@ const SEGMENT_SECONDS = 0.3
  * @throws MeasureError `option` outside the ranges of {@link SpectrumOptions}
  */
 export function longTermSpectrum(sound: Sound, options: SpectrumOptions = {}): Spectrum {
+  return finished(longTermSpectrumSteps(sound, options))
+}
+
+/** {@link longTermSpectrum} in steps. */
+export function* longTermSpectrumSteps(sound: Sound, options: SpectrumOptions = {}): Steps<Spectrum> {
   const { bandsPerOctave = 6, pointsPerOctave = 24, lowestHz = 20, highestHz = 20_000 } = options
   const { mostSegments = Number.POSITIVE_INFINITY } = options
   inRange('bandsPerOctave', bandsPerOctave, 1, 48)
@@ -59,7 +65,7 @@ export function longTermSpectrum(sound: Sound, options: SpectrumOptions = {}): S
     { length: steps + 1 },
     (_, i) => lowestHz * 2 ** (i / pointsPerOctave),
   )
-  const { powers, binHz } = binPowers(sound, mostSegments)
+  const { powers, binHz } = yield* binPowerSteps(sound, mostSegments)
   const levelDb = frequenciesHz.map((hz) => {
     const power = powerBetween(powers, hz / halfBand / binHz, (hz * halfBand) / binHz)
     return power > 0 ? powerToDb(power) : Number.NaN
@@ -74,10 +80,10 @@ function inRange(name: string, value: number, lowest: number, highest: number): 
 }
 
 /** Mean square in each bin, one-sided, averaged over segments and channels. */
-function binPowers(
+function* binPowerSteps(
   { sampleRate, channels }: Sound,
   mostSegments: number,
-): { powers: Float64Array; binHz: number } {
+): Steps<{ powers: Float64Array; binHz: number }> {
   const fft = new FourierTransform(powerOfTwoFrom(sampleRate * SEGMENT_SECONDS))
   const frames = frameCount({ sampleRate, channels })
   const length = Math.min(fft.size, frames)
@@ -85,12 +91,13 @@ function binPowers(
   const window = hann(length)
   const sums = new Float64Array(fft.size / 2 + 1)
   const segment = new Float64Array(fft.size)
+  const segmentsInStep = Math.max(1, Math.floor(STEP_FRAMES / fft.size))
   let segments = 0
-  for (const samples of channels) {
+  for (const [c, samples] of channels.entries()) {
     for (let start = 0; length > 0 && start + length <= samples.length; start += hop) {
-      for (let n = 0; n < length; n++) segment[n] = (window[n] ?? 0) * (samples[start + n] ?? 0)
-      const squares = fft.powers(segment)
-      for (let k = 0; k < sums.length; k++) sums[k] = (sums[k] ?? 0) + (squares[k] ?? 0)
+      if (segments % segmentsInStep === 0) yield (c + start / frames) / channels.length
+      windowed(segment, samples, start, window)
+      add(sums, fft.powers(segment))
       segments++
     }
   }
@@ -102,6 +109,15 @@ function binPowers(
     return scale > 0 ? (sides * sum) / scale : 0
   })
   return { powers, binHz: sampleRate / fft.size }
+}
+
+/** Writes the samples from `start` on under `window` to `segment`. */
+function windowed(segment: Float64Array, samples: Float32Array, start: number, window: Float64Array): void {
+  for (let n = 0; n < window.length; n++) segment[n] = (window[n] ?? 0) * (samples[start + n] ?? 0)
+}
+
+function add(sums: Float64Array, values: Float64Array): void {
+  for (let k = 0; k < sums.length; k++) sums[k] = (sums[k] ?? 0) + (values[k] ?? 0)
 }
 
 /**

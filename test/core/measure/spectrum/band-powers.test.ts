@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { bandPowers } from '../../../../src/core/measure/spectrum/band-powers'
-import { steppedSine } from '../../../setup/signals'
+import { inChannels, steppedSine } from '../../../setup/signals'
 
 describe('bandPowers', () => {
   it.each([22_050, 48_000, 96_000])(
@@ -10,7 +10,7 @@ describe('bandPowers', () => {
         [1000, 'below'],
         [8000, 'above'],
       ] as const) {
-        const powers = bandPowers(steppedSine(sampleRate, [[0.2, -20]], hz), sampleRate, 4000)
+        const powers = bandPowers(inChannels(sampleRate, steppedSine(sampleRate, [[0.2, -20]], hz), 1), 4000)
         const inside = powers[side].subarray(4, -4)
         const outside = powers[side === 'below' ? 'above' : 'below'].subarray(4, -4)
         for (const power of inside) expect(power).toBeCloseTo(0.005, 5)
@@ -20,7 +20,7 @@ describe('bandPowers', () => {
   )
 
   it('gives one value for each 5 ms, and one for no sound at all', () => {
-    expect(bandPowers(new Float32Array(48_000), 48_000, 4000).above).toHaveLength(201)
-    expect(bandPowers(new Float32Array(0), 48_000, 4000).above).toEqual(Float64Array.of(0))
+    expect(bandPowers(inChannels(48_000, new Float32Array(48_000), 1), 4000).above).toHaveLength(201)
+    expect(bandPowers(inChannels(48_000, new Float32Array(0), 1), 4000).above).toEqual(Float64Array.of(0))
   })
 })
