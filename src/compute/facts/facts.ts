@@ -1,11 +1,12 @@
 import {
   hasSibilantBand,
-  integratedLoudnessOf,
-  longTermSpectrum,
-  loudnessOverTime,
+  integratedLoudnessSteps,
+  longTermSpectrumSteps,
+  loudnessOverTimeSteps,
   measureSteps,
-  pausesOf,
-  peakPyramid,
+  partOf,
+  pausesSteps,
+  peakPyramidSteps,
   reductionSummary,
   type Sound,
   type Steps,
@@ -42,16 +43,16 @@ const HOP_SECONDS = 0.1
 export const facts: FactTable = {
   *places(address, tools) {
     const take = yield* tools.sound({ ...address, stages: [] })
-    const pauses = pausesOf(take)
-    yield 0.2
-    return { pauses, sibilants: hasSibilantBand(take) ? yield* sibilantEventSteps(take) : [] }
+    const pauses = yield* partOf(pausesSteps(take), 0, 0.2)
+    const sibilants = hasSibilantBand(take) ? yield* partOf(sibilantEventSteps(take), 0.2, 1) : []
+    return { pauses, sibilants }
   },
   *energies(address, tools) {
     return yield* subBlockEnergySteps(yield* tools.sound(address))
   },
   *integratedLufs(address, tools) {
-    const { sampleRate } = yield* tools.sound(address)
-    return integratedLoudnessOf(yield* tools.fact(address, 'energies'), sampleRate)
+    const energies = yield* partOf(tools.fact(address, 'energies'), 0, 0.9)
+    return yield* integratedLoudnessSteps(yield* tools.sound(address), energies)
   },
   *measures(address, tools) {
     const places = yield* tools.fact(address, 'places')
@@ -60,13 +61,13 @@ export const facts: FactTable = {
   },
   *loudness(address, tools) {
     const energies = yield* tools.fact(address, 'energies')
-    return loudnessOverTime(yield* tools.sound(address), HOP_SECONDS, energies)
+    return yield* loudnessOverTimeSteps(yield* tools.sound(address), HOP_SECONDS, energies)
   },
   *peaks(address, tools) {
-    return peakPyramid(yield* tools.sound(address))
+    return yield* peakPyramidSteps(yield* tools.sound(address))
   },
   *spectrum(address, tools) {
-    return longTermSpectrum(yield* tools.sound(address), { mostSegments: MOST_SEGMENTS })
+    return yield* longTermSpectrumSteps(yield* tools.sound(address), { mostSegments: MOST_SEGMENTS })
   },
   *trace(address, tools) {
     return yield* tools.trace(address)

@@ -1,20 +1,20 @@
 import type { ChainDoc } from '../chain/chain-doc'
 import { type SoundWithLeads, takeFrames } from '../chain/leads'
 import { renderLatencyFrames, runStage, workingCopy } from '../chain/run-stage'
-import { integratedLoudness } from '../measure/loudness/loudness'
+import { integratedLoudnessSteps } from '../measure/loudness/loudness'
 import { excerpt, type Sound } from '../sound/sound'
-import { finished, type Steps } from '../sound/steps'
+import { finished, partOf, type Steps } from '../sound/steps'
 import type { StageDoc } from '../stages'
 import { makeupParameter } from '../stages/compressor/definition'
 
 /** Within this the makeup counts as found, LU: a tenth of what a comparison is matched to. */
 const CLOSE_LU = 0.01
 
-/** A dB of makeup is taken to do at least this much, so that no step leaps. */
+/** A dB of makeup is taken to do at least this much, so that no try leaps. */
 const LEAST_EFFECT = 0.05
 
-/** With all of the mix compressed one step finds it; with less of it, few are needed. */
-const MOST_STEPS = 12
+/** With all of the mix compressed one try finds it; with less of it, few are needed. */
+const MOST_TRIES = 12
 
 /** How the loudness on either side of the compressor is found: integrated, LUFS, or null where not measurable. */
 export interface MakeupTools {
@@ -31,13 +31,16 @@ export function* matchingMakeupSteps(
   stage: StageDoc<'compressor'>,
   { before, behind }: MakeupTools,
 ): Steps<number | null> {
-  const wanted = yield* before()
+  const parts = MOST_TRIES + 1
+  const wanted = yield* partOf(before(), 0, 1 / parts)
   if (wanted === null || stage.settings.mix === 0) return null
   const { min, max } = makeupParameter
   let makeupDb = 0
   let last: { makeupDb: number; missing: number } | null = null
-  for (let step = 0; step < MOST_STEPS; step++) {
-    const found = yield* behind({ ...stage, on: true, settings: { ...stage.settings, makeupDb } })
+  for (let tried = 1; tried <= MOST_TRIES; tried++) {
+    const settings = { ...stage.settings, makeupDb }
+    const loudness = behind({ ...stage, on: true, settings })
+    const found = yield* partOf(loudness, tried / parts, (tried + 1) / parts)
     if (found === null) return null
     const missing: number = wanted - found
     if (Math.abs(missing) < CLOSE_LU) break
@@ -69,11 +72,10 @@ export function matchingMakeupDb(sound: Sound, chain: ChainDoc, stageId: string)
   return finished(
     matchingMakeupSteps(stage, {
       *before() {
-        yield 0
-        return integratedLoudness(ofTake(before))
+        return yield* integratedLoudnessSteps(ofTake(before))
       },
       *behind(tried) {
-        return integratedLoudness(ofTake((yield* runStage(workingCopy(before, 0), tried)).sound))
+        return yield* integratedLoudnessSteps(ofTake((yield* runStage(workingCopy(before, 0), tried)).sound))
       },
     }),
   )

@@ -35,7 +35,7 @@ const RETRY_PART = 0.2
 /** How much of the work the search is. */
 const SEARCH_PART = 0.99
 /** Each frame costs about as much as this many passes over its samples do elsewhere. Measured, no source. */
-const PASSES = 2
+const PASSES = 4
 /** Frames put together in one step once all periods are known. */
 const FRAMES_TOLD_IN_STEP = 4096
 
