@@ -114,6 +114,11 @@ function reachedFrom(start: string, next: (from: string) => readonly string[]): 
   return reached
 }
 
+/** A module's text without comments. */
+function withoutComments(text: string): string {
+  return text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '')
+}
+
 describe('imports', () => {
   it('lead from the page to every module there is', () => {
     const neighbours = new Map(source.map((module) => [module.path, neighboursOf(module)]))
@@ -200,8 +205,6 @@ describe('modules', () => {
 })
 
 describe('traps of the web platform', () => {
-  const withoutComments = (text: string) => text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '')
-
   it('are left alone: the output is never asked for its latency, which can freeze Firefox for good', () => {
     const asks = /outputLatency|getOutputTimestamp/
     const wrong = source.filter(({ text }) => asks.test(withoutComments(text)))
@@ -225,6 +228,31 @@ describe('traps of the web platform', () => {
 })
 
 describe('the one table of kinds', () => {
+  it('is the only place that knows them: no other module names one, but for the chain of the demo', () => {
+    const named = new RegExp(`'(${stageKinds.join('|')})'|stageDefinitions\\.`)
+    const elsewhere = source.filter(
+      ({ path }) => !startsWithFolder(path, 'src/core/stages') && path !== 'src/demo/starting-chain.ts',
+    )
+    const lines = elsewhere.flatMap(({ path, text }) =>
+      withoutComments(text)
+        .split('\n')
+        .filter((line) => named.test(line))
+        .map((line) => `${path}: ${line.trim()}`),
+    )
+    expect(lines).toEqual([])
+  })
+
+  it('has definitions apart from processors: what they import keeps no state, so that the page runs no stage', () => {
+    const table = 'src/core/stages/index.ts'
+    const neighbours = new Map(source.map((module) => [module.path, neighboursOf(module)]))
+    const reached = reachedFrom(table, (path) => neighbours.get(path) ?? []).add(table)
+    expect(reached.size).toBeGreaterThan(15)
+    const stateful = source.filter(
+      ({ path, text }) => reached.has(path) && /^(export )?(abstract )?class /m.test(text),
+    )
+    expect(stateful.map(({ path }) => path)).toEqual([])
+  })
+
   it.each(stageKinds)(
     '%s has a label, a purpose, a help sentence for each parameter and a description',
     (kind) => {

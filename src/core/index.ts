@@ -1,8 +1,11 @@
 /** The public face of the core: everything other code, and other people's code, stands on. */
+export { type BandSweep, SWEEP_GAIN_DB, sweepWords, sweptChain } from './chain/band-sweep'
 export { bypassed, type ChainDoc, chainOf, chainToJson, MAX_STAGES } from './chain/chain-doc'
 export { ChainError } from './chain/chain-error'
 export { ChainProcessor } from './chain/chain-processor'
-export { type Comparison, comparisonOf, describeStage, type Scope } from './chain/compare'
+export { type Comparison, comparisonOf, type Scope } from './chain/compare'
+export { idleChain } from './chain/idle-chain'
+export { chainLatencyFrames } from './chain/latency'
 export { type SoundWithLeads, takeFrames } from './chain/leads'
 export { magnitudeDb } from './chain/magnitude'
 export { parseChain } from './chain/parse'
@@ -14,8 +17,11 @@ export {
   renderSteps,
 } from './chain/render'
 export { renderDifference } from './chain/render-difference'
-export { type BehindStage, renderLatencyFrames, runStage, workingCopy } from './chain/run-stage'
+export { type BehindStage, runStage, workingCopy } from './chain/run-stage'
+export { isAlike, withSameParts } from './chain/same-parts'
 export { sameSound, sameStage } from './chain/same-sound'
+export { scopeAfter } from './chain/scope-after'
+export { bandLetter, numberedBand, numberedStage } from './chain/stage-names'
 export { type ChainHost, MAX_BLOCK_FRAMES } from './chain/stage-slot'
 export { hopEnd, hopStart, TRACE_HOP_FRAMES, type Trace } from './chain/trace'
 export { TraceRun } from './chain/trace-run'
@@ -23,7 +29,6 @@ export { reductionDb, type StaticCurve } from './dsp/dynamics/gain-computer'
 export { DelayLine } from './dsp/fades/delay-line'
 export { Ramp } from './dsp/fades/ramp'
 export { TriangularNoise } from './dsp/numeric/random'
-export { saturationCurve } from './dsp/oversampling/saturation-curve'
 export * from './measure'
 export { type KWeighting, kWeighting } from './measure/loudness/k-weighting'
 export { dbToGain, gainToDb } from './sound/decibels'
@@ -40,7 +45,6 @@ export {
   stageKinds,
 } from './stages'
 export { defaultSettings, defaultStage } from './stages/defaults'
-export { frequency, plain, signed } from './stages/describe'
 export {
   type BandSettings,
   type BandShape,
@@ -48,6 +52,13 @@ export {
   type EqualiserDesign,
   usedBandSettings,
 } from './stages/equaliser/band'
+export {
+  frequency,
+  plain,
+  plainInSentence,
+  signed,
+  signedInSentence,
+} from './stages/number-format'
 export type {
   ChoiceParameter,
   ListParameter,
@@ -59,7 +70,11 @@ export type {
 } from './stages/parameter'
 export { printNumber, printValue } from './stages/print-value'
 export type { Processor, ProcessorHost, ReductionReader } from './stages/processor'
+export { MAX_LOOKAHEAD_MS } from './stages/shared-parameters'
 export type { StageDefinition } from './stages/stage-definition'
+export { describeStage, makeupOf, pictureOf, stageLatencyFrames } from './stages/stage-facts'
+export { bandDesignOf, bandsOf, itemsOf, maxItemsOf, withBands } from './stages/stage-items'
+export type { SibilanceDetection, StagePicture, StagePictureKind } from './stages/stage-picture'
 export { fewestRareRight, probabilityByChance, probabilityOfAtLeast } from './study/blind-trial-chance'
 export { drawOrder, type HiddenSide } from './study/blind-trial-order'
 export { powerSentence, printProbability, type TrialResult, trialSentence } from './study/blind-trial-words'

@@ -1,6 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla'
 import { Player } from '../audio/player/player'
 import { Compute } from '../compute/compute'
+import { stageDefinitions } from '../core'
 import { startingChain } from '../demo'
 import { setSetting } from './chain-edits'
 import { type ChainState, createChainStore } from './chain-store'
@@ -40,8 +41,8 @@ export interface App {
   /** Has the evidence worked out once more, after it could not be. */
   askAgain(): void
   /**
-   * Gives a compressor the makeup gain with which it is as loud as its input, as one change. False where there is
-   * too little sound to tell.
+   * Sets a stage's makeup gain so that it is as loud as its input, as one change. False where there is too little
+   * sound to tell.
    */
   matchMakeup(stageId: string): Promise<boolean>
 }
@@ -83,8 +84,10 @@ export function createApp(): App {
     askAgain,
     async matchMakeup(stageId) {
       const makeupDb = await compute.makeup(chain.getState().chain, stageId)
-      if (makeupDb === null) return false
-      chain.getState().edit(setSetting(stageId, 'makeupDb', makeupDb))
+      const stage = chain.getState().chain.stages.find(({ id }) => id === stageId)
+      const makeup = stage && stageDefinitions[stage.kind].makeup
+      if (makeupDb === null || !makeup) return false
+      chain.getState().edit(setSetting(stageId, makeup.key, makeupDb))
       return true
     },
   }

@@ -1,19 +1,23 @@
 import {
   type BandSettings,
   bandParameters,
+  bandsOf,
   type ChainDoc,
   chainOf,
   defaultSettings,
   defaultStage,
   MAX_STAGES,
+  maxItemsOf,
+  numberedBand,
+  numberedStage,
   type Parameter,
   parseChain,
   printValue,
   type StageDoc,
   type StageKind,
   stageDefinitions,
+  withBands,
 } from '../core'
-import { numberedBand, numberedStage } from './stage-names'
 
 /** A chain after an edit, and what the edit was in words, as they follow "Undo: ". */
 export interface Edit {
@@ -52,14 +56,15 @@ export function setSetting(stageId: string, key: string, value: unknown): ChainE
 }
 
 /**
- * Gives one or more settings of an equaliser band new values, as one change.
+ * Gives one or more settings of a band new values, as one change.
  * @throws ChainError when a parameter does not allow its value
  */
 export function setBand(stageId: string, bandIndex: number, patch: Partial<BandSettings>): ChainEdit {
   return (chain) => {
-    const stage = equaliserOf(chain, stageId)
-    const band = stage?.settings.bands[bandIndex]
-    if (!stage || !band) return null
+    const stage = chain.stages.find(({ id }) => id === stageId)
+    const bands = stage && bandsOf(stage)
+    const band = bands?.[bandIndex]
+    if (!stage || !bands || !band) return null
     const before = new Map<string, unknown>(Object.entries(band))
     const name = bandName(chain, stage, bandIndex)
     const { on, ...others } = patch
@@ -67,20 +72,18 @@ export function setBand(stageId: string, bandIndex: number, patch: Partial<BandS
       settingWords(bandParameters, key, before.get(key), value),
     )
     const switched = on === undefined ? name : `${name} ${on ? 'on' : 'off'}`
-    const bands = stage.settings.bands.map((other, index) =>
-      index === bandIndex ? { ...other, ...patch } : other,
-    )
-    return checked(chain, stage, withBands(stage, bands), [switched, ...words].join(', '))
+    const changed = bands.map((other, index) => (index === bandIndex ? { ...other, ...patch } : other))
+    return checked(chain, stage, withBands(stage, changed), [switched, ...words].join(', '))
   }
 }
 
-/** Adds a band at the end of an equaliser: a neutral bell, unless `band` says otherwise. */
+/** Adds a band after the others of a stage: a neutral bell, unless `band` says otherwise. */
 export function addBand(stageId: string, band: Partial<BandSettings> = {}): ChainEdit {
   return (chain) => {
-    const stage = equaliserOf(chain, stageId)
-    if (!stage || stage.settings.bands.length >= stageDefinitions.equaliser.parameters.bands.maxItems)
-      return null
-    const bands = [...stage.settings.bands, { ...defaultSettings<BandSettings>(bandParameters), ...band }]
+    const stage = chain.stages.find(({ id }) => id === stageId)
+    const before = stage && bandsOf(stage)
+    if (!stage || !before || before.length >= maxItemsOf(stage)) return null
+    const bands = [...before, { ...defaultSettings<BandSettings>(bandParameters), ...band }]
     return checked(
       chain,
       stage,
@@ -90,12 +93,13 @@ export function addBand(stageId: string, band: Partial<BandSettings> = {}): Chai
   }
 }
 
-/** Takes a band out of an equaliser. */
+/** Removes a band of a stage. */
 export function removeBand(stageId: string, bandIndex: number): ChainEdit {
   return (chain) => {
-    const stage = equaliserOf(chain, stageId)
-    if (!stage?.settings.bands[bandIndex]) return null
-    const bands = stage.settings.bands.filter((_, index) => index !== bandIndex)
+    const stage = chain.stages.find(({ id }) => id === stageId)
+    const before = stage && bandsOf(stage)
+    if (!stage || !before?.[bandIndex]) return null
+    const bands = before.filter((_, index) => index !== bandIndex)
     return checked(chain, stage, withBands(stage, bands), `remove band ${bandName(chain, stage, bandIndex)}`)
   }
 }
@@ -175,15 +179,6 @@ function isAlone({ stages }: ChainDoc, { kind }: StageDoc): boolean {
 
 function labelOf(kind: StageKind): string {
   return stageDefinitions[kind].label.toLowerCase()
-}
-
-function equaliserOf(chain: ChainDoc, stageId: string): StageDoc<'equaliser'> | null {
-  const stage = chain.stages.find(({ id }) => id === stageId)
-  return stage?.kind === 'equaliser' ? stage : null
-}
-
-function withBands(stage: StageDoc<'equaliser'>, bands: readonly BandSettings[]): StageDoc<'equaliser'> {
-  return { ...stage, settings: { ...stage.settings, bands } }
 }
 
 function settingWords(parameters: object, key: string, before: unknown, after: unknown): string {

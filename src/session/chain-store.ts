@@ -1,7 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import type { ChainDoc } from '../core'
+import { type ChainDoc, withSameParts } from '../core'
 import type { ChainEdit } from './chain-edits'
-import { withSameParts } from './same-parts'
 
 /** One change that can be undone, with what it was in words. */
 export interface Change {

@@ -1,7 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla'
+import { scopeAfter } from '../core'
 import type { ChainState } from './chain-store'
 import type { ListenState } from './listen-store'
-import { scopeAfter } from './scope-after'
 
 interface Stores {
   readonly chain: StoreApi<ChainState>

@@ -1,10 +1,8 @@
 import type { ListenSettings, SideName } from '../audio/engine/messages'
 import type { MatchingGains } from '../compute/evidence'
-import { type ChainDoc, comparisonOf } from '../core'
-import { idleChain } from './idle-chain'
+import { type ChainDoc, comparisonOf, idleChain, sweptChain } from '../core'
 import type { ListenState } from './listen-store'
 import type { SweepLevel } from './sweep-level'
-import { sweptChain } from './swept-chain'
 
 /** What a blind trial has the player play. It goes past the stores, so that nothing on the screen can show it. */
 export interface HiddenHearing {

@@ -1,7 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Heard, SideName } from '../audio/engine/messages'
-import type { FrameRange, Scope } from '../core'
-import type { Sweep } from './swept-chain'
+import type { BandSweep, FrameRange, Scope } from '../core'
 
 /** How the take is listened to. Levels in dB, positions in frames of the take. */
 export interface ListenState {
@@ -15,7 +14,7 @@ export interface ListenState {
   readonly listeningPoint: string | null
   readonly matched: boolean
   /** The band that is held up and moved about just now; the chain knows nothing of it. */
-  readonly sweep: Sweep | null
+  readonly sweep: BandSweep | null
   readonly monitorDb: number
   readonly loop: FrameRange | null
   readonly backingOn: boolean

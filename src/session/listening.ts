@@ -2,14 +2,12 @@ import type { StoreApi } from 'zustand/vanilla'
 import type { Heard, ListenSettings, Report, SideName } from '../audio/engine/messages'
 import type { Player } from '../audio/player/player'
 import { PlayerError } from '../audio/player/player-error'
-import type { FrameRange } from '../core'
-import { frameCount, gainToDb, type Scope } from '../core'
+import { type BandSweep, type FrameRange, frameCount, gainToDb, type Scope } from '../core'
 import type { ChainState } from './chain-store'
 import type { EvidenceState } from './evidence-store'
 import { type HiddenHearing, listenSettings, sameListening } from './listen-settings'
 import type { ListenState } from './listen-store'
 import { SweepLevel } from './sweep-level'
-import type { Sweep } from './swept-chain'
 import { type Problem, type TakeState, withProblem } from './take-store'
 
 interface Stores {
@@ -134,7 +132,7 @@ export class Listening {
    * Holds a band up narrowly and moves it along the frequency axis, for as long as it is not null: to be heard only,
    * the chain stays as it is. The level goes down first by what the band goes up, and comes back last.
    */
-  setSweep(sweep: Sweep | null): void {
+  setSweep(sweep: BandSweep | null): void {
     if (this.hidden && sweep) return
     this.sweepLevel.set(sweep !== null)
     this.stores.listen.setState({ sweep })

@@ -1,4 +1,4 @@
-import { SWEEP_GAIN_DB } from './swept-chain'
+import { SWEEP_GAIN_DB } from '../core'
 
 /** Longer than the monitor takes to reach another level, ms. */
 const LEVEL_MS = 60

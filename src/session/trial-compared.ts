@@ -1,6 +1,5 @@
-import type { ChainDoc, Scope } from '../core'
+import { bandLetter, type ChainDoc, numberedStage, type Scope } from '../core'
 import { sideWords } from './kept-versions'
-import { bandLetter, numberedStage } from './stage-names'
 
 /** What is compared with its bypass, in words: "the whole chain", "3 Compressor", "1 Equaliser, band b". */
 export function comparedWords(chain: ChainDoc, scope: Scope, listeningPoint: string | null): string {

@@ -1,12 +1,12 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { ListenSettings } from '../../src/audio/engine/messages'
 import { Player } from '../../src/audio/player/player'
+import { SWEEP_GAIN_DB } from '../../src/core'
 import { startingChain } from '../../src/demo'
 import { createChainStore } from '../../src/session/chain-store'
 import { createEvidenceStore } from '../../src/session/evidence-store'
 import { createListenStore } from '../../src/session/listen-store'
 import { Listening } from '../../src/session/listening'
-import { SWEEP_GAIN_DB } from '../../src/session/swept-chain'
 import { createTakeStore } from '../../src/session/take-store'
 
 const sound = { sampleRate: 48_000, channels: [new Float32Array(48_000)] }

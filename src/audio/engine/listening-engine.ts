@@ -1,5 +1,4 @@
-import { chainOf, dbToGain, MAX_BLOCK_FRAMES, Ramp } from '../../core'
-import { chainLatencyFrames, sameKinds } from './latency'
+import { chainLatencyFrames, chainOf, dbToGain, MAX_BLOCK_FRAMES, MAX_LOOKAHEAD_MS, Ramp } from '../../core'
 import type { ListenSettings, Planar } from './messages'
 import { MomentaryMeter } from './momentary-meter'
 import { MonitorLimiter } from './monitor-limiter'
@@ -104,11 +103,7 @@ export class ListeningEngine {
 
   /** Goes smoothly to other settings. May allocate, when stages come or go. */
   set(settings: ListenSettings): void {
-    const asked = this.settings
-    // Against what was asked for last, not against what plays: that may still be on its way.
-    const sameDelay =
-      sameKinds(settings.bypassed, asked.bypassed) && sameKinds(settings.processed, asked.processed)
-    if (!sameDelay) this.delayFrames = commonDelay(settings, this.sampleRate)
+    this.delayFrames = commonDelay(settings, this.sampleRate)
     this.settings = settings
     this.bypassed.set(settings.bypassed, this.delayFrames)
     this.processed.set(settings.processed, this.delayFrames)
@@ -210,10 +205,11 @@ export class ListeningEngine {
   }
 }
 
+/** Delay of both sides, frames: with the longest lookahead in reserve, so that setting it moves nothing in time. */
 function commonDelay(settings: ListenSettings, sampleRate: number): number {
   return Math.max(
-    chainLatencyFrames(settings.bypassed, sampleRate),
-    chainLatencyFrames(settings.processed, sampleRate),
+    chainLatencyFrames(settings.bypassed, sampleRate, MAX_LOOKAHEAD_MS),
+    chainLatencyFrames(settings.processed, sampleRate, MAX_LOOKAHEAD_MS),
   )
 }
 

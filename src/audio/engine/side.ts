@@ -1,4 +1,4 @@
-import { type ChainDoc, type ChainHost, ChainProcessor, DelayLine, Ramp } from '../../core'
+import { type ChainDoc, type ChainHost, ChainProcessor, DelayLine, MAX_LOOKAHEAD_MS, Ramp } from '../../core'
 
 /** A chain warms up for this long before it is faded in: longer than any delay or filter needs to settle. */
 const WARM_UP_MS = 60
@@ -173,6 +173,3 @@ function crossfade(
     }
   }
 }
-
-/** As far as any lookahead can be set, so that setting it while the sound runs moves nothing in time. */
-export const MAX_LOOKAHEAD_MS = 10

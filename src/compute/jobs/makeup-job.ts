@@ -1,4 +1,4 @@
-import { type ChainDoc, matchingMakeupSteps } from '../../core'
+import { type ChainDoc, makeupOf, matchingMakeupSteps } from '../../core'
 import type { Job } from './job'
 
 export interface MakeupInput {
@@ -7,14 +7,15 @@ export interface MakeupInput {
   readonly stageId: string
 }
 
-/** The makeup gain with which a compressor is as loud as its input; null where that cannot be measured. */
+/** The makeup gain with which a stage is as loud as its input; null where that cannot be measured. */
 export const makeupJob: Job<MakeupInput, number | null> = function* ({ take, chain, stageId }, tools) {
   const index = chain.stages.findIndex(({ id }) => id === stageId)
   const before = chain.stages.slice(0, index)
   const stage = chain.stages[index]
-  if (stage?.kind !== 'compressor') throw new RangeError(`no compressor "${stageId}" in the chain`)
+  const makeup = stage && makeupOf(stage)
+  if (!makeup) throw new RangeError(`no stage "${stageId}" with makeup gain in the chain`)
   tools.keep({ take, stages: before })
-  return yield* matchingMakeupSteps(stage, {
+  return yield* matchingMakeupSteps(makeup, {
     before: () => tools.fact({ take, stages: before }, 'integratedLufs'),
     behind: (tried) => tools.fact({ take, stages: [...before, tried] }, 'integratedLufs'),
   })

@@ -1,10 +1,10 @@
 import {
   type FrameRange,
-  renderLatencyFrames,
   runStage,
   type SoundWithLeads,
   type StageDoc,
   type Steps,
+  stageLatencyFrames,
   workingCopy,
 } from '../../core'
 import { soundKey, stagesOn } from '../address'
@@ -39,7 +39,7 @@ export function* laneGround(excerpt: TakeExcerpt, prefix: readonly StageDoc[]): 
   const { key, firstHop, stretch } = excerpt
   const { sampleRate } = excerpt.sound
   const stages = stagesOn(prefix)
-  const delay = stages.reduce((sum, stage) => sum + renderLatencyFrames(stage, sampleRate), 0)
+  const delay = stages.reduce((sum, stage) => sum + stageLatencyFrames(stage, sampleRate), 0)
   let sound = stages.length === 0 ? excerpt.sound : workingCopy(excerpt.sound, delay)
   for (const stage of stages) sound = (yield* runStage(sound, stage)).sound
   return { key: groundKey(key, prefix), sound, firstHop, stretch, rounds: new Rounds(PIECE_FRAMES) }

@@ -1,12 +1,12 @@
 import {
   excerpt,
   partOf,
-  renderLatencyFrames,
   runStage,
   type Sound,
   type SoundWithLeads,
   type StageDoc,
   type Steps,
+  stageLatencyFrames,
   takeFrames,
   workingCopy,
 } from '../../core'
@@ -89,7 +89,7 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
     const { sampleRate } = this.take
     const on = stagesOn(stages)
     const keys = [...on, null].map((_, count) => soundKey({ take, stages: on.slice(0, count) }))
-    const delays = on.map((stage) => renderLatencyFrames(stage, sampleRate))
+    const delays = on.map((stage) => stageLatencyFrames(stage, sampleRate))
     const needed = (from: number) => delays.slice(from).reduce((sum, frames) => sum + frames, 0)
     let count = on.length
     let held = this.inMemory(keys[count] ?? '', 0)

@@ -2,7 +2,7 @@ import type { ChainDoc } from './chain-doc'
 import { type ChainHost, createSlot, type StageSlot } from './stage-slot'
 
 /**
- * A chain at work on sound that streams: the same stages as a render, each of which can be switched and set while
+ * A chain running on sound that streams: the same stages as a render, each of which can be switched and set while
  * the sound runs. Every stage runs all the time, so that one switched on is warm; its delay is the same on or
  * off. `process`, `set` and `watch` are made for the audio thread: they never throw, and `process` allocates
  * nothing.
@@ -26,7 +26,7 @@ export class ChainProcessor {
     return this.slots.length
   }
 
-  /** Whether `chain` has the stages this was made for, in their order. */
+  /** Whether `chain` has the stages that this was made for, in the same order. */
   fits(chain: ChainDoc): boolean {
     return signatureOf(chain) === this.signature
   }
@@ -45,8 +45,8 @@ export class ChainProcessor {
   }
 
   /**
-   * Goes smoothly to putting out what this stage takes away as `removed`; null, or a stage that the chain does
-   * not have: nothing. Needs a host that asks for what is removed, too.
+   * Fades to putting out what this stage changes as `difference`; null, or a stage that the chain does not have:
+   * nothing. Needs a host that asks for the difference too.
    */
   watch(stageId: string | null): void {
     for (let k = 0; k < this.slots.length; k++) this.slots[k]?.watch(this.ids[k] === stageId)
@@ -55,9 +55,8 @@ export class ChainProcessor {
   /**
    * Processes the first `frames` (at most {@link MAX_BLOCK_FRAMES}) of every channel in place.
    * @param lowestGainDb where given, the gain of each stage is written to it if lower than what stands there
-   * @param removed where given, overwritten with what the watched stage takes away, in line with the output:
-   *   what it lets through when it finds nothing to do, less what it put out, as `renderRemoved` has it. Give it
-   *   with every block or with none
+   * @param difference where given, overwritten with what the watched stage changes, aligned with the output: what it
+   *   passes when idle, less what it put out, as `renderDifference` has it. Give it with every block or with none
    */
   process(
     channels: readonly Float32Array[],
@@ -73,7 +72,7 @@ export class ChainProcessor {
   }
 }
 
-/** Kinds in order, by id: what a processor is made for and cannot change. */
+/** Kinds and ids in order: what a processor is made for and cannot change. */
 function signatureOf(chain: ChainDoc): string {
   return chain.stages.map(({ id, kind }) => `${kind} ${id}`).join('\n')
 }

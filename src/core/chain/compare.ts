@@ -1,10 +1,9 @@
-import { type StageDoc, type StageKind, stageDefinitions } from '../stages'
-import type { BandSettings } from '../stages/equaliser/band'
+import { withItemSwitched } from '../stages/stage-items'
 import { type ChainDoc, chainOf } from './chain-doc'
 
 /**
- * What is compared: the whole chain, one stage of it or one band of an equaliser, each with its own absence; or two
- * versions that were kept, where null is the chain as it is now.
+ * What is compared: the whole chain, one stage of it or one band of a stage, each with its bypass; or two snapshots,
+ * where null is the chain as it is now.
  */
 export type Scope =
   | { readonly kind: 'chain' }
@@ -12,16 +11,16 @@ export type Scope =
   | { readonly kind: 'band'; readonly stageId: string; readonly bandIndex: number }
   | { readonly kind: 'snapshots'; readonly a: ChainDoc | null; readonly b: ChainDoc | null }
 
-/** The two sides of a comparison. Unless they are kept versions, both have the same stages, and the same delay. */
+/** The two sides of a comparison. Unless they are snapshots, both have the same stages, and the same delay. */
 export interface Comparison {
   readonly bypassed: ChainDoc
   readonly processed: ChainDoc
 }
 
 /**
- * The two sides of comparing `scope` with its bypass, everything else as it is; of kept versions, `without` is A
- * and `with` is B. A scope that the chain does not have (any more) compares the chain with itself.
- * @param earAfterId hear the sound up to behind this stage, on both sides; null: to the end
+ * The two sides of comparing `scope` with its bypass, everything else unchanged; of snapshots, `bypassed` is A and
+ * `processed` is B. A scope that is not in the chain (any more) compares the chain with itself.
+ * @param listeningPoint hear both sides up to and including this stage; null: to the end
  */
 export function comparisonOf(
   chain: ChainDoc,
@@ -48,23 +47,9 @@ function bypassed(chain: ChainDoc, scope: Exclude<Scope, { kind: 'snapshots' }>)
     chain.stages.map((stage) => {
       if (scope.kind === 'chain') return { ...stage, on: false }
       if (stage.id !== scope.stageId) return stage
-      return scope.kind === 'stage' ? { ...stage, on: false } : withoutBand(stage, scope.bandIndex)
+      return scope.kind === 'stage'
+        ? { ...stage, on: false }
+        : withItemSwitched(stage, scope.bandIndex, false)
     }),
   )
-}
-
-function withoutBand(stage: StageDoc, bandIndex: number): StageDoc {
-  if (stage.kind !== 'equaliser') return stage
-  const bands = stage.settings.bands.map(
-    (band, index): BandSettings => (index === bandIndex ? { ...band, on: false } : band),
-  )
-  return { ...stage, settings: { ...stage.settings, bands } }
-}
-
-/** One plain sentence of what `stage` does now. */
-export function describeStage<Kind extends StageKind>(stage: StageDoc<Kind>): string {
-  const definition = stageDefinitions[stage.kind]
-  if (stage.on) return definition.describe(stage.settings)
-  const { purpose } = definition
-  return `Off: ${purpose.charAt(0).toLowerCase()}${purpose.slice(1).replace(/\.$/, '')}`
 }

@@ -1,15 +1,16 @@
 import { frameCount, type Sound } from '../sound/sound'
 import { finished } from '../sound/steps'
 import type { StageDoc } from '../stages'
-import { createReference } from '../stages/processors'
+import { createIdleProcessor } from '../stages/processors'
+import { stageLatencyFrames } from '../stages/stage-facts'
 import type { ChainDoc } from './chain-doc'
 import { padded, type SoundWithLeads } from './leads'
 import { runInPlace } from './run-in-place'
-import { renderLatencyFrames, runStage, workingCopy } from './run-stage'
+import { runStage, workingCopy } from './run-stage'
 
 /**
- * Only what one stage takes away: the sound before it, as the stage passes it when it finds nothing to do, less
- * the sound behind it. Aligned with the input; digital silence where the stage does nothing or is off.
+ * What one stage changes: the sound before it, as the stage passes it when it finds nothing to do, less the sound
+ * after it. Aligned with the input; digital silence where the stage does nothing or is off.
  * @throws RangeError when the chain has no stage `stageId`
  */
 export function renderDifference(sound: Sound, chain: ChainDoc, stageId: string): Sound {
@@ -20,10 +21,10 @@ export function renderDifference(sound: Sound, chain: ChainDoc, stageId: string)
   const frames = frameCount(sound)
   if (!stage.on) return { sampleRate, channels: sound.channels.map(() => new Float32Array(frames)) }
   const upToStage = chain.stages.slice(0, index + 1).filter(({ on }) => on)
-  const delay = upToStage.reduce((total, each) => total + renderLatencyFrames(each, sampleRate), 0)
+  const delay = upToStage.reduce((total, each) => total + stageLatencyFrames(each, sampleRate), 0)
   let working = workingCopy(sound, delay)
   for (const earlier of upToStage.slice(0, -1)) working = finished(runStage(working, earlier)).sound
-  const reference = passedThrough(working, stage, frames)
+  const reference = passedIdle(working, stage, frames)
   const after = finished(runStage(working, stage)).sound
   const behind = after.channels.map((samples) => samples.subarray(after.leadInFrames ?? 0))
   return {
@@ -33,11 +34,11 @@ export function renderDifference(sound: Sound, chain: ChainDoc, stageId: string)
 }
 
 /** `frames` of `sound`, from frame 0 on, as the stage passes them when it finds nothing to do. */
-function passedThrough(sound: SoundWithLeads, stage: StageDoc, frames: number): Float32Array[] {
+function passedIdle(sound: SoundWithLeads, stage: StageDoc, frames: number): Float32Array[] {
   const host = { sampleRate: sound.sampleRate, channelCount: sound.channels.length, staticSettings: true }
-  const reference = createReference(stage, host)
-  const leadInFrames = (sound.leadInFrames ?? 0) + reference.latencyFrames
+  const idle = createIdleProcessor(stage, host)
+  const leadInFrames = (sound.leadInFrames ?? 0) + idle.latencyFrames
   const working = padded(sound.channels, 0, leadInFrames + frames)
-  for (const _ of runInPlace(reference, working, leadInFrames + frames));
+  for (const _ of runInPlace(idle, working, leadInFrames + frames));
   return working.map((samples) => samples.subarray(leadInFrames))
 }

@@ -1,7 +1,8 @@
 import { frameCount, type Sound } from '../sound/sound'
+import { stageLatencyFrames } from '../stages/stage-facts'
 import type { ChainDoc } from './chain-doc'
 import { padded } from './leads'
-import { RUN_FRAMES, renderLatencyFrames, runStage } from './run-stage'
+import { RUN_FRAMES, runStage } from './run-stage'
 import type { Trace } from './trace'
 
 /** A take run through a chain. */
@@ -44,7 +45,7 @@ export function* renderSteps(
 ): Generator<number, Rendering, void> {
   const { sampleRate } = sound
   const frames = frameCount(sound)
-  const delays = stages.map((stage) => renderLatencyFrames(stage, sampleRate))
+  const delays = stages.map((stage) => stageLatencyFrames(stage, sampleRate))
   const latencyFrames = sum(delays)
   const traces = new Map<string, Trace>()
   // A stage that is off delays as it does live, so that what dies away is flushed at the same frames. The silence it

@@ -27,11 +27,6 @@ export function workingCopy(sound: SoundWithLeads, delayFrames: number): SoundWi
   }
 }
 
-/** Delay of a stage in a render, frames. */
-export function renderLatencyFrames(stage: StageDoc, sampleRate: number): number {
-  return createProcessor(stage, { sampleRate, channelCount: 1, staticSettings: true }).latencyFrames
-}
-
 /**
  * Runs a stage, as if it were on, over the memory of `working`, in steps of one block: yields the share done and
  * returns the same memory, now behind the stage.

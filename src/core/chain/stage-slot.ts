@@ -5,28 +5,29 @@ import { Ramp } from '../dsp/fades/ramp'
 import { smoothStep } from '../dsp/fades/smooth-step'
 import { type SettingsByKind, type StageDoc, type StageKind, stageDefinitions } from '../stages'
 import type { Processor, ProcessorHost } from '../stages/processor'
-import { createProcessor, createReference, hasOwnReference } from '../stages/processors'
+import { createIdleProcessor, createProcessor } from '../stages/processors'
+import { filtersWhenIdle } from '../stages/stage-facts'
 import { contain } from './contain'
 import { LargestReduction } from './largest-reduction'
 
 /** The most frames a slot takes at once. */
 export const MAX_BLOCK_FRAMES = 2048
 
-/** Where a chain runs, and what is asked of it there. */
+/** Where a chain runs, and what it is asked for. */
 export interface ChainHost extends ProcessorHost {
-  /** Whether what a stage takes away will be asked for: stages that have a reference of their own then run it too. */
+  /** Whether the difference will be asked for: stages that filter when idle then run that too. */
   readonly differenceToo?: boolean
 }
 
-/** One stage of a chain at work, with its switch. */
+/** One running stage of a chain, with its switch. */
 export interface StageSlot {
   readonly latencyFrames: number
   set(stage: StageDoc): void
-  /** Goes smoothly to adding what this stage takes away to what is removed, or to adding nothing. */
+  /** Fades to adding what this stage changes to the difference, or to adding nothing. */
   watch(on: boolean): void
   /**
    * Processes the first `frames` of every channel in place.
-   * @param removed delayed as the sound is, and added to while the stage is watched
+   * @param difference delayed as the sound is, and added to while the stage is watched
    * @returns the lowest gain, dB
    */
   process(channels: readonly Float32Array[], frames: number, difference?: readonly Float32Array[]): number
@@ -36,13 +37,13 @@ export interface StageSlot {
 export function createSlot<Kind extends StageKind>(stage: StageDoc<Kind>, host: ChainHost): StageSlot {
   const { reducesGain } = stageDefinitions[stage.kind]
   const processor = createProcessor(stage, host)
-  const reference = host.differenceToo && hasOwnReference(stage.kind) ? createReference(stage, host) : null
+  const idle = host.differenceToo && filtersWhenIdle(stage.kind) ? createIdleProcessor(stage, host) : null
   const adopt = (next: StageDoc) => {
     if (!isOfKind(next, stage.kind)) return
     processor.set(next.settings)
-    reference?.set(next.settings)
+    idle?.set(next.settings)
   }
-  return new SwitchedSlot({ processor, reference, adopt, reducesGain }, stage.on, host)
+  return new SwitchedSlot({ processor, idle, adopt, reducesGain }, stage.on, host)
 }
 
 interface Settled<Kind extends StageKind> {
@@ -61,8 +62,8 @@ type Runner = Pick<Processor<never>, 'process' | 'latencyFrames'>
 
 interface SlotParts {
   readonly processor: Runner
-  /** What the stage lets through when it finds nothing to do, where that is not its input delayed. */
-  readonly reference: Runner | null
+  /** What the stage passes when it finds nothing to do, where that is not its input delayed. */
+  readonly idle: Runner | null
   readonly reducesGain: boolean
   adopt(stage: StageDoc): void
 }
@@ -85,12 +86,12 @@ class SwitchedSlot implements StageSlot {
     private on: boolean,
     { channelCount, sampleRate, differenceToo }: ChainHost,
   ) {
-    const { processor, reference, reducesGain } = parts
+    const { processor, idle, reducesGain } = parts
     const { latencyFrames } = processor
     const delays = (count: number) => Array.from({ length: count }, () => new DelayLine(latencyFrames))
     this.latencyFrames = latencyFrames
     this.dry = blocks(channelCount)
-    this.passed = reference ? blocks(channelCount) : this.dry
+    this.passed = idle ? blocks(channelCount) : this.dry
     this.dryDelays = delays(channelCount)
     this.differenceDelays = delays(differenceToo ? channelCount : 0)
     this.reductions = reducesGain ? new LargestReduction() : undefined
@@ -113,10 +114,10 @@ class SwitchedSlot implements StageSlot {
     const { wetMix, watchedMix, parts } = this
     const heard = wetMix.left > 0 || wetMix.now < 1
     const watched = watchedMix.left > 0 || watchedMix.now > 0
-    if (parts.reference) {
+    if (parts.idle) {
       // Runs whether watched or not, so that it holds the very same past as the stage.
       copy(channels, this.passed, frames)
-      parts.reference.process(this.passed, frames)
+      parts.idle.process(this.passed, frames)
     }
     // Where it is not heard now, the delay must hold what comes, for when it is.
     if (heard || watched || this.latencyFrames > 0) this.keepDry(channels, frames)
@@ -137,7 +138,7 @@ class SwitchedSlot implements StageSlot {
     delay(this.dry, this.dryDelays, frames)
   }
 
-  /** Adds what the stage took away, by as much as it is switched on. */
+  /** Adds what the stage changed, by as much as it is switched on. */
   private addDifference(
     difference: readonly Float32Array[],
     wet: readonly Float32Array[],

@@ -1,4 +1,4 @@
-import { frequency, plain, ratioText, signed } from './describe'
+import { frequency, plain, ratioText, signed } from './number-format'
 import type { NumberParameter, Parameter } from './parameter'
 
 /** A parameter's value as text with its unit: "-19.0 dBFS", "4:1", "3.2 kHz", "matched to analogue", "off". */

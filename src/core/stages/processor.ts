@@ -22,38 +22,32 @@ export function settingFadeFrames({ sampleRate, staticSettings }: ProcessorHost)
   return staticSettings ? 0 : framesOf(SETTING_FADE_MS, sampleRate)
 }
 
-/** Told what a stage reduces gain by as it is found, piece by piece in the order of time. */
+/** Receives the gain reduction of a stage as it is computed, piece by piece in the order of time. */
 export interface ReductionReader {
-  /** @param reductionsDb of the next `count` frames, dB, 0 or more, makeup not counted; overwritten later on */
+  /** @param reductionsDb gain reduction of the next `count` frames, dB, 0 or more, without makeup; overwritten later */
   read(reductionsDb: Float64Array, count: number): void
 }
 
-/**
- * A stage at work. Everything but construction is safe on the audio thread: no allocation in `process`, no
- * exceptions, no clock.
- */
+/** A running stage. Everything but construction is safe on the audio thread: no allocation in `process`, no exceptions, no clock. */
 export interface Processor<Settings> {
   /** Frames by which the output lags the input. Never changes. */
   readonly latencyFrames: number
   /** Takes effect smoothly from the next frame on; at once before the first frame. */
   set(settings: Settings): void
-  /** Processes the first `frames` of every channel in place; where the stage reduces gain, tells `reader` by how much. */
+  /** Processes the first `frames` of every channel in place; stages that reduce gain report it to `reader`. */
   process(channels: readonly Float32Array[], frames: number, reader?: ReductionReader): void
   /**
-   * Of stages that reduce gain: tells `reader` what `process` would, and leaves the sound as it is. For those who want
-   * no sound of this stage: in one run either all is processed or all is traced.
+   * Of stages that reduce gain: reports to `reader` what `process` would, and leaves the sound alone. For callers who
+   * need no sound of this stage: in one run, either process everything or trace everything.
    */
   trace?(channels: readonly Float32Array[], frames: number, reader: ReductionReader): void
-  /** As new. */
+  /** Back to the state of a new one. */
   reset(): void
 }
 
-/** How the processors of one kind of stage are made. */
+/** Makes the processors of one kind of stage. */
 export interface ProcessorMaker<Settings> {
   create(settings: Settings, host: ProcessorHost): Processor<Settings>
-  /**
-   * What the stage lets through when it finds nothing to do, if that is not simply its input delayed. "Only what
-   * was removed" is the difference to this.
-   */
-  createReference?(settings: Settings, host: ProcessorHost): Processor<Settings>
+  /** Where there is a cheaper way to the very output that `create` gives with the definition's idle settings. */
+  createIdle?(settings: Settings, host: ProcessorHost): Processor<Settings>
 }

@@ -3,11 +3,12 @@ import { compressorProcessor } from './compressor/processor'
 import { deEsserProcessor } from './de-esser/processor'
 import { equaliserProcessor } from './equaliser/processor'
 import { gainProcessor } from './gain/processor'
-import type { SettingsByKind, StageDoc, StageKind } from './index'
+import { type SettingsByKind, type StageDoc, type StageKind, stageDefinitions } from './index'
 import type { Processor, ProcessorHost, ProcessorMaker } from './processor'
 import { saturatorProcessor } from './saturator/processor'
+import { stageLatencyFrames } from './stage-facts'
 
-/** The table of what makes stages work: one line for each kind, or it does not compile. The page never runs them. */
+/** The table of processors: one line for each kind, or it does not compile. The page never runs them. */
 const makers: { readonly [Kind in StageKind]: ProcessorMaker<SettingsByKind[Kind]> } = {
   equaliser: equaliserProcessor,
   compressor: compressorProcessor,
@@ -25,17 +26,25 @@ export function createProcessor<Kind extends StageKind>(
 }
 
 /**
- * What `stage` lets through when it finds nothing to do, with the same delay: its input, or for a stage that
- * turns the phase of everything, its input so turned. Allocates.
+ * What `stage` passes when it finds nothing to do, with the same delay: its input, or for a stage that filters all
+ * the same, its input so filtered. Allocates.
  */
-export function createReference<Kind extends StageKind>(
+export function createIdleProcessor<Kind extends StageKind>(
   stage: StageDoc<Kind>,
   host: ProcessorHost,
 ): Processor<SettingsByKind[Kind]> {
-  const { createReference: create } = makers[stage.kind]
-  return create
-    ? create(stage.settings, host)
-    : new DelayProcessor(createProcessor(stage, host).latencyFrames, host)
+  const { idleSettings } = stageDefinitions[stage.kind]
+  if (!idleSettings)
+    return new DelayProcessor(stageLatencyFrames(stage, host.sampleRate, host.maxLookaheadMs), host)
+  const maker = makers[stage.kind]
+  const idle = idleSettings(stage.settings)
+  const processor = maker.createIdle?.(idle, host) ?? maker.create(idle, host)
+  return {
+    latencyFrames: processor.latencyFrames,
+    set: (settings) => processor.set(idleSettings(settings)),
+    process: (channels, frames) => processor.process(channels, frames),
+    reset: () => processor.reset(),
+  }
 }
 
 class DelayProcessor implements Processor<object> {
@@ -60,9 +69,4 @@ class DelayProcessor implements Processor<object> {
   reset(): void {
     for (const delay of this.delays) delay.reset()
   }
-}
-
-/** Whether what a stage lets through when it finds nothing to do is more than its input delayed. */
-export function hasOwnReference(kind: StageKind): boolean {
-  return makers[kind].createReference !== undefined
 }

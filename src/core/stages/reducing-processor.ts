@@ -4,8 +4,8 @@ import { upToEnd } from '../dsp/fades/cross-fade'
 import { CHUNK_FRAMES, type ReductionReader } from './processor'
 
 /**
- * What stages that reduce gain have in common: chunk by chunk a level is detected, what it asks for is found, told to
- * whoever wants to know, and applied where the sound is. Each kind says how.
+ * What stages that reduce gain have in common: chunk by chunk a level is detected, its gain reduction computed, reported
+ * to the reader, and applied where the sound is needed. Each kind says how.
  */
 export abstract class ReducingProcessor<Settings extends ReductionSettings> {
   /** Whether a frame has gone by: what is set before the first one holds at once. */
@@ -37,7 +37,7 @@ export abstract class ReducingProcessor<Settings extends ReductionSettings> {
   /** Frames that {@link detect} may be asked for at most, while above 0. */
   protected abstract get detectorFramesLeft(): number
 
-  /** Makes of `count` frames of `channels`, from frame `from` on, what the two below need. */
+  /** Prepares `count` frames of `channels`, from frame `from` on, for `detect` and `apply`. */
   protected abstract prepare(channels: readonly Float32Array[], from: number, count: number): void
 
   /** Writes the linear level of these frames to `levels`. */

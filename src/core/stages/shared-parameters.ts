@@ -1,6 +1,6 @@
 import type { NumberParameter } from './parameter'
 
-/** Level in dBFS from which on a gain computer holds back. */
+/** Level in dBFS above which gain is reduced. */
 export function thresholdParameter(defaultDb: number, help: string): NumberParameter {
   return {
     type: 'number',
@@ -44,7 +44,7 @@ export function kneeParameter(defaultDb: number): NumberParameter {
     scale: 'linear',
     step: 0.5,
     digits: 1,
-    help: 'Width around the threshold over which holding sets in gradually; 0 is a sharp corner.',
+    help: 'Width around the threshold over which gain reduction sets in gradually; 0 is a sharp corner.',
   }
 }
 
@@ -60,7 +60,7 @@ export function attackParameter(defaultMs: number): NumberParameter {
     scale: 'logarithmic',
     step: 0.01,
     digits: 2,
-    help: 'Time to cover 63 % of the way to more reduction.',
+    help: 'Time to cover 63 % of the way to more gain reduction.',
   }
 }
 
@@ -76,11 +76,29 @@ export function releaseParameter(defaultMs: number): NumberParameter {
     scale: 'logarithmic',
     step: 0.01,
     digits: 0,
-    help: 'Time to cover 63 % of the way back to less reduction.',
+    help: 'Time to cover 63 % of the way back to less gain reduction.',
   }
 }
 
-/** Share of what is processed in the output, 0 to 1. */
+/** The longest lookahead that can be set, ms: hosts whose delay must not move while it is set reserve this much. */
+export const MAX_LOOKAHEAD_MS = 10
+
+/** Time by which the level is read ahead of the sound, ms. */
+export const lookaheadParameter: NumberParameter = {
+  type: 'number',
+  label: 'Lookahead',
+  unit: 'ms',
+  min: 0,
+  max: MAX_LOOKAHEAD_MS,
+  default: 0,
+  scale: 'linear',
+  step: 0.1,
+  digits: 1,
+  minMeans: 'off',
+  help: 'How far ahead the level is read, so that the gain is down before a peak arrives.',
+}
+
+/** Share of the processed sound in the output, 0 (dry) to 1. */
 export function mixParameter(help: string): NumberParameter {
   return {
     type: 'number',
@@ -97,14 +115,14 @@ export function mixParameter(help: string): NumberParameter {
   }
 }
 
-/** A gain in dB from `leastDb` to `mostDb`, at first 0. */
-export function gainParameter(label: string, help: string, leastDb: number, mostDb: number): NumberParameter {
+/** A gain in dB from `minDb` to `maxDb`, 0 by default. */
+export function gainParameter(label: string, help: string, minDb: number, maxDb: number): NumberParameter {
   return {
     type: 'number',
     label,
     unit: 'dB',
-    min: leastDb,
-    max: mostDb,
+    min: minDb,
+    max: maxDb,
     default: 0,
     scale: 'linear',
     step: 0.1,

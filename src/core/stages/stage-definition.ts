@@ -1,4 +1,6 @@
-import type { ParameterTable } from './parameter'
+import type { BandSettings, EqualiserDesign } from './equaliser/band'
+import type { ListParameter, NumberParameter, ParameterTable } from './parameter'
+import type { StagePicture } from './stage-picture'
 
 /** What there is to know about one kind of stage without running it: what the page needs. */
 export interface StageDefinition<Settings extends object> {
@@ -8,12 +10,61 @@ export interface StageDefinition<Settings extends object> {
   readonly purpose: string
   /** The one table from which controls, validation, tests and help are made. */
   readonly parameters: ParameterTable<Settings>
-  /** Whether `process` tells by how much gain is reduced. */
+  /** Whether the processor reports gain reduction. */
   readonly reducesGain: boolean
-  /** Magnitude in dB at frequencies in Hz, for linear stages; `null` for those whose gain moves with level. */
+  /** Magnitude in dB at frequencies in Hz, for linear stages; `null` for those whose gain depends on level. */
   readonly magnitudeDb:
     | ((settings: Settings, frequenciesHz: ArrayLike<number>, sampleRate: number) => Float64Array)
     | null
-  /** One plain sentence of what it does at these settings. */
+  /** One plain sentence on what it does with these settings. */
   describe(settings: Settings): string
+  /**
+   * Frames by which the processor's output lags its input, on or off.
+   * @param maxLookaheadMs delay to reserve for lookahead, whatever lookahead is set; without it, the lookahead set
+   */
+  latencyFrames(settings: Settings, sampleRate: number, maxLookaheadMs?: number): number
+  /**
+   * These settings, changed so that the stage never finds anything to do and still filters what it always filters.
+   * `null` where an idle stage passes its input as it is, delayed: bypassing it shows the same.
+   */
+  readonly idleSettings: ((settings: Settings) => Settings) | null
+  /** The picture beside its settings; `null` where its magnitude on the common curve shows it all. */
+  readonly picture: ((settings: Settings) => StagePicture) | null
+  /** The list in its settings whose items can be switched and compared one by one; `null` if there is none. */
+  readonly items: StageItems<Settings> | null
+  /** How the filter bands in its settings are read and written, to be drawn, dragged and swept; `null` if there are none. */
+  readonly bands: StageBands<Settings> | null
+  /** The gain that can be worked out to leave the take as loud as it came; `null` if there is none. */
+  readonly makeup: StageMakeup<Settings> | null
+}
+
+/** One item of a list in a stage's settings. */
+export interface StageItem {
+  readonly on: boolean
+}
+
+/** A list in a stage's settings whose items can be switched and compared one by one. */
+export interface StageItems<Settings extends object> {
+  /** Its row in the table: what one item is called, and how many there may be. */
+  readonly parameter: ListParameter
+  of(settings: Settings): readonly StageItem[]
+  /** The settings with one item switched on or off; unchanged where there is no such item. */
+  switched(settings: Settings, index: number, on: boolean): Settings
+}
+
+/** Filter bands in a stage's settings, in series. */
+export interface StageBands<Settings extends object> {
+  of(settings: Settings): readonly BandSettings[]
+  replaced(settings: Settings, bands: readonly BandSettings[]): Settings
+  design(settings: Settings): EqualiserDesign
+}
+
+/** Makeup gain of a stage, dB. */
+export interface StageMakeup<Settings extends object> {
+  /** Its key in the settings. */
+  readonly key: keyof Settings & string
+  readonly parameter: NumberParameter
+  /** Share of the output that it acts on, 0 to 1: the rest is dry. */
+  share(settings: Settings): number
+  replaced(settings: Settings, makeupDb: number): Settings
 }

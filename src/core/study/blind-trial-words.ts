@@ -1,4 +1,4 @@
-import { plain } from '../stages/describe'
+import { plain } from '../stages/number-format'
 import { fewestRareRight, probabilityByChance, probabilityOfAtLeast, RARE } from './blind-trial-chance'
 
 /** What a finished blind trial came to. */

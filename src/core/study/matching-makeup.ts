@@ -1,11 +1,11 @@
 import type { ChainDoc } from '../chain/chain-doc'
 import { type SoundWithLeads, takeFrames } from '../chain/leads'
-import { renderLatencyFrames, runStage, workingCopy } from '../chain/run-stage'
+import { runStage, workingCopy } from '../chain/run-stage'
 import { integratedLoudnessSteps } from '../measure/loudness/loudness'
 import { excerpt, type Sound } from '../sound/sound'
 import { finished, partOf, type Steps } from '../sound/steps'
-import type { StageDoc } from '../stages'
-import { makeupParameter } from '../stages/compressor/definition'
+import type { StageDoc, StageKind } from '../stages'
+import { type MakeupOf, makeupOf, stageLatencyFrames } from '../stages/stage-facts'
 
 /** Within this the makeup counts as found, LU: a tenth of what a comparison is matched to. */
 const CLOSE_LU = 0.01
@@ -16,36 +16,35 @@ const LEAST_EFFECT = 0.05
 /** With all of the mix compressed one try finds it; with less of it, few are needed. */
 const MOST_TRIES = 12
 
-/** How the loudness on either side of the compressor is found: integrated, LUFS, or null where not measurable. */
+/** How the loudness on either side of the stage is found: integrated, LUFS, or null where not measurable. */
 export interface MakeupTools {
   before(): Steps<number | null>
-  behind(stage: StageDoc<'compressor'>): Steps<number | null>
+  behind(stage: StageDoc): Steps<number | null>
 }
 
 /**
  * The makeup gain, dB, with which a compressor's output is as loud (integrated, ITU-R BS.1770) as its input: found
  * by measuring both, and again until they match where the mix leaves part of the sound dry. Kept inside the range
- * of the parameter. Null where the sound is silent or too short to measure, or nothing of it is compressed (mix 0).
+ * of the parameter. Null where the sound is silent or too short to measure, or makeup acts on none of it (mix 0).
  */
 export function* matchingMakeupSteps(
-  stage: StageDoc<'compressor'>,
+  makeup: MakeupOf<StageKind>,
   { before, behind }: MakeupTools,
 ): Steps<number | null> {
   const parts = MOST_TRIES + 1
   const wanted = yield* partOf(before(), 0, 1 / parts)
-  if (wanted === null || stage.settings.mix === 0) return null
-  const { min, max } = makeupParameter
+  if (wanted === null || makeup.share === 0) return null
+  const { min, max } = makeup.parameter
   let makeupDb = 0
   let last: { makeupDb: number; missing: number } | null = null
   for (let tried = 1; tried <= MOST_TRIES; tried++) {
-    const settings = { ...stage.settings, makeupDb }
-    const loudness = behind({ ...stage, on: true, settings })
+    const loudness = behind(makeup.with(makeupDb))
     const found = yield* partOf(loudness, tried / parts, (tried + 1) / parts)
     if (found === null) return null
     const missing: number = wanted - found
     if (Math.abs(missing) < CLOSE_LU) break
     // How much louder 1 dB makes it: all of that where nothing stays dry, else as it was seen to.
-    const seen: number = last ? (last.missing - missing) / (makeupDb - last.makeupDb) : stage.settings.mix
+    const seen: number = last ? (last.missing - missing) / (makeupDb - last.makeupDb) : makeup.share
     last = { makeupDb, missing }
     const next: number = Math.min(max, Math.max(min, makeupDb + missing / Math.max(seen, LEAST_EFFECT)))
     if (next === makeupDb) break
@@ -55,22 +54,20 @@ export function* matchingMakeupSteps(
 }
 
 /**
- * {@link matchingMakeupSteps} of the compressor `stageId` in a chain, in one go.
- * @throws RangeError when `stageId` is not a compressor of the chain
+ * {@link matchingMakeupSteps} of one stage of a chain, in one go.
+ * @throws RangeError when the chain has no stage `stageId` with makeup gain
  */
 export function matchingMakeupDb(sound: Sound, chain: ChainDoc, stageId: string): number | null {
   const index = chain.stages.findIndex(({ id }) => id === stageId)
   const stage = chain.stages[index]
-  if (stage?.kind !== 'compressor') throw new RangeError(`no compressor "${stageId}" in the chain`)
+  const makeup = stage && makeupOf(stage)
+  if (!makeup) throw new RangeError(`no stage "${stageId}" with makeup gain in the chain`)
   const earlier = chain.stages.slice(0, index).filter(({ on }) => on)
-  const delay = [...earlier, stage].reduce(
-    (sum, each) => sum + renderLatencyFrames(each, sound.sampleRate),
-    0,
-  )
+  const delay = [...earlier, stage].reduce((sum, each) => sum + stageLatencyFrames(each, sound.sampleRate), 0)
   let before = workingCopy(sound, delay)
   for (const each of earlier) before = finished(runStage(before, each)).sound
   return finished(
-    matchingMakeupSteps(stage, {
+    matchingMakeupSteps(makeup, {
       *before() {
         return yield* integratedLoudnessSteps(ofTake(before))
       },

@@ -1,7 +1,6 @@
 import { memo } from 'react'
-import { describeStage, type StageDoc, stageDefinitions } from '../../core'
+import { describeStage, numberedStage, type StageDoc, stageDefinitions } from '../../core'
 import { switchStage } from '../../session/chain-edits'
-import { numberedStage } from '../../session/stage-names'
 import { useApp, useChain, useStageColour } from '../app-context'
 import { Switch } from '../fields/switch'
 import { StageGlyph } from '../stage/stage-glyph'

@@ -1,5 +1,12 @@
 import { memo, useMemo } from 'react'
-import { type BandSettings, type ChainDoc, type EqualiserDesign, magnitudeDb } from '../../core'
+import {
+  type BandSettings,
+  bandDesignOf,
+  bandsOf,
+  type ChainDoc,
+  type EqualiserDesign,
+  magnitudeDb,
+} from '../../core'
 import { useStageColour } from '../app-context'
 import styles from './band-curves.module.css'
 import type { Plot } from './plot'
@@ -14,13 +21,13 @@ interface BandCurvesProps {
 /** The response of each band on its own, in its stage's colour; nothing for what is switched off. */
 export function BandCurves({ chain, plot, sampleRate }: BandCurvesProps) {
   return chain.stages.map((stage) =>
-    stage.kind === 'equaliser' && stage.on
-      ? stage.settings.bands.map((band, bandIndex) => (
+    stage.on
+      ? bandsOf(stage)?.map((band, bandIndex) => (
           <BandCurve
             // biome-ignore lint/suspicious/noArrayIndexKey: bands have no names of their own, the letter is the place
             key={`${stage.id} ${bandIndex}`}
             band={band}
-            design={stage.settings.design}
+            design={bandDesignOf(stage)}
             stageId={stage.id}
             plot={plot}
             sampleRate={sampleRate}

@@ -1,7 +1,6 @@
 import { memo, useRef } from 'react'
-import { bandParameters, plain } from '../../core'
+import { bandParameters, numberedBand, plain } from '../../core'
 import { setBand } from '../../session/chain-edits'
-import { numberedBand } from '../../session/stage-names'
 import { useApp, useListen, useStageColour } from '../app-context'
 import { pressSize } from '../fields/key-steps'
 import { stepped } from '../fields/positions'
@@ -71,7 +70,7 @@ export const BandHandle = memo(({ handle, plot, onHold }: BandHandleProps) => {
       title={`Band ${name}${cornerWords(handle)}: drag for frequency${hasGain ? ' and gain' : ''}, Shift and drag or wheel for Q`}
       onPointerDown={(event) => drag(event, handle)}
       onDoubleClick={() => {
-        if (hasGain) change({ gainDb: 0 }, 'gain')
+        if (hasGain) change({ gainDb: 0 }, 'gainDb')
         rest()
       }}
     >

@@ -1,6 +1,8 @@
 import {
   type BandSettings,
+  bandDesignOf,
   bandParameters,
+  bandsOf,
   type ChainDoc,
   type EqualiserDesign,
   magnitudeDb,
@@ -33,30 +35,28 @@ export interface Handle {
 /** Room that a letter needs, CSS pixels at the usual text size. */
 const LETTER_PX = 26
 
-/** Handles of every band of every equaliser in the chain. */
+/** Handles of every band in the chain. */
 export function handlesOf(chain: ChainDoc, plot: Plot, sampleRate: number): Handle[] {
   const zero = plot.y(0)
   const letter = LETTER_PX * plot.textScale
   return chain.stages.flatMap((stage, stageIndex) =>
-    stage.kind !== 'equaliser'
-      ? []
-      : stage.settings.bands.map((band, bandIndex) => {
-          const atDb = heightDb(band, sampleRate, stage.settings.design)
-          const top = plot.y(atDb)
-          return {
-            stageId: stage.id,
-            stageIndex,
-            bandIndex,
-            band,
-            on: stage.on && band.on,
-            hasGain: usedBandSettings(band).gain,
-            heightDb: atDb,
-            left: plot.x(band.frequencyHz),
-            top,
-            toZero: zero - top,
-            letterAbove: top <= zero ? top > letter : top + letter > plot.height,
-          }
-        }),
+    (bandsOf(stage) ?? []).map((band, bandIndex) => {
+      const atDb = heightDb(band, sampleRate, bandDesignOf(stage))
+      const top = plot.y(atDb)
+      return {
+        stageId: stage.id,
+        stageIndex,
+        bandIndex,
+        band,
+        on: stage.on && band.on,
+        hasGain: usedBandSettings(band).gain,
+        heightDb: atDb,
+        left: plot.x(band.frequencyHz),
+        top,
+        toZero: zero - top,
+        letterAbove: top <= zero ? top > letter : top + letter > plot.height,
+      }
+    }),
   )
 }
 

@@ -1,5 +1,5 @@
 import { type ScaleLinear, type ScaleLogarithmic, scaleLinear, scaleLog } from 'd3-scale'
-import type { BandSettings, ChainDoc } from '../../core'
+import { bandsOf, type ChainDoc } from '../../core'
 
 /** Space round a plot for the figures of its axes, CSS pixels at the usual text size. */
 const MARGIN = { left: 36, right: 40, top: 12, bottom: 24 } as const
@@ -75,8 +75,8 @@ const ROOM_DB = 2
 
 /** The smallest scale that shows every gain of the chain with some room, dB. */
 export function fittingRangeDb(chain: ChainDoc): number {
-  const bands = chain.stages.flatMap((stage) => (stage.kind === 'equaliser' ? stage.settings.bands : []))
-  const most = Math.max(0, ...bands.map((band: BandSettings) => Math.abs(band.gainDb)))
+  const bands = chain.stages.flatMap((stage) => bandsOf(stage) ?? [])
+  const most = Math.max(0, ...bands.map((band) => Math.abs(band.gainDb)))
   return RANGES_DB.find((range) => range >= most + ROOM_DB) ?? RANGES_DB[3]
 }
 

@@ -1,7 +1,6 @@
 import { useCallback, useMemo, useState } from 'react'
-import { magnitudeDb } from '../../core'
+import { magnitudeDb, sweptChain } from '../../core'
 import { sideWords } from '../../session/kept-versions'
-import { sweptChain } from '../../session/swept-chain'
 import { useChain, useListen, useTake } from '../app-context'
 import { Axes } from './axes'
 import { BandCurves } from './band-curves'

@@ -1,5 +1,4 @@
-import type { ChainDoc, Scope } from '../../core'
-import { numberedBand, numberedStage } from '../../session/stage-names'
+import { type ChainDoc, itemsOf, numberedBand, numberedStage, type Scope } from '../../core'
 import { listeningPointIndexOf } from '../chain/listening-point-place'
 
 /** What would make both sides differ. */
@@ -35,9 +34,9 @@ export function alike({ stages }: ChainDoc, scope: Scope, listeningPoint: string
   if (index > listeningPointIndex)
     return { words: `${name} stands after the ear`, mend: { kind: 'ear-after', stageId } }
   if (!stage.on) return { words: `${name} is off`, mend: { kind: 'stage-on', stageId } }
-  if (scope.kind !== 'band' || stage.kind !== 'equaliser') return null
+  if (scope.kind !== 'band') return null
   const { bandIndex } = scope
-  if (stage.settings.bands[bandIndex]?.on !== false) return null
+  if (itemsOf(stage)?.[bandIndex]?.on !== false) return null
   const words = `band ${numberedBand(index, bandIndex)} is off`
   return { words, mend: { kind: 'band-on', stageId, bandIndex } }
 }

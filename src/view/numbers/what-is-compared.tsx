@@ -1,6 +1,5 @@
-import { plain, type Scope, type StageDoc } from '../../core'
+import { bandLetter, numberedStage, plain, type Scope, type StageDoc } from '../../core'
 import { sideWords, stagesOfWords } from '../../session/kept-versions'
-import { bandLetter, numberedStage } from '../../session/stage-names'
 import { useChain, useEvidence, useListen } from '../app-context'
 import { addUp, gapWords } from './figures'
 

@@ -1,23 +1,23 @@
 import { useCallback, useRef } from 'react'
-import { type StageDoc, stageDefinitions } from '../../core'
+import { type BandSettings, maxItemsOf, type StageDoc } from '../../core'
 import { addBand, removeBand } from '../../session/chain-edits'
 import { useApp } from '../app-context'
 import { Band } from './band'
 import styles from './band-list.module.css'
 
 interface BandListProps {
-  readonly stage: StageDoc<'equaliser'>
+  readonly stage: StageDoc
+  readonly bands: readonly BandSettings[]
   /** Position of the stage in the chain, from 0. */
   readonly stageIndex: number
   onHelp(help: string): void
 }
 
-/** The bands of an equaliser, each with the settings its shape listens to. */
-export function BandList({ stage, stageIndex, onHelp }: BandListProps) {
+/** The bands of a stage, each with the settings its shape uses. */
+export function BandList({ stage, bands, stageIndex, onHelp }: BandListProps) {
   const { chain } = useApp()
   const adder = useRef<HTMLButtonElement>(null)
-  const { bands } = stage.settings
-  const full = bands.length >= stageDefinitions.equaliser.parameters.bands.maxItems
+  const full = bands.length >= maxItemsOf(stage)
   const remove = useCallback(
     (bandIndex: number) => {
       chain.getState().edit(removeBand(stage.id, bandIndex))

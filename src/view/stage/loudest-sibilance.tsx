@@ -3,7 +3,7 @@ import frame from './picture-frame.module.css'
 import type { MetLevel } from './sibilance-level'
 import styles from './sibilance-picture.module.css'
 
-/** What is written beside the level is as wide as this. */
+/** Width of the text beside the level. */
 const WORDS_WIDTH = 80
 
 interface LoudestSibilanceProps {
@@ -12,12 +12,12 @@ interface LoudestSibilanceProps {
   /** The band above the crossover. */
   readonly left: number
   readonly right: number
-  /** Where the picture begins. */
+  /** Left edge of the plot. */
   readonly start: number
   y(levelDbfs: number): number
 }
 
-/** What passes the threshold of a de-esser: from there to the loudest level it met. */
+/** What exceeds the threshold of a de-esser: from there up to the loudest level. */
 export function LoudestSibilance({
   met: { levelDbfs, orMore },
   thresholdDb,
@@ -45,7 +45,7 @@ export function LoudestSibilance({
         dy={outside ? '0.35em' : '-0.4em'}
         textAnchor={outside ? 'end' : 'start'}
       >
-        {orMore ? 'past' : 'loudest'} {plain(levelDbfs, 0)}
+        {orMore ? 'above' : 'loudest'} {plain(levelDbfs, 0)}
       </text>
     </>
   )

@@ -1,5 +1,5 @@
 import { useCallback, useState } from 'react'
-import { stageDefinitions } from '../../core'
+import { bandsOf, pictureOf, stageDefinitions } from '../../core'
 import { useChain } from '../app-context'
 import { usePassingWords } from '../notices/use-passing-words'
 import { BandList } from './band-list'
@@ -8,7 +8,7 @@ import styles from './selected-stage.module.css'
 import { SettingRows } from './setting-rows'
 import { StageGlyph } from './stage-glyph'
 import { StageNews } from './stage-news'
-import { hasPicture, StagePicture } from './stage-picture'
+import { StagePicture } from './stage-picture'
 import { StageTools } from './stage-tools'
 
 /** The controls of the selected stage, beside its picture. */
@@ -35,6 +35,8 @@ export function SelectedStage() {
     )
   }
   const { label, purpose } = stageDefinitions[stage.kind]
+  const bands = bandsOf(stage)
+  const picture = pictureOf(stage)
   return (
     <section className={styles.stage} aria-labelledby="selected-stage">
       <div className={styles.head}>
@@ -42,16 +44,16 @@ export function SelectedStage() {
           <StageGlyph stageId={stage.id} index={index} on={stage.on} /> {label}
           {!stage.on && <span className={styles.off}>off</span>}
         </h2>
-        <StageNews news={news} beside={hasPicture(stage)} />
+        <StageNews news={news} beside={picture !== null} />
         <StageTools stage={stage} onNews={setNews} />
       </div>
-      <div className={hasPicture(stage) ? `${styles.parts} ${styles.beside}` : styles.parts} key={stage.id}>
+      <div className={picture ? `${styles.parts} ${styles.beside}` : styles.parts} key={stage.id}>
         <HelpLine text={help.text} idle={purpose} />
         <div className={styles.settings}>
-          {stage.kind === 'equaliser' && <BandList stage={stage} stageIndex={index} onHelp={tell} />}
+          {bands && <BandList stage={stage} bands={bands} stageIndex={index} onHelp={tell} />}
           <SettingRows stage={stage} onHelp={tell} />
         </div>
-        <StagePicture stage={stage} index={index} />
+        {picture && <StagePicture picture={picture} stage={stage} index={index} />}
       </div>
     </section>
   )

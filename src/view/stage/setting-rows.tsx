@@ -2,9 +2,9 @@ import { Fragment, useCallback, useMemo } from 'react'
 import { type Parameter, type StageDoc, stageDefinitions } from '../../core'
 import { setSetting } from '../../session/chain-edits'
 import { useApp } from '../app-context'
+import { MatchMakeup } from './match-makeup'
 import { SettingRow } from './setting-row'
 import styles from './setting-rows.module.css'
-import { settingTools } from './setting-tools'
 
 interface SettingRowsProps {
   readonly stage: StageDoc
@@ -16,20 +16,21 @@ export function SettingRows({ stage, onHelp }: SettingRowsProps) {
   const { chain } = useApp()
   const { id, kind } = stage
   const settings = useMemo(() => {
-    const parameters: [string, Parameter][] = Object.entries(stageDefinitions[kind].parameters)
-    return parameters
+    const { parameters, makeup } = stageDefinitions[kind]
+    const rows: [string, Parameter][] = Object.entries(parameters)
+    return rows
       .filter(([, parameter]) => parameter.type !== 'list')
       .map(([key, parameter]) => ({
         key,
         parameter,
-        Tool: settingTools.get(parameter),
+        isMakeup: parameter === makeup?.parameter,
         change: (value: number | string | boolean) =>
           chain.getState().edit(setSetting(id, key, value), `${id} ${key}`),
       }))
   }, [chain, id, kind])
   const rest = useCallback(() => chain.getState().endGesture(), [chain])
   const values = new Map<string, unknown>(Object.entries(stage.settings))
-  const rows = settings.map(({ key, parameter, Tool, change }) => (
+  const rows = settings.map(({ key, parameter, isMakeup, change }) => (
     <Fragment key={key}>
       <SettingRow
         parameter={parameter}
@@ -38,7 +39,7 @@ export function SettingRows({ stage, onHelp }: SettingRowsProps) {
         onChange={change}
         onRest={rest}
       />
-      {Tool && <Tool stageId={id} onHelp={onHelp} />}
+      {isMakeup && <MatchMakeup stageId={id} onHelp={onHelp} />}
     </Fragment>
   ))
   return <div className={`${styles.rows} ${styles.pairs}`}>{rows}</div>

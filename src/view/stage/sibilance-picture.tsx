@@ -1,10 +1,11 @@
 import { scaleLinear, scaleLog } from 'd3-scale'
-import { frequency, plain, type SettingsByKind } from '../../core'
+import { frequency, plain, plainInSentence } from '../../core'
 import { useEvidence, useListen, useStageColour } from '../app-context'
 import { spectrumPath } from '../curve/spectrum-path'
 import { LoudestSibilance } from './loudest-sibilance'
 import { PictureFrame } from './picture-frame'
 import frame from './picture-frame.module.css'
+import type { PictureProps } from './picture-props'
 import { loudestMet, type MetLevel } from './sibilance-level'
 import { SibilanceNow } from './sibilance-now'
 import styles from './sibilance-picture.module.css'
@@ -20,20 +21,12 @@ const y = scaleLinear([-90, 0], [BOTTOM, TOP]).clamp(true)
 const TICKS_HZ = [200, 1000, 5000]
 const TICKS_DB = [-80, -60, -40, -20, 0]
 
-interface SibilancePictureProps {
-  readonly settings: SettingsByKind['de-esser']
-  readonly stageId: string
-  /** Position of the stage in the chain, from 0. */
-  readonly index: number
-  readonly on: boolean
-}
-
 /**
- * What a de-esser compares with its threshold: how loud it gets above the crossover, at the most and just now. The
- * average spectrum lies beneath it, to show where the crossover cuts.
+ * What a de-esser compares with its threshold: the level above the crossover, at its loudest and right now. The average
+ * spectrum lies beneath it, to show where the crossover splits.
  */
-export function SibilancePicture({ settings, stageId, index, on }: SibilancePictureProps) {
-  const { crossoverHz, thresholdDb } = settings
+export function SibilancePicture({ picture: { detection }, stageId, index, on }: PictureProps<'sibilance'>) {
+  const { crossoverHz, thresholdDb } = detection
   const evidence = useEvidence((state) => state.evidence)
   const playing = useListen((state) => state.playing)
   const colour = useStageColour(stageId)
@@ -46,7 +39,7 @@ export function SibilancePicture({ settings, stageId, index, on }: SibilancePict
     <PictureFrame
       width={WIDTH}
       height={HEIGHT}
-      label={`What lies above ${frequency(crossoverHz)} is held back where it passes ${plain(thresholdDb, 1)} dBFS${loudestWords(passing)}; drawn over the average spectrum of the take.`}
+      label={`What lies above ${frequency(crossoverHz)} is reduced where it exceeds ${plainInSentence(thresholdDb, 1)} dBFS${loudestWords(passing)}; drawn over the average spectrum of the take.`}
       caption={captionOf(playing && on, reduction ? passing !== null : null)}
     >
       <rect className={styles.above} x={split} y={TOP} width={RIGHT - split} height={BOTTOM - TOP} />
@@ -82,22 +75,22 @@ export function SibilancePicture({ settings, stageId, index, on }: SibilancePict
         )}
         <path className={styles.split} d={`M${split},${BOTTOM}V${y(thresholdDb)}H${RIGHT}`} />
       </g>
-      {on && <SibilanceNow settings={settings} index={index} x={(split + RIGHT) / 2} y={y} />}
+      {on && <SibilanceNow detection={detection} index={index} x={(split + RIGHT) / 2} y={y} />}
     </PictureFrame>
   )
 }
 
 function loudestWords(passing: MetLevel | null): string {
   if (passing === null) return ''
-  const level = `${plain(passing.levelDbfs, 1)} dBFS`
-  return passing.orMore ? `, and rises past ${level}` : `, and reaches ${level}`
+  const level = `${plainInSentence(passing.levelDbfs, 1)} dBFS`
+  return passing.orMore ? `, and exceeds ${level}` : `, and reaches ${level}`
 }
 
-/** @param passes whether anything passes the threshold; null while that is not known */
+/** @param passes whether anything exceeds the threshold; null while that is not known */
 function captionOf(playing: boolean, passes: boolean | null): string {
-  if (passes === null) return 'Lines: the average spectrum.'
-  if (!passes) return 'Nothing passes the threshold. Lines: the average spectrum.'
+  if (passes === null) return 'Lines: average spectrum.'
+  if (!passes) return 'Nothing exceeds the threshold. Lines: average spectrum.'
   return playing
-    ? 'Point: how loud it is there now. Lines: the average.'
-    : 'Tinted: what passes the threshold. Lines: the average.'
+    ? 'The dot shows the level right now. Lines: average spectrum.'
+    : 'Tinted: above the threshold. Lines: average spectrum.'
 }

@@ -1,24 +1,29 @@
-import type { StageDoc } from '../../core'
-import { SaturationPicture } from './saturation-picture'
+import type { ComponentType } from 'react'
+import type { StagePicture as Picture, StageDoc, StagePictureKind } from '../../core'
+import type { PictureProps } from './picture-props'
 import { SibilancePicture } from './sibilance-picture'
 import { StaticCurvePicture } from './static-curve-picture'
+import { TransferCurvePicture } from './transfer-curve-picture'
 
-/** Whether a stage has a picture of its own. */
-export function hasPicture({ kind }: StageDoc): boolean {
-  return kind !== 'equaliser' && kind !== 'gain'
+/** Who draws which picture: a kind of picture without a component does not compile. */
+const components: { readonly [Kind in StagePictureKind]: ComponentType<PictureProps<Kind>> } = {
+  'static-curve': StaticCurvePicture,
+  'transfer-curve': TransferCurvePicture,
+  sibilance: SibilancePicture,
 }
 
-/** What a kind of stage is best seen by. Equalisers have the curve for it, and gain has nothing to show. */
-export function StagePicture({ stage, index }: { stage: StageDoc; index: number }) {
-  switch (stage.kind) {
-    case 'compressor':
-      return <StaticCurvePicture curve={stage.settings} stageId={stage.id} index={index} on={stage.on} />
-    case 'de-esser':
-      return <SibilancePicture settings={stage.settings} stageId={stage.id} index={index} on={stage.on} />
-    case 'saturator':
-      return <SaturationPicture settings={stage.settings} stageId={stage.id} />
-    case 'equaliser':
-    case 'gain':
-      return null
-  }
+interface StagePictureProps<Kind extends StagePictureKind> {
+  readonly picture: Extract<Picture, { kind: Kind }>
+  readonly stage: StageDoc
+  readonly index: number
+}
+
+/** The picture of a stage's settings. */
+export function StagePicture<Kind extends StagePictureKind>({
+  picture,
+  stage: { id, on },
+  index,
+}: StagePictureProps<Kind>) {
+  const Component: ComponentType<PictureProps<Kind>> = components[picture.kind]
+  return <Component picture={picture} stageId={id} index={index} on={on} />
 }

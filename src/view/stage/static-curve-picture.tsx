@@ -1,11 +1,12 @@
 import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
-import { plain, type StaticCurve } from '../../core'
+import { plain, plainInSentence } from '../../core'
 import { useListen, useStageColour } from '../app-context'
+import styles from './curve-picture.module.css'
 import { PictureFrame } from './picture-frame'
 import frame from './picture-frame.module.css'
+import type { PictureProps } from './picture-props'
 import { HIGHEST_DBFS, lowestShownDbfs, staticCurvePoints } from './static-curve'
-import styles from './transfer-picture.module.css'
 import { WorkingPoint } from './working-point'
 
 const SIDE = 200
@@ -13,15 +14,8 @@ const MARGIN = 28
 /** Where the words at the top end. */
 const BENEATH_WORDS = 21
 
-interface StaticCurvePictureProps {
-  readonly curve: StaticCurve
-  readonly stageId: string
-  readonly index: number
-  readonly on: boolean
-}
-
-/** Output against input level once everything has settled, without makeup; the point is where it works just now. */
-export function StaticCurvePicture({ curve, stageId, index, on }: StaticCurvePictureProps) {
+/** Output level against input level once the gain has settled, without makeup; the dot shows the level right now. */
+export function StaticCurvePicture({ picture: { curve }, stageId, index, on }: PictureProps<'static-curve'>) {
   const colour = useStageColour(stageId)
   const playing = useListen((state) => state.playing)
   const lowest = lowestShownDbfs(curve)
@@ -30,13 +24,13 @@ export function StaticCurvePicture({ curve, stageId, index, on }: StaticCurvePic
   const path = line<[number, number]>()
     .x(([inDb]) => x(inDb))
     .y(([, outDb]) => y(outDb))(staticCurvePoints(curve))
-  const threshold = `${plain(curve.thresholdDb, 1)} dBFS`
+  const threshold = `${plainInSentence(curve.thresholdDb, 1)} dBFS`
   return (
     <PictureFrame
       width={SIDE}
       height={SIDE}
-      label={`Static curve: levels up to the threshold of ${threshold} leave as they came, what rises above it is held.`}
-      caption={playing && on ? 'Point: where it works now.' : 'Output against input.'}
+      label={`Static curve: levels up to the threshold of ${threshold} pass unchanged, levels above it are reduced.`}
+      caption={playing && on ? 'The dot shows the level right now.' : 'Output level against input level.'}
     >
       {x.ticks(-lowest / 20).map((db) => (
         <g key={db}>

@@ -1,12 +1,12 @@
 import { reductionDb, type StaticCurve } from '../../core'
 
-/** Up to where it is drawn, dBFS in and out. */
+/** The highest level drawn, dBFS in and out. */
 export const HIGHEST_DBFS = 0
 
 const USUAL_LOWEST_DBFS = -60
 const LOWEST_DBFS = -80
 
-/** From where on it is drawn, dBFS: further down for low thresholds, so that the corner has some line before it. */
+/** The lowest level drawn, dBFS: further down for low thresholds, so that there is some line before the corner. */
 export function lowestShownDbfs({ thresholdDb, kneeDb }: StaticCurve): number {
   return thresholdDb - kneeDb / 2 < USUAL_LOWEST_DBFS + 6 ? LOWEST_DBFS : USUAL_LOWEST_DBFS
 }
@@ -26,8 +26,8 @@ export function staticCurvePoints(curve: StaticCurve): [inDb: number, outDb: num
 }
 
 /**
- * The input level, dBFS, at which the static curve asks for a reduction in dB, by halving; null where it never does
- * (nothing held, or a ratio of 1:1).
+ * The input level, dBFS, at which the static curve gives a reduction in dB, found by bisection; null where it never does
+ * (no reduction, or a ratio of 1:1).
  */
 export function levelOfReduction(curve: StaticCurve, reduction: number): number | null {
   if (reduction <= 0 || reductionDb(SEARCH_TOP_DBFS, curve) < reduction) return null

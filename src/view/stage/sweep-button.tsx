@@ -1,7 +1,5 @@
 import { type PointerEvent, useId, useRef, useState } from 'react'
-import { bandParameters, frequency } from '../../core'
-import { bandLetter } from '../../session/stage-names'
-import { sweepWords } from '../../session/swept-chain'
+import { bandLetter, bandParameters, frequency, sweepWords } from '../../core'
 import { useApp, useListen } from '../app-context'
 import { pressSize } from '../fields/key-steps'
 import { positionOf, stepped, valueAt } from '../fields/positions'

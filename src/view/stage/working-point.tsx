@@ -10,7 +10,7 @@ interface WorkingPointProps {
   y(outDb: number): number
 }
 
-/** Where on its static curve a compressor works just now, found from the gain that the audio thread reports. */
+/** Where a stage is on its static curve right now, from the gain that the audio thread reports. */
 export function WorkingPoint({ curve, index, x, y }: WorkingPointProps) {
   const level = levelOfReduction(curve, useGainReduction(index) ?? 0)
   if (level === null) return null

@@ -4,11 +4,11 @@ import {
   chainOf,
   comparisonOf,
   defaultStage,
+  idleChain,
   renderDifference,
   stageKinds,
 } from '../../../src/core'
 import { startingChain } from '../../../src/demo'
-import { idleChain } from '../../../src/session/idle-chain'
 import { band, equaliserWith, stageWith } from '../../setup/chains'
 import { heard, largestStep, listenTo, warmEngine } from '../../setup/engine'
 import { sungDemo } from '../../setup/sung-demo'

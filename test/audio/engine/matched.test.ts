@@ -1,8 +1,16 @@
 import { ebur128_integrated_mono } from 'ebur128-wasm'
 import { describe, expect, it } from 'vitest'
-import { chainLatencyFrames } from '../../../src/audio/engine/latency'
 import { matchingGains } from '../../../src/compute/evidence/matching'
-import { bypassed, dbToGain, excerpt, renderChain, type Sound, stageDefinitions } from '../../../src/core'
+import {
+  bypassed,
+  chainLatencyFrames,
+  dbToGain,
+  excerpt,
+  MAX_LOOKAHEAD_MS,
+  renderChain,
+  type Sound,
+  stageDefinitions,
+} from '../../../src/core'
 import { heard, listenTo, warmEngine } from '../../setup/engine'
 import { moderateChains } from '../../setup/moderate-chains'
 import { SEED } from '../../setup/random-chains'
@@ -50,7 +58,7 @@ describe.each(takes)(`both sides at the output, matched, on $name (seed ${SEED})
   it.each(heardBy)(
     'chain $name: within 0.1 LU of each other by ebur128-wasm (0.02 when written)',
     ({ chain }) => {
-      const delay = chainLatencyFrames(chain, sampleRate)
+      const delay = chainLatencyFrames(chain, sampleRate, MAX_LOOKAHEAD_MS)
       const before = renderChain(sound, bypassed(chain)).sound
       const { bypassedDb, processedDb } = matchingGains(before, renderChain(sound, chain).sound, null)
       const [bypassedLufs = Number.NaN, processedLufs = Number.NaN] = (

@@ -1,4 +1,5 @@
-import { dbToGain, frameCount, type Sound, saturationCurve } from '../../../src/core'
+import { dbToGain, frameCount, type Sound } from '../../../src/core'
+import { saturationCurve } from '../../../src/core/dsp/oversampling/saturation-curve'
 import { CROSSOVER_HZ, DRIVE_DB, FIVE_BANDS, GAIN_DB } from '../chains'
 
 /** What stands between a source and the output: the node that takes the sound and the one that gives it. */

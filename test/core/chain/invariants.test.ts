@@ -9,7 +9,7 @@ import {
   type StageDoc,
   stageKinds,
 } from '../../../src/core'
-import { OVERSAMPLER_LATENCY_FRAMES } from '../../../src/core/dsp/oversampling/oversampler'
+import { OVERSAMPLER_LATENCY_FRAMES } from '../../../src/core/dsp/oversampling/rate'
 import { createProcessor } from '../../../src/core/stages/processors'
 import { impulse, stageWith } from '../../setup/chains'
 import { GainCollector } from '../../setup/gain-collector'

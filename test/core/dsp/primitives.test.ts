@@ -11,11 +11,8 @@ import {
   halfBandTaps,
   SampleBlock,
 } from '../../../src/core/dsp/oversampling/half-band'
-import {
-  OVERSAMPLER_LATENCY_FRAMES,
-  OVERSAMPLING,
-  Oversampler,
-} from '../../../src/core/dsp/oversampling/oversampler'
+import { Oversampler } from '../../../src/core/dsp/oversampling/oversampler'
+import { OVERSAMPLER_LATENCY_FRAMES, OVERSAMPLING } from '../../../src/core/dsp/oversampling/rate'
 import { inOrder, type Pairs } from '../../../src/core/dsp/oversampling/symmetric-filter'
 import { noise } from '../../setup/signals'
 import { transformDb } from '../../setup/spectrum'

@@ -18,7 +18,7 @@ export async function renderOnThread(take: Sound, chain: ChainDoc): Promise<Soun
   const frames = frameCount(take)
   const channelCount = take.channels.length
   const { sampleRate } = take
-  const { latencyFrames } = new ChainProcessor(chain, { sampleRate, channelCount })
+  const latencyFrames = chainLatencyFrames(chain, sampleRate)
   const options: OfflineAudioContextOptions & RenderSize = {
     numberOfChannels: channelCount,
     length: frames + latencyFrames,

@@ -32,7 +32,7 @@ describe('the path', () => {
     words.forEach((word, i) => {
       expect(items[i]?.textContent).toContain(word)
     })
-    expect(items[3]?.textContent).toMatch(/Turns down what is above −\d+\.0 dBFS, \d:1, then all up 8\.0 dB/)
+    expect(items[3]?.textContent).toMatch(/Compresses \d:1 above −\d+ dBFS, \+8 dB makeup/)
   })
 
   it('switches a stage off, as one change', async () => {

@@ -16,7 +16,7 @@ const settings: SettingsByKind['de-esser'] = {
 }
 
 describe('the level that a de-esser met', () => {
-  it('is the one at which its static curve asks for what was held back', () => {
+  it('is the one at which its static curve asks for the gain reduction', () => {
     const { ratio, kneeDb } = stageDefinitions['de-esser'].parameters
     fc.assert(
       fc.property(
@@ -24,10 +24,10 @@ describe('the level that a de-esser met', () => {
         fc.double({ min: 1.5, max: ratio.type === 'number' ? ratio.max : 1.5, noNaN: true }),
         fc.double({ min: 0, max: kneeDb.type === 'number' ? kneeDb.max : 0, noNaN: true }),
         fc.double({ min: 0.2, max: 11.9, noNaN: true }),
-        (thresholdDb, ratio, kneeDb, heldDb) => {
-          const met = levelMet({ ...settings, thresholdDb, ratio, kneeDb }, heldDb)
+        (thresholdDb, ratio, kneeDb, reducedDb) => {
+          const met = levelMet({ ...settings, thresholdDb, ratio, kneeDb }, reducedDb)
           expect(reductionDb(met?.levelDbfs ?? Number.NaN, { thresholdDb, ratio, kneeDb })).toBeCloseTo(
-            heldDb,
+            reducedDb,
             6,
           )
           expect(met?.orMore).toBe(false)
@@ -36,12 +36,12 @@ describe('the level that a de-esser met', () => {
     )
   })
 
-  it('may have been higher where all of the range was held back', () => {
+  it('may have been higher where all of the range was used', () => {
     // 12 dB = (1 - 1/20) of what is above the threshold.
     expect(levelMet(settings, 12)).toEqual({ levelDbfs: expect.closeTo(-30 + 12 / 0.95, 6), orMore: true })
   })
 
-  it('is none where nothing was held back, or ever is', () => {
+  it('is none where nothing was reduced, or ever is', () => {
     expect(levelMet(settings, 0)).toBeNull()
     expect(levelMet({ ...settings, ratio: 1 }, 3)).toBeNull()
     expect(levelMet({ ...settings, rangeDb: 0 }, 3)).toBeNull()

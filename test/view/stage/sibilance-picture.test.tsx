@@ -20,8 +20,8 @@ const side: SideEvidence = {
   spectrum: longTermSpectrum(sound),
 }
 
-/** The de-esser at hand, after it held back so much at the most. */
-function showHeld(mostDb: number) {
+/** The de-esser, selected, with this much gain reduction at most. */
+function showReduced(mostDb: number) {
   const app = showInApp(<SelectedStage />)
   const { chain } = app.chain.getState()
   const held: StageEvidence = {
@@ -48,29 +48,29 @@ const label = () => screen.getByRole('img').getAttribute('aria-label')
 
 describe('the picture of a de-esser', () => {
   it('says how far the loudest sibilance stands above the threshold', () => {
-    showHeld(10)
-    // −29 dBFS, 6:1, hard knee: 10 dB are held back 12 dB above the threshold.
-    expect(label()).toContain('passes −29.0 dBFS, and reaches −17.0 dBFS')
+    showReduced(10)
+    // −29 dBFS, 6:1, hard knee: 10 dB of gain reduction 12 dB above the threshold.
+    expect(label()).toContain('exceeds −29 dBFS, and reaches −17 dBFS')
     expect(screen.getByText('loudest −17')).toBeDefined()
-    expect(screen.getByText(/^Tinted: what passes the threshold/)).toBeDefined()
+    expect(screen.getByText(/^Tinted: above the threshold/)).toBeDefined()
   })
 
   it('says that there may be more where the range ended', () => {
-    showHeld(18)
-    expect(label()).toContain('and rises past −7.4 dBFS')
+    showReduced(18)
+    expect(label()).toContain('and exceeds −7.4 dBFS')
   })
 
   it('leaves the loudest level where it is while the threshold moves', () => {
-    const app = showHeld(10)
+    const app = showReduced(10)
     act(() => app.chain.getState().edit(setSetting('sibilance', 'thresholdDb', -40)))
-    expect(label()).toContain('passes −40.0 dBFS, and reaches −17.0 dBFS')
+    expect(label()).toContain('exceeds −40 dBFS, and reaches −17 dBFS')
     act(() => app.chain.getState().edit(setSetting('sibilance', 'thresholdDb', -10)))
-    expect(screen.getByText(/^Nothing passes the threshold/)).toBeDefined()
+    expect(screen.getByText(/^Nothing exceeds the threshold/)).toBeDefined()
   })
 
-  it('says so where nothing passes', () => {
-    showHeld(0)
+  it('says so where nothing exceeds the threshold', () => {
+    showReduced(0)
     expect(label()).not.toContain('reaches')
-    expect(screen.getByText(/^Nothing passes the threshold/)).toBeDefined()
+    expect(screen.getByText(/^Nothing exceeds the threshold/)).toBeDefined()
   })
 })

@@ -1,7 +1,7 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { chainOf, chainToJson, parseChain } from '../../../src/core'
+import { chainOf, chainToJson, parseChain, stageDefinitions } from '../../../src/core'
 import type { App } from '../../../src/session/app'
 import { SelectedStage } from '../../../src/view/stage/selected-stage'
 import { showInApp } from '../chain/in-app'
@@ -83,7 +83,7 @@ describe('the tools of the stage at hand', () => {
 })
 
 describe('help', () => {
-  const purpose = 'Turns parts of the spectrum up or down.'
+  const { purpose } = stageDefinitions.equaliser
   const controls = () =>
     (['slider', 'textbox', 'combobox', 'switch'] as const).flatMap((role) => screen.getAllByRole(role))
 

@@ -1,8 +1,10 @@
-import { plain, ratioText } from '../describe'
+import { framesOf } from '../../dsp/dynamics/time-constant'
+import { plainInSentence, ratioText, signedInSentence } from '../number-format'
 import {
   attackParameter,
   gainParameter,
   kneeParameter,
+  lookaheadParameter,
   mixParameter,
   ratioParameter,
   releaseParameter,
@@ -13,7 +15,7 @@ import type { StageDefinition } from '../stage-definition'
 /** Window of the RMS detector: whole periods of every multiple of 100 Hz, so that low notes read steadily. */
 export const RMS_WINDOW_MS = 10
 
-/** What a compressor's level is detected by. */
+/** Settings of a compressor's level detector. */
 export interface DetectorSettings {
   readonly lookaheadMs: number
   readonly detector: 'peak' | 'rms'
@@ -32,14 +34,14 @@ export interface CompressorSettings extends DetectorSettings {
 }
 
 /** Makeup gain, dB. */
-export const makeupParameter = gainParameter('Makeup gain', 'Level given back after the reduction.', -12, 36)
+const makeupParameter = gainParameter('Makeup gain', 'Gain that makes up for the reduction.', -12, 36)
 
 /** The compressor. */
 export const compressor: StageDefinition<CompressorSettings> = {
   label: 'Compressor',
-  purpose: 'Holds loud notes back, so that the voice keeps an even level.',
+  purpose: 'Evens out the level by turning loud notes down.',
   parameters: {
-    thresholdDb: thresholdParameter(-24, 'Levels above this are held back.'),
+    thresholdDb: thresholdParameter(-24, 'Levels above this are compressed.'),
     ratio: ratioParameter(
       4,
       'How many dB the input must rise above the threshold for 1 dB more at the output.',
@@ -47,28 +49,16 @@ export const compressor: StageDefinition<CompressorSettings> = {
     kneeDb: kneeParameter(6),
     attackMs: attackParameter(5),
     releaseMs: releaseParameter(80),
-    lookaheadMs: {
-      type: 'number',
-      label: 'Lookahead',
-      unit: 'ms',
-      min: 0,
-      max: 10,
-      default: 0,
-      scale: 'linear',
-      step: 0.1,
-      digits: 1,
-      minMeans: 'off',
-      help: 'How far ahead the level is read, so that the gain is down before a peak arrives.',
-    },
+    lookaheadMs: lookaheadParameter,
     detector: {
       type: 'choice',
-      label: 'Level read as',
+      label: 'Detector',
       options: [
         { value: 'peak', label: 'peak' },
-        { value: 'rms', label: `RMS over ${RMS_WINDOW_MS} ms` },
+        { value: 'rms', label: `RMS (${RMS_WINDOW_MS} ms)` },
       ],
       default: 'peak',
-      help: 'Peak answers to every cycle; RMS to the power over 10 ms, nearer to how loud it sounds.',
+      help: `Peak follows every cycle; RMS follows the power over ${RMS_WINDOW_MS} ms, nearer to how loud it sounds.`,
     },
     sideChainHighPassHz: {
       type: 'number',
@@ -81,24 +71,35 @@ export const compressor: StageDefinition<CompressorSettings> = {
       step: 5,
       digits: 0,
       minMeans: 'off',
-      help: 'Keeps sound below this from working the compressor; the voice itself is not filtered.',
+      help: 'Keeps lower frequencies from triggering the compressor; the voice itself is not filtered.',
     },
     makeupDb: makeupParameter,
-    mix: mixParameter('How much of the output is compressed; the rest is the input as it came.'),
+    mix: mixParameter('Share of the output that is compressed; the rest is the dry input.'),
   },
   reducesGain: true,
   magnitudeDb: null,
   describe: describeCompressor,
+  latencyFrames: ({ lookaheadMs }, sampleRate, maxLookaheadMs = lookaheadMs) =>
+    framesOf(maxLookaheadMs, sampleRate),
+  idleSettings: null,
+  picture: (settings) => ({ kind: 'static-curve', curve: settings }),
+  items: null,
+  bands: null,
+  makeup: {
+    key: 'makeupDb',
+    parameter: makeupParameter,
+    share: ({ mix }) => mix,
+    replaced: (settings, makeupDb) => ({ ...settings, makeupDb }),
+  },
 }
 
-/** "Turns down what is above −19.0 dBFS, 4:1, then all up 5.0 dB". */
+/** "Compresses 4:1 above −19 dBFS, +5 dB makeup". */
 function describeCompressor({ thresholdDb, ratio, makeupDb, mix }: CompressorSettings): string {
   if (mix === 0) return 'Changes nothing: mix 0 %'
-  const after =
-    makeupDb === 0 ? '' : `, then all ${makeupDb > 0 ? 'up' : 'down'} ${plain(Math.abs(makeupDb), 1)} dB`
-  if (ratio === 1) return `Turns nothing down: ratio 1:1${after}`
-  const threshold = `${plain(thresholdDb, 1)} dBFS`
+  const makeup = makeupDb === 0 ? '' : `, ${signedInSentence(makeupDb, 1)} dB makeup`
+  if (ratio === 1) return `No compression: ratio 1:1${makeup}`
+  const threshold = `above ${plainInSentence(thresholdDb, 1)} dBFS`
   return Number.isFinite(ratio)
-    ? `Turns down what is above ${threshold}, ${ratioText(ratio)}${after}`
-    : `Lets nothing past ${threshold}${after}`
+    ? `Compresses ${ratioText(ratio)} ${threshold}${makeup}`
+    : `Limits ${threshold}${makeup}`
 }

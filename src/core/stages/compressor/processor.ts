@@ -1,10 +1,9 @@
 import { FadingReduction, type Paths } from '../../dsp/dynamics/fading-reduction'
-import { framesOf } from '../../dsp/dynamics/time-constant'
 import { DelayLine } from '../../dsp/fades/delay-line'
 import { dbToGain } from '../../sound/decibels'
 import { type Processor, type ProcessorHost, type ProcessorMaker, settingFadeFrames } from '../processor'
 import { ReducingProcessor } from '../reducing-processor'
-import type { CompressorSettings } from './definition'
+import { type CompressorSettings, compressor } from './definition'
 import { CompressorDetector } from './detector'
 
 /** Settings with the linear gains of the two paths. */
@@ -32,7 +31,7 @@ class CompressorProcessor
       // One linear gain a frame, makeup and mix included.
       pathsThemselves,
     )
-    this.latencyFrames = framesOf(host.maxLookaheadMs ?? settings.lookaheadMs, sampleRate)
+    this.latencyFrames = compressor.latencyFrames(settings, sampleRate, host.maxLookaheadMs)
     this.detector = new CompressorDetector(host, this.latencyFrames)
     this.delays = Array.from({ length: channelCount }, () => new DelayLine(this.latencyFrames))
     this.set(settings)
@@ -88,7 +87,7 @@ function pathsThemselves(settings: SettingsWithPaths): Paths {
   return settings
 }
 
-/** How compressors are made to work. */
+/** Makes compressors. */
 export const compressorProcessor: ProcessorMaker<CompressorSettings> = {
   create: (settings, host) => new CompressorProcessor(settings, host),
 }

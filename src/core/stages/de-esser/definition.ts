@@ -1,4 +1,4 @@
-import { frequency, plain } from '../describe'
+import { frequency, plainInSentence } from '../number-format'
 import {
   attackParameter,
   kneeParameter,
@@ -8,7 +8,7 @@ import {
 } from '../shared-parameters'
 import type { StageDefinition } from '../stage-definition'
 
-/** Settings of the de-esser. `band` says what is turned down: what lies above the crossover, or everything. */
+/** Settings of the de-esser. `band` says what is reduced: what lies above the crossover (split band) or everything (full band). */
 export interface DeEsserSettings {
   readonly crossoverHz: number
   readonly thresholdDb: number
@@ -23,7 +23,7 @@ export interface DeEsserSettings {
 /** The de-esser. Defaults are common practice, no source. */
 export const deEsser: StageDefinition<DeEsserSettings> = {
   label: 'De-esser',
-  purpose: 'Holds back S and T where they stick out.',
+  purpose: 'Reduces sibilance, such as S and T, where it sticks out.',
   parameters: {
     crossoverHz: {
       type: 'number',
@@ -35,9 +35,9 @@ export const deEsser: StageDefinition<DeEsserSettings> = {
       scale: 'logarithmic',
       step: 0.005,
       digits: 0,
-      help: 'What lies above this is listened to, and held back.',
+      help: 'Sibilance is detected above this frequency, and reduced there.',
     },
-    thresholdDb: thresholdParameter(-30, 'Levels above the crossover that pass this are held back.'),
+    thresholdDb: thresholdParameter(-30, 'Levels above the crossover are reduced where they exceed this.'),
     ratio: ratioParameter(20, 'How many dB the sibilance must rise for 1 dB more at the output.'),
     kneeDb: kneeParameter(0),
     attackMs: attackParameter(0.02),
@@ -52,31 +52,35 @@ export const deEsser: StageDefinition<DeEsserSettings> = {
       scale: 'linear',
       step: 0.5,
       digits: 1,
-      help: 'The most that is ever taken away.',
+      help: 'The most that it ever reduces by.',
     },
     band: {
       type: 'choice',
-      label: 'Turns down',
+      label: 'Mode',
       options: [
-        { value: 'above', label: 'above the crossover' },
-        { value: 'all', label: 'everything' },
+        { value: 'above', label: 'split band' },
+        { value: 'all', label: 'full band' },
       ],
       default: 'above',
-      help: 'Only the band above, which leaves the voice in place, or the whole sound for as long as the S lasts.',
+      help: 'Split band reduces what is above the crossover and leaves the rest alone; full band reduces everything while the S lasts.',
     },
   },
   reducesGain: true,
   magnitudeDb: null,
   describe: describeDeEsser,
+  latencyFrames: () => 0,
+  // The crossover turns the phase of everything, also where nothing is reduced.
+  idleSettings: (settings) => ({ ...settings, rangeDb: 0 }),
+  picture: (settings) => ({ kind: 'sibilance', detection: settings }),
+  items: null,
+  bands: null,
+  makeup: null,
 }
 
-/** "Turns S and T above 4.5 kHz down past −30.0 dBFS, by 10.0 dB at most". */
-function describeDeEsser({ crossoverHz, thresholdDb, ratio, rangeDb, band }: DeEsserSettings): string {
-  if (rangeDb === 0) return 'Turns nothing down: range 0 dB'
-  if (ratio === 1) return 'Turns nothing down: ratio 1:1'
-  const sibilants = `S and T above ${frequency(crossoverHz)}`
-  const limits = `${plain(thresholdDb, 1)} dBFS, by ${plain(rangeDb, 1)} dB at most`
-  return band === 'above'
-    ? `Turns ${sibilants} down past ${limits}`
-    : `Turns everything down where ${sibilants} pass ${limits}`
+/** "Reduces sibilance above 4.5 kHz, by up to 10 dB". */
+function describeDeEsser({ crossoverHz, ratio, rangeDb, band }: DeEsserSettings): string {
+  if (rangeDb === 0) return 'Reduces nothing: range 0 dB'
+  if (ratio === 1) return 'Reduces nothing: ratio 1:1'
+  const reduced = band === 'above' ? 'sibilance' : 'everything during sibilance'
+  return `Reduces ${reduced} above ${frequency(crossoverHz)}, by up to ${plainInSentence(rangeDb, 1)} dB`
 }

@@ -13,7 +13,7 @@ import {
   settingFadeFrames,
 } from '../processor'
 import { ReducingProcessor } from '../reducing-processor'
-import type { DeEsserSettings } from './definition'
+import { type DeEsserSettings, deEsser } from './definition'
 
 /**
  * Band-split de-esser. The level of what lies above a Linkwitz-Riley crossover drives a gain computer. The halves
@@ -21,12 +21,12 @@ import type { DeEsserSettings } from './definition'
  * upper half: with nothing taken it is the all-pass, bit for bit, and the lower half need not be computed.
  */
 class DeEsserProcessor extends ReducingProcessor<DeEsserSettings> implements Processor<DeEsserSettings> {
-  readonly latencyFrames = 0
+  readonly latencyFrames: number
   protected override readonly detectorFramesLeft = 0
   private readonly high: BiquadCascade
   private readonly sum: BiquadCascade
   private readonly upper: readonly Float32Array[]
-  /** 1 where the band above is turned down, 0 where everything is. */
+  /** 1 in split band mode, 0 in full band mode. */
   private readonly split: Ramp
   private readonly rampFrames: number
 
@@ -37,6 +37,7 @@ class DeEsserProcessor extends ReducingProcessor<DeEsserSettings> implements Pro
     const { sampleRate, channelCount } = host
     const rampFrames = settingFadeFrames(host)
     super(new FadingReduction(settings, sampleRate, rampFrames), takenAway)
+    this.latencyFrames = deEsser.latencyFrames(settings, sampleRate)
     this.rampFrames = rampFrames
     this.high = new BiquadCascade(2, channelCount, rampFrames)
     this.sum = new BiquadCascade(1, channelCount, rampFrames)
@@ -100,22 +101,23 @@ class DeEsserProcessor extends ReducingProcessor<DeEsserSettings> implements Pro
   }
 }
 
-/** 1 less the gain: to the bit 0 where nothing is held back. */
+/** 1 less the gain: exactly 0 where nothing is reduced. */
 const TAKEN_AWAY: Paths = { dry: 1, wet: -1 }
 
 function takenAway(): Paths {
   return TAKEN_AWAY
 }
 
-/** The path of a de-esser that finds nothing to hold: its all-pass alone. */
-class DeEsserReference implements Processor<DeEsserSettings> {
-  readonly latencyFrames = 0
+/** A de-esser that reduces nothing: its all-pass alone. */
+class IdleDeEsserProcessor implements Processor<DeEsserSettings> {
+  readonly latencyFrames: number
   private readonly sum: BiquadCascade
 
   constructor(
     settings: DeEsserSettings,
     private readonly host: ProcessorHost,
   ) {
+    this.latencyFrames = deEsser.latencyFrames(settings, host.sampleRate)
     this.sum = new BiquadCascade(1, host.channelCount, settingFadeFrames(host))
     this.set(settings)
   }
@@ -139,8 +141,8 @@ function splitOf({ band }: DeEsserSettings): number {
   return band === 'above' ? 1 : 0
 }
 
-/** How de-essers are made to work. */
+/** Makes de-essers. */
 export const deEsserProcessor: ProcessorMaker<DeEsserSettings> = {
   create: (settings, host) => new DeEsserProcessor(settings, host),
-  createReference: (settings, host) => new DeEsserReference(settings, host),
+  createIdle: (settings, host) => new IdleDeEsserProcessor(settings, host),
 }

@@ -29,7 +29,7 @@ export interface EqualiserSettings {
 /** The most second-order sections one band takes: 48 dB per octave is eighth order. */
 export const MAX_SECTIONS = 4
 
-/** Which settings a shape listens to, beside its frequency. Q counts on the 12 dB per octave passes only. */
+/** Which settings a shape uses, besides its frequency. Of the pass filters, only those of 12 dB per octave use Q. */
 export function usedBandSettings({
   shape,
   slopeDbPerOctave,
@@ -84,7 +84,7 @@ function passSections(
 
 /** One row for each setting of a band. */
 export const bandParameters: ParameterTable<BandSettings> = {
-  on: { type: 'switch', label: 'On', default: true, help: 'Takes this band out and puts it back.' },
+  on: { type: 'switch', label: 'On', default: true, help: 'Switches this band on or off.' },
   shape: {
     type: 'choice',
     label: 'Shape',
@@ -109,9 +109,9 @@ export const bandParameters: ParameterTable<BandSettings> = {
     scale: 'logarithmic',
     step: 0.005,
     digits: 0,
-    help: 'Centre of a bell or notch, midpoint of a shelf, corner (3 dB down) of a pass.',
+    help: 'Centre of a bell or notch, midpoint of a shelf, corner (3 dB down) of a pass filter.',
   },
-  gainDb: gainParameter('Gain', 'How far a bell or shelf lifts (+) or lowers (-).', -24, 24),
+  gainDb: gainParameter('Gain', 'How far a bell or shelf boosts (+) or cuts (-).', -24, 24),
   q: {
     type: 'number',
     label: 'Q',
@@ -122,13 +122,13 @@ export const bandParameters: ParameterTable<BandSettings> = {
     scale: 'logarithmic',
     step: 0.01,
     digits: 2,
-    help: 'Higher is narrower; 0.71 is the flattest pass and the smoothest shelf.',
+    help: 'Higher is narrower; 0.71 is the flattest pass filter and the smoothest shelf.',
   },
   slopeDbPerOctave: {
     type: 'choice',
     label: 'Slope',
     options: [6, 12, 18, 24, 36, 48].map((value) => ({ value, label: `${value} dB per octave` })),
     default: 12,
-    help: 'How steeply a pass falls beyond its corner.',
+    help: 'How steeply a pass filter falls beyond its corner.',
   },
 }

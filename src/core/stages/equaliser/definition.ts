@@ -1,25 +1,28 @@
+import type { ListParameter } from '../parameter'
 import type { StageDefinition } from '../stage-definition'
-import { bandParameters, type EqualiserSettings } from './band'
+import { type BandSettings, bandParameters, type EqualiserSettings } from './band'
 import { describeBands } from './band-words'
 import { magnitudeOfSectionsDb, sectionsOf } from './sections'
 
 /** The most bands one equaliser holds. */
 export const MAX_BANDS = 12
 
+const bandsParameter: ListParameter<BandSettings> = {
+  type: 'list',
+  label: 'Bands',
+  itemLabel: 'Band',
+  item: bandParameters,
+  maxItems: MAX_BANDS,
+  default: [{ on: true, shape: 'bell', frequencyHz: 1000, gainDb: 0, q: 1, slopeDbPerOctave: 12 }],
+  help: 'Each band shapes one part of the spectrum; in dB, their responses add up.',
+}
+
 /** The equaliser. */
 export const equaliser: StageDefinition<EqualiserSettings> = {
   label: 'Equaliser',
-  purpose: 'Turns parts of the spectrum up or down.',
+  purpose: 'Boosts and cuts parts of the spectrum.',
   parameters: {
-    bands: {
-      type: 'list',
-      label: 'Bands',
-      itemLabel: 'Band',
-      item: bandParameters,
-      maxItems: MAX_BANDS,
-      default: [{ on: true, shape: 'bell', frequencyHz: 1000, gainDb: 0, q: 1, slopeDbPerOctave: 12 }],
-      help: 'Each band shapes one part of the spectrum; together they add up in dB.',
-    },
+    bands: bandsParameter,
     design: {
       type: 'choice',
       label: 'Design',
@@ -28,11 +31,28 @@ export const equaliser: StageDefinition<EqualiserSettings> = {
         { value: 'bilinear', label: 'bilinear' },
       ],
       default: 'matched',
-      help: 'Matched keeps the analogue shape near the top of the range; bilinear squeezes it against half the sample rate.',
+      help: 'Matched keeps the analogue shape near the top of the range; bilinear squeezes it towards half the sample rate.',
     },
   },
   reducesGain: false,
   magnitudeDb: (settings, frequenciesHz, sampleRate) =>
     magnitudeOfSectionsDb(sectionsOf(settings, sampleRate), frequenciesHz, sampleRate),
   describe: ({ bands }) => describeBands(bands),
+  latencyFrames: () => 0,
+  idleSettings: null,
+  picture: null,
+  items: {
+    parameter: bandsParameter,
+    of: ({ bands }) => bands,
+    switched: (settings, index, on) => ({
+      ...settings,
+      bands: settings.bands.map((band, i) => (i === index ? { ...band, on } : band)),
+    }),
+  },
+  bands: {
+    of: ({ bands }) => bands,
+    replaced: (settings, bands) => ({ ...settings, bands }),
+    design: ({ design }) => design,
+  },
+  makeup: null,
 }

@@ -1,17 +1,18 @@
 import { BiquadCascade } from '../../dsp/filters/biquad-cascade'
 import { type Processor, type ProcessorHost, type ProcessorMaker, settingFadeFrames } from '../processor'
 import { type EqualiserSettings, MAX_SECTIONS } from './band'
-import { MAX_BANDS } from './definition'
+import { equaliser, MAX_BANDS } from './definition'
 import { sectionsOf } from './sections'
 
 class EqualiserProcessor implements Processor<EqualiserSettings> {
-  readonly latencyFrames = 0
+  readonly latencyFrames: number
   private readonly cascade: BiquadCascade
 
   constructor(
     settings: EqualiserSettings,
     private readonly host: ProcessorHost,
   ) {
+    this.latencyFrames = equaliser.latencyFrames(settings, host.sampleRate)
     this.cascade = new BiquadCascade(MAX_BANDS * MAX_SECTIONS, host.channelCount, settingFadeFrames(host))
     this.set(settings)
   }
@@ -29,7 +30,7 @@ class EqualiserProcessor implements Processor<EqualiserSettings> {
   }
 }
 
-/** How equalisers are made to work. */
+/** Makes equalisers. */
 export const equaliserProcessor: ProcessorMaker<EqualiserSettings> = {
   create: (settings, host) => new EqualiserProcessor(settings, host),
 }

@@ -1,4 +1,4 @@
-import { plain } from '../describe'
+import { plainInSentence } from '../number-format'
 import { gainParameter } from '../shared-parameters'
 import type { StageDefinition } from '../stage-definition'
 
@@ -7,7 +7,7 @@ export interface GainSettings {
   readonly gainDb: number
 }
 
-/** Louder or quieter, nothing else. */
+/** The gain stage. */
 export const gain: StageDefinition<GainSettings> = {
   label: 'Gain',
   purpose: 'Makes everything louder or quieter by the same amount.',
@@ -19,5 +19,11 @@ export const gain: StageDefinition<GainSettings> = {
   describe: ({ gainDb }) =>
     gainDb === 0
       ? 'Changes nothing'
-      : `${gainDb > 0 ? 'Raises' : 'Lowers'} all by ${plain(Math.abs(gainDb), 1)} dB`,
+      : `${gainDb > 0 ? 'Raises' : 'Lowers'} the level by ${plainInSentence(Math.abs(gainDb), 1)} dB`,
+  latencyFrames: () => 0,
+  idleSettings: null,
+  picture: null,
+  items: null,
+  bands: null,
+  makeup: null,
 }

@@ -1,14 +1,15 @@
 import { CrossFade, upToEnd } from '../../dsp/fades/cross-fade'
 import { dbToGain } from '../../sound/decibels'
 import { type Processor, type ProcessorHost, type ProcessorMaker, settingFadeFrames } from '../processor'
-import type { GainSettings } from './definition'
+import { type GainSettings, gain } from './definition'
 
 class GainProcessor implements Processor<GainSettings> {
-  readonly latencyFrames = 0
+  readonly latencyFrames: number
   private readonly gains: CrossFade<number>
 
-  constructor({ gainDb }: GainSettings, host: ProcessorHost) {
-    this.gains = new CrossFade(dbToGain(gainDb), settingFadeFrames(host))
+  constructor(settings: GainSettings, host: ProcessorHost) {
+    this.latencyFrames = gain.latencyFrames(settings, host.sampleRate)
+    this.gains = new CrossFade(dbToGain(settings.gainDb), settingFadeFrames(host))
   }
 
   set({ gainDb }: GainSettings): void {
@@ -43,7 +44,7 @@ class GainProcessor implements Processor<GainSettings> {
   }
 }
 
-/** How gain stages are made to work. */
+/** Makes gain stages. */
 export const gainProcessor: ProcessorMaker<GainSettings> = {
   create: (settings, host) => new GainProcessor(settings, host),
 }

@@ -1,4 +1,7 @@
-import { plain } from '../describe'
+import { OVERSAMPLER_LATENCY_FRAMES } from '../../dsp/oversampling/rate'
+import { saturationCurve } from '../../dsp/oversampling/saturation-curve'
+import { dbToGain } from '../../sound/decibels'
+import { plainInSentence } from '../number-format'
 import { gainParameter, mixParameter } from '../shared-parameters'
 import type { StageDefinition } from '../stage-definition'
 
@@ -13,7 +16,7 @@ export interface SaturatorSettings {
 /** The saturator. */
 export const saturator: StageDefinition<SaturatorSettings> = {
   label: 'Saturator',
-  purpose: 'Adds harmonics by bending loud parts of the wave.',
+  purpose: 'Adds harmonics by rounding off the loud parts of the waveform.',
   parameters: {
     driveDb: {
       type: 'number',
@@ -25,7 +28,7 @@ export const saturator: StageDefinition<SaturatorSettings> = {
       scale: 'linear',
       step: 0.5,
       digits: 1,
-      help: 'How far the wave is pushed into the bend of the curve.',
+      help: 'Gain into the saturation curve: more drive, more harmonics.',
     },
     bias: {
       type: 'number',
@@ -39,11 +42,21 @@ export const saturator: StageDefinition<SaturatorSettings> = {
       digits: 2,
       help: 'At 0 only odd harmonics are added; away from 0 even ones too.',
     },
-    mix: mixParameter('How much of the output is saturated; the rest is the input as it came.'),
-    outputDb: gainParameter('Output', 'Level after the curve.', -24, 24),
+    mix: mixParameter('Share of the output that is saturated; the rest is the dry input.'),
+    outputDb: gainParameter('Output', 'Gain after the curve.', -24, 24),
   },
   reducesGain: false,
   magnitudeDb: null,
   describe: ({ driveDb, mix }) =>
-    mix === 0 ? 'Adds nothing: mix 0 %' : `Bends the wave, driven ${plain(driveDb, 1)} dB`,
+    mix === 0 ? 'Adds nothing: mix 0 %' : `Saturates with ${plainInSentence(driveDb, 1)} dB of drive`,
+  latencyFrames: () => OVERSAMPLER_LATENCY_FRAMES,
+  idleSettings: null,
+  picture: ({ driveDb, bias }) => ({
+    kind: 'transfer-curve',
+    outputAt: (input) => saturationCurve(input, dbToGain(driveDb), bias),
+    sentence: `Saturation curve with ${plainInSentence(driveDb, 1)} dB of drive: straight for quiet sound, bent for loud.`,
+  }),
+  items: null,
+  bands: null,
+  makeup: null,
 }

@@ -1,6 +1,7 @@
 import { CrossFade, upToEnd } from '../../dsp/fades/cross-fade'
 import { DelayLine } from '../../dsp/fades/delay-line'
-import { OVERSAMPLER_LATENCY_FRAMES, OVERSAMPLING, Oversampler } from '../../dsp/oversampling/oversampler'
+import { Oversampler } from '../../dsp/oversampling/oversampler'
+import { OVERSAMPLER_LATENCY_FRAMES, OVERSAMPLING } from '../../dsp/oversampling/rate'
 import { curveAt, fastTanh, shape, type TanhCurve } from '../../dsp/oversampling/waveshaper'
 import { dbToGain } from '../../sound/decibels'
 import {
@@ -10,7 +11,7 @@ import {
   type ProcessorMaker,
   settingFadeFrames,
 } from '../processor'
-import type { SaturatorSettings } from './definition'
+import { type SaturatorSettings, saturator } from './definition'
 
 /** Corner of the high-pass that takes out the DC a bias makes: far below any voice. */
 const DC_CORNER_HZ = 2
@@ -44,7 +45,7 @@ function curveOf({ driveDb, bias, mix, outputDb }: SaturatorSettings): Curve {
  * moved would pass through curves steeper than both.
  */
 class SaturatorProcessor implements Processor<SaturatorSettings> {
-  readonly latencyFrames = OVERSAMPLER_LATENCY_FRAMES
+  readonly latencyFrames: number
   private readonly curves: CrossFade<Curve>
   private readonly oversamplers: readonly Oversampler[]
   /** Delays of the dry path as long as the way up, and as the way down: it is weighed where the wet path is. */
@@ -55,6 +56,7 @@ class SaturatorProcessor implements Processor<SaturatorSettings> {
 
   constructor(settings: SaturatorSettings, host: ProcessorHost) {
     const { sampleRate, channelCount } = host
+    this.latencyFrames = saturator.latencyFrames(settings, sampleRate)
     this.curves = new CrossFade(curveOf(settings), settingFadeFrames(host))
     this.oversamplers = Array.from({ length: channelCount }, () => new Oversampler(CHUNK_FRAMES))
     const delays = (frames: number) => Array.from({ length: channelCount }, () => new DelayLine(frames))
@@ -136,7 +138,7 @@ class SaturatorProcessor implements Processor<SaturatorSettings> {
   }
 }
 
-/** How saturators are made to work. */
+/** Makes saturators. */
 export const saturatorProcessor: ProcessorMaker<SaturatorSettings> = {
   create: (settings, host) => new SaturatorProcessor(settings, host),
 }

@@ -1,16 +1,16 @@
-import { type StageKind, stageDefinitions } from '../core'
+import { type StageKind, stageDefinitions } from '../stages'
 
-/** A stage by its place on the path, from 0, and its kind: "2 Equaliser". */
+/** A stage by its index in the chain, from 0, and its kind: "2 Equaliser". */
 export function numberedStage(index: number, kind: StageKind): string {
   return `${index + 1} ${stageDefinitions[kind].label}`
 }
 
-/** A band by the place of its stage on the path and its own, both from 0, as on the curve: "2a". */
+/** A band by the index of its stage in the chain and its own, both from 0, as on the curve: "2a". */
 export function numberedBand(stageIndex: number, bandIndex: number): string {
   return `${stageIndex + 1}${bandLetter(bandIndex)}`
 }
 
-/** Bands go by letters: a, b, c. */
+/** Bands have letters: a, b, c. */
 export function bandLetter(bandIndex: number): string {
   return String.fromCharCode('a'.charCodeAt(0) + bandIndex)
 }

@@ -1,10 +1,11 @@
 import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
-import { dbToGain, plain, type SettingsByKind, saturationCurve } from '../../core'
+import { plain } from '../../core'
 import { useStageColour } from '../app-context'
+import styles from './curve-picture.module.css'
 import { PictureFrame } from './picture-frame'
 import frame from './picture-frame.module.css'
-import styles from './transfer-picture.module.css'
+import type { PictureProps } from './picture-props'
 
 const SIDE = 200
 const x = scaleLinear([-1, 1], [8, SIDE - 8])
@@ -13,26 +14,23 @@ const y = scaleLinear([-1, 1], [SIDE - 8, 8])
 const TICKS = [-1, -0.5, 0.5, 1]
 const INPUTS = Array.from({ length: 101 }, (_, i) => (i - 50) / 50)
 
-interface SaturationPictureProps {
-  readonly settings: SettingsByKind['saturator']
-  readonly stageId: string
-}
-
-/** The curve that the wave is bent along, sample by sample, before mix and output level. */
-export function SaturationPicture({ settings: { driveDb, bias }, stageId }: SaturationPictureProps) {
+/** Output sample against input sample, before mix and output level. */
+export function TransferCurvePicture({
+  picture: { outputAt, sentence },
+  stageId,
+}: PictureProps<'transfer-curve'>) {
   const colour = useStageColour(stageId)
-  const drive = dbToGain(driveDb)
   const path = line<number>()
     .x((input) => x(input))
-    .y((input) => y(saturationCurve(input, drive, bias)))(INPUTS)
+    .y((input) => y(outputAt(input)))(INPUTS)
   return (
     <PictureFrame
       width={SIDE}
       height={SIDE}
-      label={`The saturator's curve, driven ${plain(driveDb, 1)} dB: straight for quiet sound, bent for loud.`}
-      caption="1 is full scale; before mix and output."
+      label={sentence}
+      caption="1 is full scale; before mix and output gain."
     >
-      <clipPath id="saturation-clip">
+      <clipPath id="transfer-curve-clip">
         <rect x={8} y={8} width={SIDE - 16} height={SIDE - 16} />
       </clipPath>
       <path className={frame.axes} d={`M${x(0)},8V${SIDE - 8}M8,${y(0)}H${SIDE - 8}`} />
@@ -56,7 +54,7 @@ export function SaturationPicture({ settings: { driveDb, bias }, stageId }: Satu
       <path className={styles.bypassed} d={`M${x(-1)},${y(-1)}L${x(1)},${y(1)}`} />
       <path
         className={styles.processed}
-        clipPath="url(#saturation-clip)"
+        clipPath="url(#transfer-curve-clip)"
         d={path ?? ''}
         style={{ '--stage': colour }}
       />

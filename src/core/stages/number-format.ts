@@ -12,6 +12,20 @@ export function plain(value: number, digits: number): string {
   return signed(value, digits).replace('+', '')
 }
 
+/** {@link plain} for sentences, without zeros at the end: 3, −4.5. */
+export function plainInSentence(value: number, digits: number): string {
+  return withoutLastZeros(plain(value, digits))
+}
+
+/** {@link signed} for sentences, without zeros at the end: +3, 0, −4.5. */
+export function signedInSentence(value: number, digits: number): string {
+  return withoutLastZeros(signed(value, digits))
+}
+
+function withoutLastZeros(text: string): string {
+  return text.replace(/(\.\d*?)0+$/, '$1').replace(/\.$/, '')
+}
+
 /** A frequency as people say it: 165 Hz, 3.2 kHz, 12 kHz. */
 export function frequency(hz: number): string {
   if (hz < 1000) return `${Math.round(hz)} Hz`
