@@ -39,3 +39,20 @@ export function magnitudeSquared({ b0, b1, b2, a1, a2 }: Biquad, phi: number): n
 export function halfAngleSine(frequencyHz: number, sampleRate: number): number {
   return Math.sin((Math.PI * frequencyHz) / sampleRate) ** 2
 }
+
+/** The lowest magnitude reported, as power: at the centre of a notch there is nothing left to take a log of. */
+const FLOOR_POWER = 1e-40
+
+/** Magnitude of sections in series in dB; never below -400 dB. */
+export function magnitudeOfSectionsDb(
+  sections: readonly Biquad[],
+  frequenciesHz: ArrayLike<number>,
+  sampleRate: number,
+): Float64Array {
+  return Float64Array.from(frequenciesHz, (frequencyHz) => {
+    const phi = halfAngleSine(frequencyHz, sampleRate)
+    let power = 1
+    for (const section of sections) power *= magnitudeSquared(section, phi)
+    return 10 * Math.log10(Math.max(power, FLOOR_POWER))
+  })
+}

@@ -1,8 +1,9 @@
+import { magnitudeOfSectionsDb } from '../../dsp/filters/biquad'
 import type { ListParameter } from '../parameter'
 import type { StageDefinition } from '../stage-definition'
 import { type BandSettings, bandParameters, type EqualiserSettings } from './band'
 import { describeBands } from './band-words'
-import { magnitudeOfSectionsDb, sectionsOf } from './sections'
+import { sectionsOf } from './sections'
 
 /** The most bands one equaliser holds. */
 export const MAX_BANDS = 12
