@@ -5,6 +5,7 @@ import {
   finished,
   integratedLoudness,
   integratedLoudnessSteps,
+  makeupOf,
   matchingMakeupDb,
   matchingMakeupSteps,
   renderChain,
@@ -47,12 +48,15 @@ describe('matchingMakeupDb(sound, chain, id)', () => {
   it('goes by the loudness it is told, and asks no more once it matches', () => {
     const compressor = stageWith('compressor', { mix: 1 })
     const asked: number[] = []
-    const steps = matchingMakeupSteps(compressor, {
+    const makeup = makeupOf(compressor)
+    if (!makeup) throw new Error('a compressor has makeup gain')
+    const steps = matchingMakeupSteps(makeup, {
       before: () => integratedLoudnessSteps(take),
       *behind({ settings }) {
-        asked.push(settings.makeupDb)
+        const makeupDb = 'makeupDb' in settings ? settings.makeupDb : Number.NaN
+        asked.push(makeupDb)
         yield 1
-        return (integratedLoudness(take) ?? 0) - 6 + settings.makeupDb
+        return (integratedLoudness(take) ?? 0) - 6 + makeupDb
       },
     })
     expect(finished(steps)).toBeCloseTo(6, 9)
