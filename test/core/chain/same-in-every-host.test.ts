@@ -12,6 +12,7 @@ import {
   TraceRun,
 } from '../../../src/core'
 import { SETTING_FADE_MS } from '../../../src/core/dsp/dynamics/time-constant'
+import { BANK_FRAMES } from '../../../src/core/dsp/filters/section-bank'
 import { abruptSounds } from '../../setup/abrupt-sounds'
 import { stageWith } from '../../setup/chains'
 import { chains, holds, SEED } from '../../setup/random-chains'
@@ -76,7 +77,7 @@ describe(`a take that begins and ends abruptly (seed ${SEED})`, () => {
 
   it('sounds the same, to the bit, with silence in front of it', () => {
     // Whole periods of the flushing of what has died away: within one, states below 1e-20 may differ.
-    const silence = fc.integer({ min: 1, max: 20 }).map((periods) => periods * 128)
+    const silence = fc.integer({ min: 1, max: 20 }).map((periods) => periods * BANK_FRAMES)
     holds(fc.tuple(takes, chains(), silence), 80, ([take, chain, before]) => {
       const late = {
         ...take,
