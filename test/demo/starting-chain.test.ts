@@ -66,7 +66,7 @@ describe('startingChain', () => {
       Math.max(...reductions(trace, startSeconds, endSeconds)),
     )
     const [, , loud = 0, soft = 0] = deepest
-    expect(reductionSummary(trace).mostDb).toBe(loud)
+    expect(reductionSummary(trace).maxDb).toBe(loud)
     expect(loud).toBeGreaterThan(7)
     expect(loud).toBeLessThan(10)
     expect(soft).toBeLessThan(2)

@@ -25,11 +25,9 @@ export function StageNow({ stageId, index, name }: StageNowProps) {
         {reduction && (
           <span
             className={styles.most}
-            title={`Gain reduction over the whole take: typical ${plain(reduction.typicalDb, 1)} dB`}
+            title={`Gain reduction over the whole take: typical ${plain(reduction.medianDb, 1)} dB`}
           >
-            {Number(plain(reduction.mostDb, 1)) > 0
-              ? `most ${plain(reduction.mostDb, 1)} dB`
-              : 'holds nothing'}
+            {Number(plain(reduction.maxDb, 1)) > 0 ? `most ${plain(reduction.maxDb, 1)} dB` : 'holds nothing'}
           </span>
         )}
       </span>

@@ -32,7 +32,7 @@ export function SibilancePicture({ picture: { detection }, stageId, index, on }:
   const colour = useStageColour(stageId)
   const reduction = on ? evidence?.stages.get(stageId)?.reduction : null
   const loudest =
-    evidence && reduction ? loudestMet(evidence.chains.processed, stageId, reduction.mostDb) : null
+    evidence && reduction ? loudestMet(evidence.chains.processed, stageId, reduction.maxDb) : null
   const passing = loudest && loudest.levelDbfs > thresholdDb ? loudest : null
   const split = x(crossoverHz)
   return (

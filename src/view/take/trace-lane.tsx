@@ -37,7 +37,7 @@ export const TraceLane = memo(
     const reduction = works ? found?.reduction : null
     const pending = usePendingWords()
     const figures = reduction
-      ? `most ${plain(reduction.mostDb, 1)}, typical ${plain(reduction.typicalDb, 1)} dB`
+      ? `most ${plain(reduction.maxDb, 1)}, typical ${plain(reduction.medianDb, 1)} dB`
       : idleWords(on, heard, pending)
     const colour: CSSProperties = { color: useStageColour(stageId) }
     const label = (

@@ -77,5 +77,5 @@ export function TracePicture(props: TracePictureProps) {
 function shownOf({ liveTraces, evidence }: EvidenceState, stageId: string) {
   const live = liveTraces.get(stageId)
   const found = evidence?.stages.get(stageId)
-  return { live, trace: live?.trace ?? found?.trace ?? null, mostDb: found?.reduction?.mostDb ?? 0 }
+  return { live, trace: live?.trace ?? found?.trace ?? null, mostDb: found?.reduction?.maxDb ?? 0 }
 }

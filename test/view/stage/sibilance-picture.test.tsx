@@ -21,12 +21,12 @@ const side: SideEvidence = {
 }
 
 /** The de-esser, selected, with this much gain reduction at most. */
-function showReduced(mostDb: number) {
+function showReduced(maxDb: number) {
   const app = showInApp(<SelectedStage />)
   const { chain } = app.chain.getState()
   const held: StageEvidence = {
     loudnessChangeLu: 0,
-    reduction: { mostDb, typicalDb: mostDb },
+    reduction: { maxDb, medianDb: maxDb },
     trace: null,
   }
   act(() => {
