@@ -1,11 +1,11 @@
-/** A chain document that is not as it should be. Says where, what was expected there and what was found. */
+/** An invalid chain document. Says where, what was expected there and what was found. */
 export class ChainError extends Error {
   override readonly name = 'ChainError'
 
   /**
    * @param path where in the document, such as `stages[2].settings.ratio`; '' is the document itself
-   * @param expected what should have stood there
-   * @param received what did, as short text
+   * @param expected what was expected there
+   * @param received what was found, as short text
    */
   constructor(
     readonly path: string,

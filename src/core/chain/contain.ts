@@ -2,8 +2,8 @@
 const MOST = 1e9
 
 /**
- * Keeps what leaves a stage within 180 dB above full scale, in place, so that boosts stacked on boosts can never
- * run over into infinity, of which the next stage would make "not a number" for ever.
+ * Keeps the output of a stage within 180 dB above full scale, in place, so that boosts stacked on boosts never overflow
+ * to infinity, which would leave the next stage with NaN for good.
  */
 export function contain(channels: readonly Float32Array[], frames: number): void {
   for (let c = 0; c < channels.length; c++) {
@@ -12,7 +12,7 @@ export function contain(channels: readonly Float32Array[], frames: number): void
   }
 }
 
-/** Whether any of the first `count` values lies beyond: looked at four a turn, since it hardly ever does. */
+/** Whether any of the first `count` values exceeds it: four at a time, since hardly any ever does. */
 function exceeds(samples: Float32Array, count: number): boolean {
   let n = 0
   for (; n + 3 < count; n += 4) {

@@ -1,6 +1,6 @@
 import type { ReductionReader } from '../stages/processor'
 
-/** The largest gain reduction read since it was last told. */
+/** The largest gain reduction since it was last taken. */
 export class LargestReduction implements ReductionReader {
   private largest = 0
 
@@ -13,7 +13,7 @@ export class LargestReduction implements ReductionReader {
     this.largest = largest
   }
 
-  /** Tells it, dB (0 or more), and begins anew. */
+  /** Returns it, dB (0 or more), and starts again from 0. */
   take(): number {
     const { largest } = this
     this.largest = 0

@@ -1,14 +1,13 @@
 import { frameCount, type Sound } from '../sound/sound'
 
 /**
- * Sound that may begin ahead of frame 0 of its take and go on behind its end. A linear-phase stage puts something out
- * before an abrupt start, and the stages behind it hear that: live, where nobody knows which frame is the first, and so
- * in renders too.
+ * Sound that may begin before frame 0 of its take and continue after its end. A linear-phase stage rings before an
+ * abrupt start, and the stages after it hear that: live, where no frame is known to be the first, and so in renders too.
  */
 export interface SoundWithLeads extends Sound {
-  /** Frames of `channels` that lie ahead of frame 0; none if not given. */
+  /** Frames of `channels` before frame 0; 0 by default. */
   readonly leadInFrames?: number
-  /** Frames of `channels` that lie behind the end of the take; none if not given. */
+  /** Frames of `channels` after the end of the take; 0 by default. */
   readonly leadOutFrames?: number
 }
 
@@ -17,7 +16,7 @@ export function takeFrames({ leadInFrames = 0, leadOutFrames = 0, ...sound }: So
   return frameCount(sound) - leadInFrames - leadOutFrames
 }
 
-/** Copies of `channels`, cut or filled up with silence to `frames`, behind `silentFrames` more of silence. */
+/** Copies of `channels`, cut or padded with silence to `frames`, after `silentFrames` more of silence. */
 export function padded(
   channels: readonly Float32Array[],
   silentFrames: number,

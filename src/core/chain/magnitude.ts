@@ -5,8 +5,8 @@ import type { ChainDoc } from './chain-doc'
 
 /**
  * Magnitude response in dB at `frequenciesHz` of a whole chain (everything linear in it), of one stage, or of one
- * equaliser band. What is switched off, and what moves with level (compressor, de-esser, saturator), counts as
- * 0 dB. Worked out from the very coefficients that filter the sound; never below -400 dB for one stage.
+ * band. What is switched off, and what depends on level (compressor, de-esser, saturator), counts as 0 dB. Computed
+ * from the same coefficients that filter the sound; never below -400 dB for one stage.
  * @param frequenciesHz from 0 to half the sample rate
  * @param sampleRate Hz
  * @param design of a band on its own; chains and stages carry theirs

@@ -4,9 +4,9 @@ import { type ChainDoc, MAX_STAGES } from './chain-doc'
 import { ChainError } from './chain-error'
 import { boundedList, settingsSchema } from './settings-schema'
 
-/** The longest name of a stage, in UTF-16 units: far more than those that the program gives. */
+/** The longest id of a stage, in UTF-16 units: far longer than those that the program gives. */
 const MAX_ID_LENGTH = 64
-/** The most of a value, or of a key, that a message repeats. */
+/** How much of a value, or of a key, a message quotes. */
 const QUOTED_LENGTH = 60
 
 const id = v.pipe(
@@ -43,8 +43,8 @@ const chainSchema = v.strictObject(
 )
 
 /**
- * Checks that `json` (already parsed from text) is a chain and returns it with nothing added or taken away, but
- * for a ratio of "infinity", which becomes Infinity.
+ * Checks that `json` (already parsed from text) is a chain and returns it unchanged, except that a ratio of "infinity"
+ * becomes Infinity.
  * @throws ChainError naming the path and what was expected there
  */
 export function parseChain(json: unknown): ChainDoc {
@@ -69,7 +69,7 @@ function chainError(issue: v.BaseIssue<unknown>): ChainError {
   return new ChainError(path, issue.message, quoted(issue.input))
 }
 
-/** A value as short text for a message; what lists and objects hold is not looked at, however much it is. */
+/** A value as short text for a message; the contents of lists and objects are not quoted. */
 function quoted(value: unknown): string {
   if (typeof value === 'string') return shortened(JSON.stringify(value.slice(0, QUOTED_LENGTH)))
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`

@@ -1,7 +1,7 @@
 import type { StageDoc } from '../stages'
 import type { ChainDoc } from './chain-doc'
 
-/** Whether two stages do the same to any sound: equal in all, or both off, when their settings have no say. */
+/** Whether two stages do the same to any sound: equal in everything, or both off, whatever their settings. */
 export function sameStage(a: StageDoc, b: StageDoc | undefined): boolean {
   if (a === b) return true
   if (!b || a.id !== b.id || a.kind !== b.kind) return false

@@ -1,7 +1,7 @@
 import * as v from 'valibot'
 import type { ListParameter, NumberParameter, Parameter } from '../stages/parameter'
 
-/** A validator for the settings that a parameter table describes: every key there, none other, all in range. */
+/** A validator for the settings that a parameter table describes: every key present, no other, all in range. */
 export function settingsSchema(parameters: object): v.GenericSchema {
   const rows: [string, Parameter][] = Object.entries(parameters)
   return v.strictObject(
@@ -45,7 +45,7 @@ function listSchema({ item, maxItems }: ListParameter): v.GenericSchema {
   })
 }
 
-/** A validator for a list that counts its items before it looks at any: a long list is refused at once. */
+/** A validator for a list that counts its items before it checks any: a list that is too long is refused at once. */
 export function boundedList<Item extends v.GenericSchema>(
   item: Item,
   { maxItems, expected, expectedCount }: { maxItems: number; expected: string; expectedCount: string },

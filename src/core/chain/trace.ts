@@ -25,7 +25,7 @@ export class TraceBuilder implements ReductionReader {
   readonly trace: Trace
 
   /**
-   * @param frames length of the take; what is read of frames outside it is ignored
+   * @param frames length of the take; frames outside it are ignored
    * @param nextFrame the frame of the take that is read first
    */
   constructor(

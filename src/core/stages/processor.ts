@@ -3,21 +3,21 @@ import { framesOf, SETTING_FADE_MS } from '../dsp/dynamics/time-constant'
 /** Frames that processors with scratch buffers work on at a time: small enough for the nearest cache. */
 export const CHUNK_FRAMES = 128
 
-/** What a processor is told about where it runs. */
+/** Where a processor runs. */
 export interface ProcessorHost {
   /** Frames per second, Hz: 8000 to 192000. */
   readonly sampleRate: number
   readonly channelCount: number
   /**
-   * Delay, in ms, to keep whatever lookahead is set, so that lookahead can change while the sound runs. Without
-   * it the delay is the lookahead that the processor was made with.
+   * Delay to reserve for lookahead, ms, whatever lookahead is set, so that it can change while the sound runs. Without
+   * it, the delay is the lookahead that the processor was made with.
    */
   readonly maxLookaheadMs?: number
-  /** Whether settings never change while it runs, as in a render: nothing is then kept ready for fades. */
+  /** Whether settings never change while it runs, as in a render: then nothing is prepared for fades. */
   readonly staticSettings?: boolean
 }
 
-/** Frames over which a stage fades to new settings there; 0 for at once. */
+/** Frames over which a stage on `host` fades to new settings; 0 for at once. */
 export function settingFadeFrames({ sampleRate, staticSettings }: ProcessorHost): number {
   return staticSettings ? 0 : framesOf(SETTING_FADE_MS, sampleRate)
 }

@@ -8,7 +8,7 @@ export function sectionsOf({ bands, design }: EqualiserSettings, sampleRate: num
 
 /**
  * Magnitude of one band in dB, 0 where it is switched off; never below -400 dB.
- * Worked out from the very coefficients that filter the sound.
+ * Computed from the same coefficients that filter the sound.
  */
 export function bandMagnitudeDb(
   band: BandSettings,
