@@ -2,9 +2,9 @@ import type { StoreApi } from 'zustand/vanilla'
 import type { Compute } from '../compute/compute'
 import { deliveredName, saveBlob } from '../files/save'
 import type { WavFormat } from '../files/wav/wav-writer'
-import type { ChainState } from './chain-store'
+import type { ChainState } from './chain/chain-store'
 import type { DeliveryState } from './delivery-store'
-import { isolated, type TakeState } from './take-store'
+import { isolated, type TakeState } from './take/take-store'
 
 interface Stores {
   readonly chain: StoreApi<ChainState>

@@ -1,11 +1,11 @@
 import { createContext, type ReactNode, useContext, useState } from 'react'
 import { useStore } from 'zustand'
 import type { App } from '../session/app'
-import type { ChainState } from '../session/chain-store'
+import type { ChainState } from '../session/chain/chain-store'
 import type { DeliveryState } from '../session/delivery-store'
 import type { EvidenceState } from '../session/evidence-store'
-import type { ListenState } from '../session/listen-store'
-import type { TakeState } from '../session/take-store'
+import type { ListenState } from '../session/listening/listen-store'
+import type { TakeState } from '../session/take/take-store'
 import { colourOf, followStageColours } from './stage/stage-colours'
 
 const AppContext = createContext<App | null>(null)

@@ -3,12 +3,12 @@ import { renderForDelivery } from '../../src/audio/deliver'
 import { startingChain } from '../../src/demo'
 import { saveBlob } from '../../src/files/save'
 import { readWav } from '../../src/files/wav/wav-reader'
-import { switchStage } from '../../src/session/chain-edits'
-import { createChainStore, wouldBeLost } from '../../src/session/chain-store'
+import { switchStage } from '../../src/session/chain/chain-edits'
+import { createChainStore, wouldBeLost } from '../../src/session/chain/chain-store'
 import { Delivery, formatNames } from '../../src/session/delivery'
 import { createDeliveryStore } from '../../src/session/delivery-store'
-import { createTakeStore } from '../../src/session/take-store'
-import { take } from './trial-app'
+import { createTakeStore } from '../../src/session/take/take-store'
+import { take } from './trials/trial-app'
 
 vi.mock('../../src/audio/deliver', () => ({ renderForDelivery: vi.fn() }))
 vi.mock('../../src/files/save', async (original) => ({

@@ -1,15 +1,15 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import type { Evidence } from '../../src/compute/evidence/evidence'
+import type { Evidence } from '../../src/compute/evidence'
 import type { EvidenceListener, EvidenceWanted } from '../../src/compute/worker/bench-worker'
 import { nextTask } from '../../src/compute/worker/slices'
 import { measure, TRACE_HOP_FRAMES } from '../../src/core'
 import { startingChain } from '../../src/demo'
-import { createChainStore } from '../../src/session/chain-store'
+import { createChainStore } from '../../src/session/chain/chain-store'
 import { createEvidenceStore } from '../../src/session/evidence-store'
 import { followComparison } from '../../src/session/follow-comparison'
-import { createListenStore } from '../../src/session/listen-store'
-import { createTakeStore } from '../../src/session/take-store'
-import { evidenceOf, take } from './trial-app'
+import { createListenStore } from '../../src/session/listening/listen-store'
+import { createTakeStore } from '../../src/session/take/take-store'
+import { evidenceOf, take } from './trials/trial-app'
 
 const measured = { ...take, measures: measure(take.sound) }
 

@@ -1,6 +1,6 @@
 import { memo, type RefObject } from 'react'
 import { MAX_STAGES, stageDefinitions, stageKinds } from '../../core'
-import { addStage } from '../../session/chain-edits'
+import { addStage } from '../../session/chain/chain-edits'
 import { useApp, useChain } from '../app-context'
 import { Menu } from '../fields/menu'
 import styles from './add-stage.module.css'

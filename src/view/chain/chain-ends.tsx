@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 import { plain } from '../../core'
-import { keptWords, stagesOfWords } from '../../session/kept-versions'
+import { keptWords, stagesOfWords } from '../../session/comparison/snapshots'
 import { useChain, useEvidence, useListen, useTake } from '../app-context'
 import { usePendingWords } from '../numbers/pending-words'
 import styles from './chain-ends.module.css'

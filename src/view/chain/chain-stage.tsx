@@ -1,6 +1,6 @@
 import { memo } from 'react'
 import { describeStage, numberedStage, type StageDoc, stageDefinitions } from '../../core'
-import { switchStage } from '../../session/chain-edits'
+import { switchStage } from '../../session/chain/chain-edits'
 import { useApp, useChain, useStageColour } from '../app-context'
 import { Switch } from '../fields/switch'
 import { StageGlyph } from '../stage/stage-glyph'

@@ -1,5 +1,5 @@
 import type { App } from '../../session/app'
-import type { KeptName } from '../../session/kept-versions'
+import type { KeptName } from '../../session/comparison/snapshots'
 
 /** Keeps a version no longer. Where it is being compared, the other one is, with the chain as it is now; else the chain. */
 export function discardKept(

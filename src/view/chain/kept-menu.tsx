@@ -1,6 +1,6 @@
 import { memo } from 'react'
 import { useStore } from 'zustand'
-import { type KeptName, keptWords } from '../../session/kept-versions'
+import { type KeptName, keptWords } from '../../session/comparison/snapshots'
 import { useApp } from '../app-context'
 import { Menu } from '../fields/menu'
 import styles from './add-stage.module.css'

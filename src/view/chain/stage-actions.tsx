@@ -1,7 +1,7 @@
 import type { MouseEvent, RefObject } from 'react'
 import { flushSync } from 'react-dom'
 import { type StageDoc, stageDefinitions } from '../../core'
-import { moveStage, removeStage } from '../../session/chain-edits'
+import { moveStage, removeStage } from '../../session/chain/chain-edits'
 import { useApp } from '../app-context'
 import { StageGlyph } from '../stage/stage-glyph'
 import styles from './stage-actions.module.css'

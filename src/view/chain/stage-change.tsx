@@ -1,5 +1,5 @@
 import { plain, type StageDoc } from '../../core'
-import { stagesOfWords } from '../../session/kept-versions'
+import { stagesOfWords } from '../../session/comparison/snapshots'
 import { useChain, useEvidence, useListen } from '../app-context'
 import styles from './stage-change.module.css'
 

@@ -1,6 +1,6 @@
 import { type PointerEvent, type RefObject, useCallback, useRef, useState } from 'react'
 import { stageDefinitions } from '../../core'
-import { moveStage } from '../../session/chain-edits'
+import { moveStage } from '../../session/chain/chain-edits'
 import { useApp } from '../app-context'
 import { followPointer } from '../follow-pointer'
 import { dropPlace } from './drop-place'

@@ -1,6 +1,6 @@
 import { memo, useRef } from 'react'
 import { bandParameters, numberedBand, plain } from '../../core'
-import { setBand } from '../../session/chain-edits'
+import { setBand } from '../../session/chain/chain-edits'
 import { useApp, useListen, useStageColour } from '../app-context'
 import { pressSize } from '../fields/key-steps'
 import { stepped } from '../fields/positions'

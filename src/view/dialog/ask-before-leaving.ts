@@ -1,5 +1,5 @@
 import type { App } from '../../session/app'
-import { wouldBeLost } from '../../session/chain-store'
+import { wouldBeLost } from '../../session/chain/chain-store'
 
 /**
  * Has the browser ask, in its own words, before the page goes while the chain holds work that is in no file. It

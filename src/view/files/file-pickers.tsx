@@ -25,7 +25,7 @@ export function FilePickers({ children }: { children: ReactNode }) {
     () => ({ chooseTake: () => take.current?.click(), chooseBacking: () => backing.current?.click() }),
     [],
   )
-  const chosen = (open: (file: File) => Promise<boolean>) => (event: ChangeEvent<HTMLInputElement>) => {
+  const chosen = (open: (file: File) => Promise<unknown>) => (event: ChangeEvent<HTMLInputElement>) => {
     const file = event.target.files?.[0]
     // So that choosing the same file again is a change.
     event.target.value = ''

@@ -1,5 +1,5 @@
 import { durationSeconds, type Measures, plain } from '../../core'
-import type { Take } from '../../session/take-store'
+import type { Take } from '../../session/take/take-store'
 import { DIGITAL_SILENCE, isDigitalSilence, NOT_MEASURABLE } from '../numbers/figures'
 import { printTime } from '../take/time-text'
 

@@ -1,7 +1,7 @@
 import { numberedStage, type StageDoc, stageDefinitions } from '../../core'
 import type { App } from '../../session/app'
-import { moveStage, switchStage } from '../../session/chain-edits'
-import { keptWords } from '../../session/kept-versions'
+import { moveStage, switchStage } from '../../session/chain/chain-edits'
+import { keptWords } from '../../session/comparison/snapshots'
 
 /** The stage at hand with its place on the path, from 0; null while there is none. */
 function atHand({ chain }: Pick<App, 'chain'>): { stage: StageDoc; index: number; count: number } | null {

@@ -1,5 +1,5 @@
 import type { MouseEvent } from 'react'
-import { setBand, switchStage } from '../../session/chain-edits'
+import { setBand, switchStage } from '../../session/chain/chain-edits'
 import { useApp, useChain, useListen } from '../app-context'
 import { alike, type Mend } from './alike'
 import styles from './bar-notes.module.css'

@@ -1,5 +1,5 @@
 import type { ChainDoc } from '../../core'
-import type { ListenState } from '../../session/listen-store'
+import type { ListenState } from '../../session/listening/listen-store'
 
 /** Whether a change of the chain is not in what is heard: the side that is heard knows nothing of it. */
 export function isUnheard(

@@ -1,4 +1,4 @@
-import { type Backing, isolated, type TakeState } from '../../session/take-store'
+import { type Backing, isolated, type TakeState } from '../../session/take/take-store'
 
 /** What is open: a take, and what goes with it. */
 export type Opened = Pick<TakeState, 'take' | 'backing'>

@@ -1,4 +1,4 @@
-import { isolated, type TimingDoubt } from '../../session/take-store'
+import { isolated, type TimingDoubt } from '../../session/take/take-store'
 
 /** What is open, and what cannot be told of where its sound lies. */
 interface Timed {

@@ -1,5 +1,5 @@
 import { bandLetter, numberedStage, plain, type Scope, type StageDoc } from '../../core'
-import { sideWords, stagesOfWords } from '../../session/kept-versions'
+import { sideWords, stagesOfWords } from '../../session/comparison/snapshots'
 import { useChain, useEvidence, useListen } from '../app-context'
 import { addUp, gapWords } from './figures'
 

@@ -1,6 +1,6 @@
 import { useCallback, useRef } from 'react'
 import { type BandSettings, maxItemsOf, type StageDoc } from '../../core'
-import { addBand, removeBand } from '../../session/chain-edits'
+import { addBand, removeBand } from '../../session/chain/chain-edits'
 import { useApp } from '../app-context'
 import { Band } from './band'
 import styles from './band-list.module.css'

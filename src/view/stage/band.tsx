@@ -1,6 +1,6 @@
 import { memo, useCallback, useMemo } from 'react'
 import { type BandSettings, bandLetter, bandParameters, usedBandSettings } from '../../core'
-import { setBand } from '../../session/chain-edits'
+import { setBand } from '../../session/chain/chain-edits'
 import { useApp, useListen } from '../app-context'
 import { ChoiceField } from '../fields/choice-field'
 import { Switch } from '../fields/switch'

@@ -1,6 +1,6 @@
 import { Fragment, useCallback, useMemo } from 'react'
 import { type Parameter, type StageDoc, stageDefinitions } from '../../core'
-import { setSetting } from '../../session/chain-edits'
+import { setSetting } from '../../session/chain/chain-edits'
 import { useApp } from '../app-context'
 import { MatchMakeup } from './match-makeup'
 import { SettingRow } from './setting-row'

@@ -1,6 +1,6 @@
 import { MAX_STAGES, type StageDoc, stageDefinitions } from '../../core'
-import { duplicateStage, resetStage } from '../../session/chain-edits'
-import { pasteStages, StageTextError, stagesFromText, stageToText } from '../../session/stage-text'
+import { duplicateStage, resetStage } from '../../session/chain/chain-edits'
+import { pasteStages, StageTextError, stagesFromText, stageToText } from '../../session/chain/stage-text'
 import { useApp, useChain } from '../app-context'
 import styles from './stage-tools.module.css'
 

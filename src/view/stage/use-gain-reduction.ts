@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import type { ListenState } from '../../session/listen-store'
+import type { ListenState } from '../../session/listening/listen-store'
 import { useApp } from '../app-context'
 
 /** As long as a glance, so that short reductions are seen: the most within it is shown, ms. */

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react'
 import { stageDefinitions } from '../../core'
-import { sideWords } from '../../session/kept-versions'
+import { sideWords } from '../../session/comparison/snapshots'
 import { useApp, useChain, useEvidence, useListen, useTake } from '../app-context'
 import { listeningPointIndexOf } from '../chain/listening-point-place'
 import { useTextScale } from '../curve/use-text-scale'

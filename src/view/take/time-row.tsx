@@ -1,5 +1,5 @@
 import { frameCount, type Sound } from '../../core'
-import { SHORTEST_LOOP_SECONDS } from '../../session/listening'
+import { SHORTEST_LOOP_SECONDS } from '../../session/listening/listening'
 import { useApp, useListen } from '../app-context'
 import { loopFrom, loopTo } from './loop-ends'
 import { ZOOM_STEP } from './seek-keys'

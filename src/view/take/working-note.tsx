@@ -1,4 +1,4 @@
-import { isolated } from '../../session/take-store'
+import { isolated } from '../../session/take/take-store'
 import { useApp, useEvidence, useTake } from '../app-context'
 import styles from './take.module.css'
 

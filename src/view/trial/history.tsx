@@ -1,6 +1,6 @@
 import { printProbability, probabilityByChance } from '../../core'
-import { saveTrials } from '../../session/save-trials'
-import { rightOf } from '../../session/trial-record'
+import { saveTrials } from '../../session/trials/save-trials'
+import { rightOf } from '../../session/trials/trial-record'
 import tables from './tables.module.css'
 import styles from './trial.module.css'
 import { historyWords } from './trial-words'

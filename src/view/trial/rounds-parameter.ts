@@ -1,5 +1,5 @@
 import type { NumberParameter } from '../../core'
-import { DEFAULT_ROUNDS, FEWEST_ROUNDS, MOST_ROUNDS } from '../../session/trial'
+import { DEFAULT_ROUNDS, FEWEST_ROUNDS, MOST_ROUNDS } from '../../session/trials/trials'
 
 /** Number of rounds in a trial. */
 export const roundsParameter: NumberParameter = {

@@ -1,4 +1,4 @@
-import type { TrialRecord } from '../../session/trial-record'
+import type { TrialRecord } from '../../session/trials/trial-record'
 import unseen from '../unseen.module.css'
 import tables from './tables.module.css'
 import { answerName } from './trial-words'

@@ -1,5 +1,5 @@
 import type { HiddenSide } from '../../core'
-import { choicesOf, type TrialChoice, type TrialKind } from '../../session/trial-record'
+import { choicesOf, type TrialChoice, type TrialKind } from '../../session/trials/trial-record'
 import { answersOf } from './trial-words'
 
 /** What a key press asks for during a round. */

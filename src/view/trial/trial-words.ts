@@ -1,6 +1,6 @@
 import type { HiddenSide } from '../../core'
 import { plain } from '../../core'
-import type { TrialChoice, TrialKind, TrialRecord } from '../../session/trial-record'
+import type { TrialChoice, TrialKind, TrialRecord } from '../../session/trials/trial-record'
 import type { MatchingGains } from '../evidence-types'
 
 /** The names under which the sides are listened to. */

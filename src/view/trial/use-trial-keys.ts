@@ -1,5 +1,5 @@
 import { useEffect, useEffectEvent } from 'react'
-import type { TrialKind } from '../../session/trial-record'
+import type { TrialKind } from '../../session/trials/trial-record'
 import { useScreenStore } from '../screen-context'
 import { type FocusHolder, type TrialKey, trialKeyOf } from './trial-keys'
 

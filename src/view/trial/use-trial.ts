@@ -1,7 +1,7 @@
 import { useStore } from 'zustand'
 import { comparisonOf } from '../../core'
-import { type TrialRefusal, trialRefusal } from '../../session/trial-refusal'
-import type { TrialState } from '../../session/trial-store'
+import { type TrialRefusal, trialRefusal } from '../../session/trials/trial-refusal'
+import type { TrialState } from '../../session/trials/trial-store'
 import { useApp, useChain, useEvidence, useListen, useTake } from '../app-context'
 
 /** Part of the state of blind trials. */

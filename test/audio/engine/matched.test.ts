@@ -1,6 +1,6 @@
 import { ebur128_integrated_mono } from 'ebur128-wasm'
 import { describe, expect, it } from 'vitest'
-import { matchingGains } from '../../../src/compute/evidence/matching'
+import { matchingGains } from '../../../src/compute/select/matching'
 import {
   bypassed,
   chainLatencyFrames,

@@ -23,7 +23,7 @@ import {
   setBand,
   setSetting,
   switchStage,
-} from '../../../src/session/chain-edits'
+} from '../../../src/session/chain/chain-edits'
 import { valueAt } from '../../../src/view/fields/positions'
 
 /** A chain grows no longer than this by chance. */

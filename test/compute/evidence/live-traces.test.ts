@@ -1,7 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { StretchTrace } from '../../../src/compute/evidence/evidence'
-import { changedPart, LiveTraces, withStretches } from '../../../src/compute/evidence/live-traces'
+import { LiveTraces, withStretches, type StretchTrace } from '../../../src/compute/lanes/live-traces'
 import { groundOf, Tracer } from '../../../src/compute/worker/tracer'
 import {
   type ChainDoc,

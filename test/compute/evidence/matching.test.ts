@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { matchingGains } from '../../../src/compute/evidence/matching'
+import { matchingGains } from '../../../src/compute/select/matching'
 import { integratedLoudness, type Sound } from '../../../src/core'
 import { noise } from '../../setup/signals'
 

@@ -1,10 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Evidence } from '../../../src/compute/evidence/evidence'
-import { type FrameRange, matchingGains } from '../../../src/compute/evidence/matching'
+import type { Evidence } from '../../../src/compute/evidence'
+import { matchingGains } from '../../../src/compute/select/matching'
 import { type EvidenceCache, workOutEvidence } from '../../../src/compute/evidence/work-out'
-import {
-  bypassed,
+import { bypassed,
   type ChainDoc,
   chainOf,
   integratedLoudness,
@@ -16,8 +15,7 @@ import {
   reductionSummary,
   renderChain,
   type Sound,
-  sibilantEvents,
-} from '../../../src/core'
+  sibilantEvents, type FrameRange } from '../../../src/core'
 import { stageWith } from '../../setup/chains'
 import { chains, SEED } from '../../setup/random-chains'
 import { noise } from '../../setup/signals'

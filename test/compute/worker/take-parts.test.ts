@@ -1,6 +1,7 @@
+import { IncomingTake } from '../../../src/compute/worker/incoming-take'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { IncomingTake, takeParts } from '../../../src/compute/worker/take-parts'
+import { takeParts } from '../../../src/compute/pool/take-parts'
 import { SEED } from '../../setup/random-chains'
 import { noise } from '../../setup/signals'
 

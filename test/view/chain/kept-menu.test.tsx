@@ -1,7 +1,7 @@
 import { cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, describe, expect, it } from 'vitest'
-import { setSetting } from '../../../src/session/chain-edits'
+import { setSetting } from '../../../src/session/chain/chain-edits'
 import { TheChain } from '../../../src/view/chain/the-chain'
 import { ListeningBar } from '../../../src/view/listening/listening-bar'
 import { showOnPage } from '../keys/on-page'

@@ -1,9 +1,9 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { comparisonOf } from '../../../src/core'
-import { setSetting } from '../../../src/session/chain-edits'
+import { setSetting } from '../../../src/session/chain/chain-edits'
 import { TheChain } from '../../../src/view/chain/the-chain'
-import { evidenceOf } from '../../session/trial-app'
+import { evidenceOf } from '../../session/trials/trial-app'
 import { showOnPage } from '../keys/on-page'
 
 beforeEach(() => {

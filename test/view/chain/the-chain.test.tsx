@@ -2,7 +2,7 @@ import { act, cleanup, fireEvent, screen, within } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { App } from '../../../src/session/app'
-import { removeStage, switchStage } from '../../../src/session/chain-edits'
+import { removeStage, switchStage } from '../../../src/session/chain/chain-edits'
 import { TheChain } from '../../../src/view/chain/the-chain'
 import { showOnPage } from '../keys/on-page'
 

@@ -2,7 +2,7 @@ import { act, cleanup, fireEvent, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { App } from '../../../src/session/app'
-import { addBand, setBand } from '../../../src/session/chain-edits'
+import { addBand, setBand } from '../../../src/session/chain/chain-edits'
 import { TheCurve } from '../../../src/view/curve/the-curve'
 import { showInApp } from '../chain/in-app'
 

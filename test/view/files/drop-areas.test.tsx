@@ -30,7 +30,7 @@ describe('dropping files', () => {
   })
 
   it('opens all files of a drop together, the spare ones too, and puts the areas away', async () => {
-    const open = vi.spyOn(app.takes, 'openTogether').mockResolvedValue()
+    const open = vi.spyOn(app.takes, 'openTogether').mockResolvedValue([])
     const spare = new File(['spare'], 'spare.wav')
     dragFiles()
     const area = await screen.findByRole('region', { name: 'Drop the take here' })

@@ -1,7 +1,7 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { switchStage } from '../../../src/session/chain-edits'
+import { switchStage } from '../../../src/session/chain/chain-edits'
 import { TheHeader } from '../../../src/view/header/the-header'
 import { showOnPage, take } from '../keys/on-page'
 

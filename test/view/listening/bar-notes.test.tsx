@@ -1,7 +1,7 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, describe, expect, it } from 'vitest'
-import { type ChainEdit, removeStage, setBand, switchStage } from '../../../src/session/chain-edits'
+import { type ChainEdit, removeStage, setBand, switchStage } from '../../../src/session/chain/chain-edits'
 import { ListeningBar } from '../../../src/view/listening/listening-bar'
 import { showOnPage } from '../keys/on-page'
 

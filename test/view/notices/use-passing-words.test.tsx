@@ -1,6 +1,6 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { moveStage } from '../../../src/session/chain-edits'
+import { moveStage } from '../../../src/session/chain/chain-edits'
 import { usePassingWords } from '../../../src/view/notices/use-passing-words'
 import { showInApp } from '../chain/in-app'
 

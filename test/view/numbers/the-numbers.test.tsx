@@ -1,8 +1,8 @@
 import { act, cleanup, screen, within } from '@testing-library/react'
 import { afterEach, describe, expect, it } from 'vitest'
-import type { Evidence, SideEvidence } from '../../../src/compute/evidence/evidence'
+import type { Evidence, SideEvidence } from '../../../src/compute/evidence'
 import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../src/core'
-import { addStage } from '../../../src/session/chain-edits'
+import { addStage } from '../../../src/session/chain/chain-edits'
 import { TheNumbers } from '../../../src/view/numbers/the-numbers'
 import { showInApp } from '../chain/in-app'
 

@@ -1,10 +1,10 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, describe, expect, it } from 'vitest'
-import type { Evidence, SideEvidence } from '../../../src/compute/evidence/evidence'
+import type { Evidence, SideEvidence } from '../../../src/compute/evidence'
 import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../src/core'
 import type { App } from '../../../src/session/app'
-import type { Take } from '../../../src/session/take-store'
+import type { Take } from '../../../src/session/take/take-store'
 import { TheTake } from '../../../src/view/take/the-take'
 import { showOnPage, take } from '../keys/on-page'
 

@@ -6,7 +6,7 @@ import * as save from '../../../src/files/save'
 import { OutputLevels } from '../../../src/view/listening/output-levels'
 import { TrialSheet } from '../../../src/view/trial/trial-sheet'
 import { matchingWords } from '../../../src/view/trial/trial-words'
-import { evidenceOf } from '../../session/trial-app'
+import { evidenceOf } from '../../session/trials/trial-app'
 import { showOnPage } from '../keys/on-page'
 
 let page: ReturnType<typeof showOnPage>

@@ -1,0 +1,62 @@
+import { beforeEach, describe, expect, it } from 'vitest'
+import type { Scope } from '../../../src/core'
+import { startingChain } from '../../../src/demo'
+import {
+  addBand,
+  moveStage,
+  removeBand,
+  removeStage,
+  resetStage,
+  setBand,
+} from '../../../src/session/chain/chain-edits'
+import { createChainStore } from '../../../src/session/chain/chain-store'
+import { followBands } from '../../../src/session/comparison/follow-bands'
+import { createListenStore } from '../../../src/session/listening/listen-store'
+
+let chain: ReturnType<typeof createChainStore>
+let listen: ReturnType<typeof createListenStore>
+const band = (bandIndex: number): Scope => ({ kind: 'band', stageId: 'clean-up', bandIndex })
+const compared = () => listen.getState().scope
+
+beforeEach(() => {
+  chain = createChainStore(startingChain())
+  listen = createListenStore()
+  followBands({ chain, listen })
+  chain.getState().edit(addBand('clean-up', { frequencyHz: 5000, gainDb: 2 }))
+  listen.setState({ scope: band(1) })
+})
+
+describe('the band that is compared', () => {
+  it('gives way to its stage when it is removed, not to the band that moves into its place', () => {
+    chain.getState().edit(removeBand('clean-up', 1))
+    expect(compared()).toEqual({ kind: 'stage', stageId: 'clean-up' })
+  })
+
+  it('stays compared while others come and go', () => {
+    chain.getState().edit(removeBand('clean-up', 2))
+    expect(compared()).toEqual(band(1))
+    chain.getState().edit(removeBand('clean-up', 0))
+    expect(compared()).toEqual(band(0))
+    chain.getState().undo()
+    expect(compared()).toEqual(band(1))
+    chain.getState().edit(addBand('clean-up'))
+    expect(compared()).toEqual(band(1))
+  })
+
+  it('gives way when its coming is undone', () => {
+    listen.setState({ scope: band(2) })
+    chain.getState().undo()
+    expect(compared()).toEqual({ kind: 'stage', stageId: 'clean-up' })
+  })
+
+  it('stays compared when it is set, or its stage moved; other stages have no say', () => {
+    const scope = compared()
+    chain.getState().edit(setBand('clean-up', 1, { gainDb: -9 }))
+    chain.getState().edit(moveStage('clean-up', 2))
+    chain.getState().edit(removeBand('lift', 0))
+    chain.getState().edit(removeStage('level'))
+    expect(compared()).toBe(scope)
+    chain.getState().edit(resetStage('clean-up'))
+    expect(compared()).toEqual({ kind: 'stage', stageId: 'clean-up' })
+  })
+})
