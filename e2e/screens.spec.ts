@@ -119,7 +119,7 @@ test('at 1024 x 768 the first settings of a compressor are seen with the path, t
   }
 })
 
-test('at 1440 x 900 five stages, kept versions, a compared band and a note push no figure out of sight', async ({
+test('at 1440 x 900 five stages, stored versions, a compared band and a note push no figure out of sight', async ({
   page,
 }) => {
   await page.getByRole('button', { name: 'Add a stage' }).click()
@@ -127,7 +127,7 @@ test('at 1440 x 900 five stages, kept versions, a compared band and a note push 
   const bar = page.getByRole('region', { name: 'Listening' })
   const low = (await bar.boundingBox())?.height
   await keepTwoAndCompareBand(page)
-  await expect(page.getByRole('radio', { name: 'what was kept' })).toBeVisible()
+  await expect(page.getByRole('radio', { name: 'A and B' })).toBeVisible()
   expect((await bar.boundingBox())?.height).toBe(low)
   await giveTake(page, RECORDING)
   await expect(page.getByText(/Your chain is unchanged/)).toBeVisible()

@@ -90,13 +90,13 @@ test('on a narrow screen the folded bar says by how much the sides are matched, 
   await expect(bar.getByText('You hear only what was removed, neither side')).toBeHidden()
 })
 
-test('while kept versions are compared nothing is wider than a narrow screen', async ({ page }) => {
+test('while stored versions are compared nothing is wider than a narrow screen', async ({ page }) => {
   await page.setViewportSize({ width: 1440, height: 900 })
   await page.keyboard.press('k')
   await page.keyboard.press('s')
   await page.keyboard.press('k')
-  await page.getByRole('radio', { name: 'what was kept' }).check()
-  await expect(page.getByText('dashed kept A, solid and all lanes kept B')).toBeVisible()
+  await page.getByRole('radio', { name: 'A and B' }).check()
+  await expect(page.getByText('dashed A, solid and all lanes B')).toBeVisible()
   for (const width of [768, 360]) {
     await page.setViewportSize({ width, height: 740 })
     // Pictures take their width from the page a frame later.

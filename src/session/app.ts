@@ -5,8 +5,7 @@ import { stageDefinitions } from '../core'
 import { startingChain } from '../demo'
 import { setSetting } from './chain/chain-edits'
 import { type ChainState, createChainStore } from './chain/chain-store'
-import { followBands } from './comparison/follow-bands'
-import { createKeptStore, type KeptState, KeptVersions } from './comparison/snapshots'
+import { Comparing } from './comparison/comparing'
 import { Delivery } from './delivery'
 import { createDeliveryStore, type DeliveryState } from './delivery-store'
 import { createEvidenceStore, type EvidenceState } from './evidence-store'
@@ -15,11 +14,12 @@ import { createListenStore, type ListenState } from './listening/listen-store'
 import { Listening } from './listening/listening'
 import { createTakeStore, type TakeState } from './take/take-store'
 import { Takes } from './take/takes'
+import { createViewStore, type ViewState } from './take/view-store'
 import { randomBit } from './trials/trial-chance'
 import { createTrialStore, type TrialState } from './trials/trial-store'
 import { Trials } from './trials/trials'
 
-/** Everything the screen stands on: what is so (the stores) and what can be done about it. */
+/** The application's root object: the state (stores) and the actions that change it. */
 export interface App {
   readonly chain: StoreApi<ChainState>
   readonly take: StoreApi<TakeState>
@@ -27,19 +27,20 @@ export interface App {
   readonly evidence: StoreApi<EvidenceState>
   readonly delivery: StoreApi<DeliveryState>
   readonly trial: StoreApi<TrialState>
-  readonly kept: StoreApi<KeptState>
-  /** Brings in takes and backings. */
+  readonly view: StoreApi<ViewState>
+  /** Loads takes and backings. */
   readonly takes: Takes
-  /** Plays, switches sides, chooses what is compared. */
+  /** Plays, loops and switches sides. */
   readonly listening: Listening
-  /** Keeps versions of the chain and compares them. */
-  readonly keptVersions: KeptVersions
-  /** Makes the file that leaves the bench. */
+  /** Decides what is compared. */
+  readonly comparing: Comparing
+  /** Makes the delivered file. */
   readonly deliveries: Delivery
   /** Runs blind trials of what is compared. */
   readonly trials: Trials
-  /** Has the evidence worked out once more, after it could not be. */
+  /** Works the evidence out again, after that failed. */
   askAgain(): void
+  dismissEvidenceProblem(): void
   /**
    * Sets a stage's makeup gain so that it is as loud as its input, as one change. False where there is too little
    * sound to tell.
@@ -47,7 +48,7 @@ export interface App {
   matchMakeup(stageId: string): Promise<boolean>
 }
 
-/** Puts a bench together, with the demo's chain on it and no take yet. */
+/** An app with the demo's chain and no take yet. */
 export function createApp(): App {
   const chain = createChainStore(startingChain())
   const take = createTakeStore()
@@ -55,15 +56,16 @@ export function createApp(): App {
   const evidence = createEvidenceStore()
   const delivery = createDeliveryStore()
   const trial = createTrialStore()
-  const kept = createKeptStore()
+  const view = createViewStore(take)
   const compute = new Compute()
   const player = new Player({
     onReport: (report) => listening.receive(report),
     onError: (error) => listening.fail(error),
   })
   const listening = new Listening({ chain, take, listen, evidence }, player)
-  followBands({ chain, listen })
+  const comparing = new Comparing({ chain, listen })
   const takes = new Takes(take, compute, (name) => listening.loaded(name))
+  view.subscribe(({ seen }) => evidence.setState({ seen }))
   const askAgain = followComparison({ chain, take, listen, evidence }, compute)
   return {
     chain,
@@ -72,16 +74,17 @@ export function createApp(): App {
     evidence,
     delivery,
     trial,
-    kept,
+    view,
     takes,
     listening,
-    keptVersions: new KeptVersions({ chain, listen, kept }),
+    comparing,
     deliveries: new Delivery({ chain, take, delivery }, compute),
     trials: new Trials({ chain, take, listen, evidence, trial }, listening, {
       randomBit,
       now: () => new Date(),
     }),
     askAgain,
+    dismissEvidenceProblem: () => evidence.setState({ problem: null }),
     async matchMakeup(stageId) {
       const makeupDb = await compute.makeup(chain.getState().chain, stageId)
       const stage = chain.getState().chain.stages.find(({ id }) => id === stageId)

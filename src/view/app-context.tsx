@@ -6,6 +6,7 @@ import type { DeliveryState } from '../session/delivery-store'
 import type { EvidenceState } from '../session/evidence-store'
 import type { ListenState } from '../session/listening/listen-store'
 import type { TakeState } from '../session/take/take-store'
+import type { ViewState } from '../session/take/view-store'
 import { colourOf, followStageColours } from './stage/stage-colours'
 
 const AppContext = createContext<App | null>(null)
@@ -43,6 +44,10 @@ export function useEvidence<Part>(select: (state: EvidenceState) => Part): Part 
 }
 export function useDelivery<Part>(select: (state: DeliveryState) => Part): Part {
   return useStore(useApp().delivery, select)
+}
+
+export function useView<Part>(select: (state: ViewState) => Part): Part {
+  return useStore(useApp().view, select)
 }
 
 /** The colour of a stage, as styles take it: its own wherever it stands. */

@@ -1,5 +1,4 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import type { FrameRange } from './take/time-view'
 
 /** A sheet that lies over the page. */
 export type SheetName = 'deliver' | 'keys' | 'terms' | 'trial'
@@ -15,8 +14,6 @@ export interface ScreenState {
   /** Larger type and lines for a class, and only what is shown to it. */
   readonly projector: boolean
   readonly careNoteRead: boolean
-  /** The loop to come back to when looping is switched on again. */
-  readonly lastLoop: FrameRange | null
   /** What a key just did to the path, to be said there; the same words twice are two objects. */
   readonly said: { readonly words: string } | null
 }
@@ -29,7 +26,6 @@ export function createScreenStore(): StoreApi<ScreenState> {
     singleKeys: true,
     projector: false,
     careNoteRead: false,
-    lastLoop: null,
     said: null,
   }))
 }

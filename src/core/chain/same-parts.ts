@@ -7,6 +7,7 @@ import type { ChainDoc } from './chain-doc'
  * computed and drawn again only when that one changes, and not with every edit of another.
  */
 export function withSameParts(now: ChainDoc, before: ChainDoc): ChainDoc {
+  if (now === before) return before
   const earlier = new Map(before.stages.map((stage) => [stage.id, stage]))
   return { ...now, stages: now.stages.map((stage) => sameStageParts(stage, earlier.get(stage.id))) }
 }

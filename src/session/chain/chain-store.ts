@@ -1,34 +1,38 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import { type ChainDoc, withSameParts } from '../../core'
 import type { ChainEdit } from './chain-edits'
+import { type ChainVersions, NO_SNAPSHOTS, snapshotNames, type VersionsEdit } from './snapshots'
 
 /** One change that can be undone, with what it was in words. */
 export interface Change {
   readonly words: string
-  readonly before: ChainDoc
-  readonly after: ChainDoc
+  readonly before: ChainVersions
+  readonly after: ChainVersions
 }
 
-export interface ChainState {
-  readonly chain: ChainDoc
-  /** The stage at hand; null only while the chain is empty. */
+/** The part of the chain's state that the session document holds. */
+export interface ChainContent extends ChainVersions {
+  /** The selected stage; null only while the chain is empty. */
   readonly selectedId: string | null
+}
+
+export interface ChainState extends ChainContent {
   readonly past: readonly Change[]
   readonly future: readonly Change[]
-  /** The chain that can be had again without the bench: as it came, or as it last went into a file. */
-  readonly safe: ChainDoc
+  /** What can be had again without this page: as it came, or the chain as it last went into a file. */
+  readonly safe: ChainVersions
   /**
    * Carries out an edit. Edits that follow one another with the same `gesture` (a drag, a held key) become one
-   * change, until `endGesture`. What leaves the chain as it was is no change, also where a gesture comes back to
+   * change, until `endGesture`. What leaves everything unchanged is no change, also where a gesture comes back to
    * where it began.
    */
   edit(edit: ChainEdit, gesture?: string): void
+  /** The same for an edit of the stored versions. */
+  editVersions(edit: VersionsEdit, gesture?: string): void
   endGesture(): void
   undo(): void
   redo(): void
   select(stageId: string): void
-  /** Puts another chain in place, as one change. */
-  replace(chain: ChainDoc, words: string): void
   /** A chain has gone into a file. */
   setSafe(chain: ChainDoc): void
 }
@@ -37,91 +41,100 @@ export interface ChainState {
 const MOST_CHANGES = 500
 
 /** A gesture going on, and what it began from: all of it comes back where the gesture does. */
-interface OpenGesture extends Pick<ChainState, 'chain' | 'past' | 'future'> {
+interface OpenGesture extends Pick<ChainState, 'past' | 'future'> {
   readonly name: string
+  readonly versions: ChainVersions
 }
 
-/** The chain at hand and every change that led to it. */
+/** The chain with its stored versions, and every change that led to them. */
 export function createChainStore(initial: ChainDoc): StoreApi<ChainState> {
   let openGesture: OpenGesture | null = null
+  const first: ChainVersions = { chain: initial, snapshots: NO_SNAPSHOTS }
   return createStore<ChainState>()((set, get) => ({
-    chain: initial,
+    ...first,
     selectedId: initial.stages[0]?.id ?? null,
     past: [],
     future: [],
-    safe: initial,
+    safe: first,
     edit(edit, gesture) {
-      const { chain, past, future, selectedId } = get()
+      get().editVersions(({ chain, snapshots }) => {
+        const edited = edit(chain)
+        return edited && { ...edited, snapshots }
+      }, gesture)
+    },
+    editVersions(edit, gesture) {
+      const { past, future } = get()
       const begun = gesture === openGesture?.name ? openGesture : null
       // From where the gesture began, so that the words span all of it.
-      const start = begun ?? { chain, past, future }
-      const edited = edit(start.chain)
+      const start = begun ?? { versions: versionsOf(get()), past, future }
+      const edited = edit(start.versions)
       if (!edited) return
-      const result = { ...edited, chain: withSameParts(edited.chain, chain) }
-      if (sameChain(result.chain, start.chain)) {
+      const { words, snapshots } = edited
+      const after = { chain: withSameParts(edited.chain, get().chain), snapshots }
+      if (sameVersions(after, start.versions)) {
         openGesture = null
-        if (begun) set({ ...placed(start.chain, selectedId, chain), past: start.past, future: start.future })
+        if (begun) set({ ...placed(start.versions, get()), past: start.past, future: start.future })
         return
       }
       openGesture = gesture === undefined ? null : { ...start, name: gesture }
-      const change = { words: result.words, before: start.chain, after: result.chain }
-      const changes = [...start.past, change].slice(-MOST_CHANGES)
-      set({ ...placed(result.chain, selectedId, chain), past: changes, future: [] })
+      const changes = [...start.past, { words, before: start.versions, after }].slice(-MOST_CHANGES)
+      set({ ...placed(after, get()), past: changes, future: [] })
     },
     endGesture() {
       openGesture = null
     },
     undo() {
-      const { past, future, selectedId, chain } = get()
+      const { past, future } = get()
       const change = past.at(-1)
       if (!change) return
       openGesture = null
-      set({
-        ...placed(change.before, selectedId, chain),
-        past: past.slice(0, -1),
-        future: [change, ...future],
-      })
+      set({ ...placed(change.before, get()), past: past.slice(0, -1), future: [change, ...future] })
     },
     redo() {
-      const { past, future, selectedId, chain } = get()
+      const { past, future } = get()
       const [change] = future
       if (!change) return
       openGesture = null
-      set({ ...placed(change.after, selectedId, chain), past: [...past, change], future: future.slice(1) })
+      set({ ...placed(change.after, get()), past: [...past, change], future: future.slice(1) })
     },
     select(selectedId) {
       set({ selectedId })
     },
-    replace(chain, words) {
-      get().edit(() => ({ chain, words }))
-    },
-    setSafe(safe) {
-      set({ safe })
+    setSafe(chain) {
+      set(({ safe }) => ({ safe: { ...safe, chain } }))
     },
   }))
 }
 
-/** Whether work on the chain would be lost with the page. */
-export function wouldBeLost({ chain, safe }: Pick<ChainState, 'chain' | 'safe'>): boolean {
-  return !sameChain(chain, safe)
+/** Whether work on the chain or a stored version would be lost with the page. */
+export function wouldBeLost({ safe, ...now }: ChainVersions & Pick<ChainState, 'safe'>): boolean {
+  return !sameVersions(now, safe)
 }
 
 /** Whether two chains are alike in every setting, of stages that are off, too. */
-export function sameChain(a: ChainDoc, b: ChainDoc): boolean {
+export function sameChain(a: ChainDoc | null, b: ChainDoc | null): boolean {
   return a === b || JSON.stringify(a) === JSON.stringify(b)
 }
 
-/** A new chain with a stage at hand: a stage that was just added, else the same as before, else its neighbour. */
-function placed(
-  chain: ChainDoc,
-  selectedId: string | null,
-  before: ChainDoc,
-): Pick<ChainState, 'chain' | 'selectedId'> {
+function sameVersions(a: ChainVersions, b: ChainVersions): boolean {
+  return (
+    sameChain(a.chain, b.chain) &&
+    snapshotNames.every((name) => sameChain(a.snapshots[name], b.snapshots[name]))
+  )
+}
+
+function versionsOf({ chain, snapshots }: ChainVersions): ChainVersions {
+  return { chain, snapshots }
+}
+
+/** Other versions with a stage selected: one that was just added, else the same as before, else its neighbour. */
+function placed(after: ChainVersions, { chain: before, selectedId }: ChainContent): ChainContent {
+  const { chain, snapshots } = after
   const known = new Set(before.stages.map(({ id }) => id))
   const added = chain.stages.find(({ id }) => !known.has(id))
-  if (added && chain.stages.length > before.stages.length) return { chain, selectedId: added.id }
-  if (chain.stages.some(({ id }) => id === selectedId)) return { chain, selectedId }
+  if (added && chain.stages.length > before.stages.length) return { chain, snapshots, selectedId: added.id }
+  if (chain.stages.some(({ id }) => id === selectedId)) return { chain, snapshots, selectedId }
   const index = before.stages.findIndex(({ id }) => id === selectedId)
   const neighbour = chain.stages[Math.min(Math.max(0, index), chain.stages.length - 1)]
-  return { chain, selectedId: neighbour?.id ?? null }
+  return { chain, snapshots, selectedId: neighbour?.id ?? null }
 }

@@ -1,6 +1,6 @@
 import type { ChainDoc, Scope } from '../../core'
 import { bandLetter, numberedStage } from '../../core/chain/stage-names'
-import { sideWords } from './snapshots'
+import { sideWords } from './side-words'
 
 /** What is compared with its bypass, in words: "the whole chain", "3 Compressor", "1 Equaliser, band b". */
 export function comparedWords(chain: ChainDoc, scope: Scope, listeningPoint: string | null): string {

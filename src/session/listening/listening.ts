@@ -7,7 +7,8 @@ import type { ChainState } from '../chain/chain-store'
 import type { EvidenceState } from '../evidence-store'
 import { type Problem, type TakeState, withProblem } from '../take/take-store'
 import { type HiddenHearing, listenSettings, sameListening } from './listen-settings'
-import type { ListenState } from './listen-store'
+import { FIRST_MONITOR_DB, type ListenContent, type ListenState } from './listen-store'
+import { loopWithin, withLoopEnd } from './loop'
 import { SweepLevel } from './sweep-level'
 
 interface Stores {
@@ -16,9 +17,6 @@ interface Stores {
   readonly listen: StoreApi<ListenState>
   readonly evidence: StoreApi<EvidenceState>
 }
-
-/** A loop shorter than this cannot be crossfaded at its seam, seconds. */
-export const SHORTEST_LOOP_SECONDS = 0.1
 
 /** Plays the take and decides what of it is heard. Everything that changes what is heard reaches the player here. */
 export class Listening {
@@ -39,10 +37,14 @@ export class Listening {
     stores.listen.subscribe((now, before) => !sameListening(now, before) && pass())
   }
 
-  /** A take or a backing has been put on the bench. */
+  /** Another take or backing is in place, or none is. */
   loaded(what: 'take' | 'backing'): void {
     const { take, backing } = this.stores.take.getState()
-    if (!take) return
+    if (!take) {
+      this.stop()
+      this.takeLoaded = false
+      return
+    }
     if (what === 'backing' && this.takeLoaded) {
       this.player.setBacking(backing?.sound ?? null)
       return
@@ -51,6 +53,13 @@ export class Listening {
     this.setSweep(null)
     this.stores.listen.setState({ playing: false, positionFrame: 0, loop: null, stageGainsDb: [] })
     this.player.load(take.sound, backing?.sound ?? null, this.settings())
+  }
+
+  /** Listens as a session document says. The monitor is set no louder than for the first sound. */
+  restore({ loop, monitorDb, ...content }: ListenContent): void {
+    this.setSweep(null)
+    this.stores.listen.setState({ ...content, monitorDb: Math.min(monitorDb, FIRST_MONITOR_DB), loop })
+    this.setLoop(loop)
   }
 
   /** Starts or stops. */
@@ -85,18 +94,35 @@ export class Listening {
     if (this.stores.listen.getState().playing) void this.playFrom(positionFrame)
   }
 
-  /** Repeats a stretch of the take; null to play on. Too short a stretch is none. */
+  /** Repeats a range of the take; null to play on. Too short a range is none. */
   setLoop(range: FrameRange | null): void {
     const { take } = this.stores.take.getState()
     if (!take) return
-    const shortest = SHORTEST_LOOP_SECONDS * take.sound.sampleRate
-    const loop = range && {
-      from: Math.round(Math.max(0, range.from)),
-      to: Math.round(Math.min(range.to, frameCount(take.sound))),
+    const loop = loopWithin(range, frameCount(take.sound), take.sound.sampleRate)
+    this.stores.listen.setState({ loop })
+    this.player.setLoop(loop)
+  }
+
+  /** Moves one end of the loop to the playing position. */
+  setLoopEnd(end: 'from' | 'to'): void {
+    const { take } = this.stores.take.getState()
+    const { positionFrame, loop } = this.stores.listen.getState()
+    if (take) this.setLoop(withLoopEnd(loop, end, positionFrame, take.sound.sampleRate))
+  }
+
+  /** Switches looping off and remembers the loop, or on again: the last loop, else the whole take. */
+  switchLoop(): void {
+    const { take } = this.stores.take.getState()
+    const { loop, lastLoop } = this.stores.listen.getState()
+    if (!take) return
+    if (loop) {
+      this.stores.listen.setState({ lastLoop: loop })
+      this.setLoop(null)
+      return
     }
-    const kept = loop && loop.to - loop.from >= shortest ? loop : null
-    this.stores.listen.setState({ loop: kept })
-    this.player.setLoop(kept)
+    const frames = frameCount(take.sound)
+    // The last loop may be one of a longer take.
+    this.setLoop(lastLoop && lastLoop.to <= frames ? lastLoop : { from: 0, to: frames })
   }
 
   setSide(side: SideName): void {
@@ -108,7 +134,7 @@ export class Listening {
     this.setSide(this.stores.listen.getState().side === 'processed' ? 'bypassed' : 'processed')
   }
 
-  /** Hears only what the stage or chain under test takes away, or one of the sides again. */
+  /** Hears the difference between the sides only, or one of the sides again. */
   setDifference(on: boolean): void {
     const { side } = this.stores.listen.getState()
     const heard: Heard = on ? 'difference' : side
@@ -129,8 +155,8 @@ export class Listening {
   }
 
   /**
-   * Holds a band up narrowly and moves it along the frequency axis, for as long as it is not null: to be heard only,
-   * the chain stays as it is. The level goes down first by what the band goes up, and comes back last.
+   * Sweeps a band, narrowly boosted, along the frequency axis for as long as it is not null. It is only heard: the
+   * chain does not change. The level goes down first by what the band goes up, and comes back last.
    */
   setSweep(sweep: BandSweep | null): void {
     if (this.hidden && sweep) return
@@ -142,7 +168,7 @@ export class Listening {
     this.stores.listen.setState({ scope })
   }
 
-  /** Puts the ear behind a stage, or (null) at the end of the chain. */
+  /** Listens behind a stage, or (null) at the end of the chain. */
   setListeningPoint(listeningPoint: string | null): void {
     this.stores.listen.setState({ listeningPoint })
   }

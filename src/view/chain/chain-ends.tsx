@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
 import { plain } from '../../core'
-import { keptWords, stagesOfWords } from '../../session/comparison/snapshots'
+import { snapshotWords } from '../../session/chain/snapshots'
+import { stagesOfWords } from '../../session/comparison/side-words'
 import { useChain, useEvidence, useListen, useTake } from '../app-context'
 import { usePendingWords } from '../numbers/pending-words'
 import styles from './chain-ends.module.css'
@@ -29,14 +30,14 @@ export function Out({ listeningPointAtEnd, children }: OutProps) {
   const pending = usePendingWords()
   const hasTake = useTake((state) => state.take !== null)
   const scope = useListen((state) => state.scope)
-  const ofKept = useChain(({ chain }) => stagesOfWords(scope, chain) !== null)
+  const ofStored = useChain(({ chain }) => stagesOfWords(scope, chain) !== null)
   const measures = useEvidence((state) => state.evidence?.processed.measures)
   return (
     <li className={styles.end}>
       <span className={styles.name}>
-        {listeningPointAtEnd ? `out: ${ofKept ? keptWords.b : 'the whole chain'}` : 'out'}
+        {listeningPointAtEnd ? `out: ${ofStored ? snapshotWords.b : 'the whole chain'}` : 'out'}
       </span>
-      {!listeningPointAtEnd && <span>{ofKept && `${keptWords.b} `}at the ear:</span>}
+      {!listeningPointAtEnd && <span>{ofStored && `${snapshotWords.b} `}at the ear:</span>}
       <span>{hasTake && loudness(measures?.integratedLufs, pending)}</span>
       <span>{measures ? level(measures.truePeakDbtp) : ''}</span>
       {children}

@@ -1,10 +1,14 @@
 import { memo } from 'react'
-import { useStore } from 'zustand'
-import { type KeptName, keptWords } from '../../session/comparison/snapshots'
-import { useApp } from '../app-context'
+import {
+  discardSnapshot,
+  restoreSnapshot,
+  snapshotNames,
+  snapshotWords,
+  storeSnapshot,
+} from '../../session/chain/snapshots'
+import { useApp, useChain } from '../app-context'
 import { Menu } from '../fields/menu'
 import styles from './add-stage.module.css'
-import { discardKept } from './discard-kept'
 
 interface Entry {
   readonly label: string
@@ -13,50 +17,44 @@ interface Entry {
   act(): void
 }
 
-const names: readonly KeptName[] = ['a', 'b']
-
-/** Keeps the chain as it is, to compare it with another later or to go back to it. */
+/** Stores the chain as it is now, to compare it with another version later or to go back to it. */
 export const KeptMenu = memo(({ announce }: { announce(text: string): void }) => {
-  const app = useApp()
-  const { kept, keptVersions } = app
-  const state = useStore(kept)
-  const both = state.a !== null && state.b !== null
+  const { chain, comparing } = useApp()
+  const snapshots = useChain((state) => state.snapshots)
+  const { editVersions } = chain.getState()
+  const stored = snapshotNames.filter((name) => snapshots[name] !== null)
   const entries: Entry[] = [
-    ...names.map((name) => ({
-      label: `Keep as ${name.toUpperCase()}`,
-      purpose: state[name] ? `In place of ${keptWords[name]}.` : 'The chain as it is now.',
-      said: `The chain is now that of ${keptWords[name]}`,
-      act: () => keptVersions.keep(name),
+    ...snapshotNames.map((name) => ({
+      label: `Store as ${snapshotWords[name]}`,
+      purpose: snapshots[name] ? `Replaces ${snapshotWords[name]}.` : 'The chain as it is now.',
+      said: `Stored as ${snapshotWords[name]}`,
+      act: () => editVersions(storeSnapshot(name)),
     })),
-    ...(state.a || state.b
+    ...(stored[0]
       ? [
           {
-            label: both ? 'Compare A with B' : `Compare ${state.a ? 'A' : 'B'} with now`,
-            purpose: 'Equally loud, as everything that is compared.',
-            said: 'Kept versions are compared',
-            act: () => keptVersions.compare(),
+            label: stored[1] ? 'Compare A with B' : `Compare ${snapshotWords[stored[0]]} with now`,
+            purpose: 'At the same loudness, like every comparison.',
+            said: 'Comparing stored versions',
+            act: () => comparing.compare('snapshots'),
           },
         ]
       : []),
-    ...names
-      .filter((name) => state[name] !== null)
-      .map((name) => ({
-        label: `Back to ${name.toUpperCase()}`,
-        purpose: 'On the bench again. Can be undone.',
-        said: `Back to ${keptWords[name]}`,
-        act: () => keptVersions.bringBack(name),
-      })),
-    ...names
-      .filter((name) => state[name] !== null)
-      .map((name) => ({
-        label: `Discard ${name.toUpperCase()}`,
-        purpose: 'No longer kept. The chain on the bench stays.',
-        said: `No longer kept: ${name.toUpperCase()}`,
-        act: () => discardKept(app, name),
-      })),
+    ...stored.map((name) => ({
+      label: `Back to ${snapshotWords[name]}`,
+      purpose: 'Restores this version. You can undo it.',
+      said: `Back to ${snapshotWords[name]}`,
+      act: () => editVersions(restoreSnapshot(name)),
+    })),
+    ...stored.map((name) => ({
+      label: `Discard ${snapshotWords[name]}`,
+      purpose: 'The current chain does not change. You can undo it.',
+      said: `Discarded ${snapshotWords[name]}`,
+      act: () => editVersions(discardSnapshot(name)),
+    })),
   ]
   return (
-    <Menu label="Keep this version">
+    <Menu label="Store version">
       {(close) =>
         entries.map(({ label, purpose, said, act }) => (
           <button

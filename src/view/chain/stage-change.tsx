@@ -1,5 +1,5 @@
 import { plain, type StageDoc } from '../../core'
-import { stagesOfWords } from '../../session/comparison/snapshots'
+import { stagesOfWords } from '../../session/comparison/side-words'
 import { useChain, useEvidence, useListen } from '../app-context'
 import styles from './stage-change.module.css'
 
@@ -13,13 +13,13 @@ interface StageChangeProps {
 export function StageChange({ stage, heard }: StageChangeProps) {
   const evidence = useEvidence((state) => state.evidence?.stages.get(stage.id))
   const scope = useListen((state) => state.scope)
-  const ofKept = useChain(({ chain }) => stagesOfWords(scope, chain) !== null)
+  const ofStored = useChain(({ chain }) => stagesOfWords(scope, chain) !== null)
   if (!heard) return <p className={styles.change}>after the ear, not heard</p>
   if (!stage.on || !evidence) return <p className={styles.change} />
   return (
     <p className={styles.change}>
       <span title="Integrated loudness right after this stage against right before it, over the whole take. What it comes to at the end of the chain stands in the numbers.">
-        {ofKept && 'in kept B '}
+        {ofStored && 'in B '}
         {loudnessWords(evidence.loudnessChangeLu)}
       </span>
     </p>

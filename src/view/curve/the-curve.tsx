@@ -1,6 +1,6 @@
 import { useCallback, useMemo, useState } from 'react'
 import { magnitudeDb, sweptChain } from '../../core'
-import { sideWords } from '../../session/comparison/snapshots'
+import { sideWords } from '../../session/comparison/side-words'
 import { useChain, useListen, useTake } from '../app-context'
 import { Axes } from './axes'
 import { BandCurves } from './band-curves'

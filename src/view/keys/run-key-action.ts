@@ -1,11 +1,8 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { App } from '../../session/app'
-import { switchLoop } from '../listening/switch-loop'
-import { switchScope } from '../listening/switch-scope'
 import type { ScreenState } from '../screen-store'
-import { loopFrom, loopTo } from '../take/loop-ends'
 import type { KeyAction } from './key-actions'
-import { keepVersion, moveAtHand, stepStage, switchAtHand } from './stage-keys'
+import { moveAtHand, stepStage, storeVersion, switchAtHand } from './stage-keys'
 
 /** Carries out what a key asked for. */
 export function runKeyAction(
@@ -39,13 +36,13 @@ export function runKeyAction(
       say(moveAtHand(app, 1))
       return
     case 'keep':
-      say(keepVersion(app))
+      say(storeVersion(app))
       return
     case 'loop-from':
-      setLoopEnd(app, loopFrom)
+      listening.setLoopEnd('from')
       return
     case 'loop-to':
-      setLoopEnd(app, loopTo)
+      listening.setLoopEnd('to')
       return
     case 'deliver':
       if (take.getState().take) screen.setState({ sheet: 'deliver' })
@@ -54,10 +51,10 @@ export function runKeyAction(
       if (take.getState().backing) listening.setBacking({ backingOn: !listen.getState().backingOn })
       return
     case 'loop':
-      switchLoop(app, screen)
+      listening.switchLoop()
       return
     case 'scope':
-      switchScope(app)
+      app.comparing.switchScope()
       return
     case 'difference':
       listening.setDifference(listen.getState().heard !== 'difference')
@@ -84,14 +81,4 @@ export function runKeyAction(
       screen.setState({ sheet: 'keys' })
       return
   }
-}
-
-/** Sets one end of the loop where the take plays. */
-function setLoopEnd(
-  { listen, listening, take }: Pick<App, 'listen' | 'listening' | 'take'>,
-  withEnd: typeof loopFrom,
-): void {
-  const { positionFrame, loop } = listen.getState()
-  const { take: inApp } = take.getState()
-  if (inApp) listening.setLoop(withEnd(positionFrame, loop, inApp.sound.sampleRate))
 }

@@ -1,7 +1,7 @@
 import { numberedStage, type StageDoc, stageDefinitions } from '../../core'
 import type { App } from '../../session/app'
 import { moveStage, switchStage } from '../../session/chain/chain-edits'
-import { keptWords } from '../../session/comparison/snapshots'
+import { snapshotNames, snapshotWords, storeSnapshot } from '../../session/chain/snapshots'
 
 /** The stage at hand with its place on the path, from 0; null while there is none. */
 function atHand({ chain }: Pick<App, 'chain'>): { stage: StageDoc; index: number; count: number } | null {
@@ -40,11 +40,11 @@ export function moveAtHand(app: Pick<App, 'chain'>, by: number): string | null {
   return `${stageDefinitions[hand.stage.kind].label}, position ${to + 1} of ${hand.count}`
 }
 
-/** Keeps the chain under the first name that is free; what is kept is never replaced by a key. */
-export function keepVersion({ kept, keptVersions }: Pick<App, 'kept' | 'keptVersions'>): string {
-  const { a, b } = kept.getState()
-  if (a && b) return 'A and B are kept already: choose beside “Keep this version” which is to go'
-  const name = a ? 'b' : 'a'
-  keptVersions.keep(name)
-  return `The chain is now that of ${keptWords[name]}`
+/** Stores the chain under the first name that is free; a key never replaces a stored version. */
+export function storeVersion({ chain }: Pick<App, 'chain'>): string {
+  const { snapshots, editVersions } = chain.getState()
+  const name = snapshotNames.find((each) => snapshots[each] === null)
+  if (!name) return 'A and B are both taken: choose in “Store version” which one to replace'
+  editVersions(storeSnapshot(name))
+  return `Stored as ${snapshotWords[name]}`
 }

@@ -1,8 +1,8 @@
 import { useRef } from 'react'
+import { backingLevelParameter, backingOffsetParameter } from '../../session/listening/parameters'
 import { useApp, useListen, useTake } from '../app-context'
 import { NumberRow } from '../fields/number-row'
 import styles from './backing-settings.module.css'
-import { backingLevelParameter, backingOffsetParameter } from './parameters'
 
 /** Level and shift of the backing, behind a few words, so that they are there but not in the way. */
 export function BackingSettings() {

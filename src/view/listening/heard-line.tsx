@@ -1,4 +1,4 @@
-import { sideWords } from '../../session/comparison/snapshots'
+import { sideWords } from '../../session/comparison/side-words'
 import { useEvidence, useListen } from '../app-context'
 import styles from './heard-line.module.css'
 import { matchedLine, matchedWords } from './matched-words'

@@ -1,4 +1,4 @@
-import { sideWords } from '../../session/comparison/snapshots'
+import { sideWords } from '../../session/comparison/side-words'
 import { useApp, useEvidence, useListen } from '../app-context'
 import styles from './listening.module.css'
 import { matchedWords } from './matched-words'

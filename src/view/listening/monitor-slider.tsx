@@ -1,6 +1,6 @@
+import { monitorParameter } from '../../session/listening/parameters'
 import { useApp, useListen } from '../app-context'
 import { Slider } from '../fields/slider'
-import { monitorParameter } from './parameters'
 
 /** Sets how loud it is here. */
 export function MonitorSlider() {

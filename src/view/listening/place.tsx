@@ -1,14 +1,11 @@
 import { frameCount } from '../../core'
 import { useApp, useListen, useTake } from '../app-context'
-import { useScreenStore } from '../screen-context'
 import { printTime } from '../take/time-text'
 import styles from './listening.module.css'
-import { switchLoop } from './switch-loop'
 
 /** Where the take plays, and whether a stretch of it repeats. */
 export function Place() {
-  const app = useApp()
-  const screen = useScreenStore()
+  const { listening } = useApp()
   const sampleRate = useTake(({ take }) => take?.sound.sampleRate ?? 1)
   const hasTake = useTake(({ take }) => take !== null && frameCount(take.sound) > 0)
   const time = useListen((state) => printTime(state.positionFrame / sampleRate))
@@ -22,7 +19,7 @@ export function Place() {
         aria-pressed={looping}
         disabled={!hasTake}
         title="Loop on, off: key L"
-        onClick={() => switchLoop(app, screen)}
+        onClick={() => listening.switchLoop()}
       >
         loop {looping ? 'on' : 'off'}
       </button>

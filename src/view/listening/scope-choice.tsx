@@ -1,9 +1,6 @@
-import { useEffect } from 'react'
-import { useStore } from 'zustand'
 import type { Scope } from '../../core'
 import { useApp, useChain, useListen } from '../app-context'
 import { Choice } from './choice'
-import { switchScope } from './switch-scope'
 
 type ScopeKind = Scope['kind']
 
@@ -13,28 +10,17 @@ const scopes: readonly { readonly value: ScopeKind; readonly label: string }[] =
 ]
 
 /**
- * What is compared: the whole chain, the stage at hand or a band of it that was chosen there, each with its own
- * absence; or the versions that were kept, once there are any.
+ * What is compared: the whole chain, the selected stage or a band of it that was chosen there, each with its own
+ * absence; or the stored versions, once there are any.
  */
 export function ScopeChoice() {
-  const app = useApp()
-  const { chain, listening } = app
+  const { comparing } = useApp()
   const kind = useListen(({ scope }) => scope.kind)
-  const comparedId = useListen(({ scope }) => ('stageId' in scope ? scope.stageId : null))
-  const hasKept = useStore(app.kept, ({ a, b }) => a !== null || b !== null)
-  const selectedId = useChain((state) => state.selectedId)
-
-  // "This stage" is the one at hand, whichever that becomes.
-  useEffect(() => {
-    if (comparedId === null || comparedId === selectedId) return
-    const stageId = chain.getState().selectedId
-    listening.setScope(stageId === null ? { kind: 'chain' } : { kind: 'stage', stageId })
-  }, [chain, listening, comparedId, selectedId])
-
+  const hasStored = useChain(({ snapshots: { a, b } }) => a !== null || b !== null)
   const options = [
     ...scopes,
     ...(kind === 'band' ? [{ value: 'band', label: 'this band' } as const] : []),
-    ...(hasKept ? [{ value: 'snapshots', label: 'what was kept' } as const] : []),
+    ...(hasStored ? [{ value: 'snapshots', label: 'A and B' } as const] : []),
   ]
   return (
     <Choice
@@ -43,8 +29,7 @@ export function ScopeChoice() {
       value={kind}
       options={options}
       onChange={(chosen) => {
-        if (chosen === 'snapshots') app.keptVersions.compare()
-        else if (chosen !== 'band') switchScope(app, chosen)
+        if (chosen !== 'band') comparing.compare(chosen)
       }}
     />
   )

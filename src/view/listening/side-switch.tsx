@@ -1,4 +1,4 @@
-import { sideWords } from '../../session/comparison/snapshots'
+import { sideWords } from '../../session/comparison/side-words'
 import { useApp, useListen } from '../app-context'
 import { Choice } from './choice'
 import styles from './side-switch.module.css'

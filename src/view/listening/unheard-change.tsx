@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react'
 import type { ChainDoc, Scope } from '../../core'
-import { sideWords } from '../../session/comparison/snapshots'
+import { sideWords } from '../../session/comparison/side-words'
 import type { ListenState } from '../../session/listening/listen-store'
 import { useApp, useListen } from '../app-context'
 import styles from './bar-notes.module.css'
@@ -19,7 +19,7 @@ interface Change {
 
 /** Says when something was changed that is not in what is heard, and offers to hear it. */
 export function UnheardChange() {
-  const { chain, listen, listening } = useApp()
+  const { chain, comparing, listen, listening } = useApp()
   const heard = useListen((state) => state.heard)
   const scope = useListen((state) => state.scope)
   const [change, setChange] = useState<Change | null>(null)
@@ -41,12 +41,12 @@ export function UnheardChange() {
   if (!change || change.heard !== heard || change.kind !== scope.kind) return null
   if (!isUnheard(change.before, change.now, { heard, scope })) return null
   const sides = sideWords(scope)
-  const what = heard === 'difference' ? 'the difference of what was kept' : `“${sides[heard]}”`
+  const what = heard === 'difference' ? 'the difference between A and B' : `“${sides[heard]}”`
   return (
     <p className={styles.note}>
       You hear {what}: the change is not in it.
       {scope.kind === 'snapshots' ? (
-        <button type="button" onClick={() => listening.setScope({ kind: 'chain' })}>
+        <button type="button" onClick={() => comparing.compare('chain')}>
           compare the whole chain
         </button>
       ) : (

@@ -3,7 +3,7 @@ import styles from './notices.module.css'
 
 /** What went wrong and what to do about it. It stands by the listening bar, so that nothing else moves. */
 export function Notices() {
-  const { takes, evidence, askAgain } = useApp()
+  const { takes, askAgain, dismissEvidenceProblem } = useApp()
   const problems = useTake((state) => state.problems)
   const evidenceProblem = useEvidence((state) => state.problem)
   return (
@@ -16,11 +16,7 @@ export function Notices() {
         />
       ))}
       {evidenceProblem && (
-        <Notice
-          message={evidenceProblem}
-          onRetry={askAgain}
-          onDismiss={() => evidence.setState({ problem: null })}
-        />
+        <Notice message={evidenceProblem} onRetry={askAgain} onDismiss={dismissEvidenceProblem} />
       )}
     </div>
   )

@@ -1,4 +1,4 @@
-import { sideWords } from '../../session/comparison/snapshots'
+import { sideWords } from '../../session/comparison/side-words'
 import { useEvidence, useListen, useTake } from '../app-context'
 import { addUp, figures } from './figures'
 import { NumberLine } from './number-line'

@@ -1,5 +1,5 @@
 import { bandLetter, numberedStage, plain, type Scope, type StageDoc } from '../../core'
-import { sideWords, stagesOfWords } from '../../session/comparison/snapshots'
+import { sideWords, stagesOfWords } from '../../session/comparison/side-words'
 import { useChain, useEvidence, useListen } from '../app-context'
 import { addUp, gapWords } from './figures'
 

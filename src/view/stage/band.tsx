@@ -22,7 +22,7 @@ interface BandProps {
 
 /** One band: its letter, shape and switch, and the settings its shape listens to. */
 export const Band = memo(({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }: BandProps) => {
-  const { chain, listening } = useApp()
+  const { chain, comparing, listening } = useApp()
   const compared = useListen(
     ({ scope }) => scope.kind === 'band' && scope.stageId === stageId && scope.bandIndex === bandIndex,
   )
@@ -82,9 +82,7 @@ export const Band = memo(({ stageId, stageIndex, band, bandIndex, onHelp, onRemo
             className={styles.compare}
             aria-pressed={compared}
             aria-label={`Compare band ${bandLetter(bandIndex)} with its bypass`}
-            onClick={() =>
-              listening.setScope(compared ? { kind: 'stage', stageId } : { kind: 'band', stageId, bandIndex })
-            }
+            onClick={() => comparing.switchBand(stageId, bandIndex)}
           >
             compare
           </button>

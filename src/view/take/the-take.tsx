@@ -1,7 +1,7 @@
-import { useEffect, useRef } from 'react'
+import { useRef } from 'react'
 import { stageDefinitions } from '../../core'
-import { sideWords } from '../../session/comparison/snapshots'
-import { useApp, useChain, useEvidence, useListen, useTake } from '../app-context'
+import { sideWords } from '../../session/comparison/side-words'
+import { useChain, useEvidence, useListen, useTake } from '../app-context'
 import { listeningPointIndexOf } from '../chain/listening-point-place'
 import { useTextScale } from '../curve/use-text-scale'
 import { LoudnessLane } from './loudness-lane'
@@ -21,7 +21,6 @@ import { WorkingNote } from './working-note'
 
 /** The take along time: wave, gain reduction of each stage, loudness; without and with. */
 export function TheTake() {
-  const app = useApp()
   const sound = useTake(({ take }) => take?.sound ?? null)
   const hasNone = useTake(({ take, loading }) => take === null && loading === null)
   const evidence = useEvidence((state) => state.evidence)
@@ -35,9 +34,6 @@ export function TheTake() {
   const sampleRate = sound?.sampleRate ?? 1
   const textScale = useTextScale()
   const lanes = { view: time.view, width, textScale }
-  useEffect(() => {
-    app.evidence.setState({ seen: time.isWhole ? null : time.view })
-  }, [app, time])
   return (
     <section className={styles.take} aria-labelledby="the-take">
       <div className={styles.head}>

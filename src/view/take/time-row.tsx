@@ -1,7 +1,6 @@
 import { frameCount, type Sound } from '../../core'
-import { SHORTEST_LOOP_SECONDS } from '../../session/listening/listening'
+import { SHORTEST_LOOP_SECONDS } from '../../session/listening/loop'
 import { useApp, useListen } from '../app-context'
-import { loopFrom, loopTo } from './loop-ends'
 import { ZOOM_STEP } from './seek-keys'
 import { TimeField } from './time-field'
 import styles from './time-row.module.css'
@@ -10,7 +9,7 @@ import type { TimeViewControl } from './use-time-view'
 
 /** Position, loop and zoom without dragging. */
 export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }) {
-  const { listening, listen } = useApp()
+  const { listening } = useApp()
   const { sampleRate } = sound
   const frames = frameCount(sound)
   const loop = useListen((state) => state.loop)
@@ -22,7 +21,6 @@ export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }
 
   // Without a loop the fields show the whole take, so that is what one end of it is typed into.
   const { from, to } = loop ?? { from: 0, to: frames }
-  const here = () => listen.getState().positionFrame
   return (
     <>
       <TimeField
@@ -49,14 +47,14 @@ export function TimeRow({ sound, time }: { sound: Sound; time: TimeViewControl }
         <button
           type="button"
           title="The loop begins at the position: key F"
-          onClick={() => listening.setLoop(loopFrom(here(), loop, sampleRate))}
+          onClick={() => listening.setLoopEnd('from')}
         >
           from here
         </button>
         <button
           type="button"
           title="The loop ends at the position: key G"
-          onClick={() => listening.setLoop(loopTo(here(), loop, sampleRate))}
+          onClick={() => listening.setLoopEnd('to')}
         >
           to here
         </button>

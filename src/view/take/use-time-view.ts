@@ -1,5 +1,6 @@
-import { useMemo, useState } from 'react'
+import { useMemo } from 'react'
 import { frameCount, type Sound } from '../../core'
+import { useApp, useView } from '../app-context'
 import { around, type FrameRange, moved, type TimeView, wholeTake, zoomed } from './time-view'
 
 /** The shortest stretch that can be seen, seconds; in a shorter one the finest peaks would show as steps. */
@@ -16,25 +17,32 @@ export interface TimeViewControl {
   show(range: FrameRange): void
 }
 
-/** The view of `sound`; another sound is seen whole at first. */
+/** The view of `sound`. */
 export function useTimeView(sound: Sound | null): TimeViewControl {
+  const { view: store } = useApp()
+  const seen = useView((state) => state.seen)
   const frames = sound ? frameCount(sound) : 1
   const leastFrames = Math.min(frames, LEAST_SECONDS * (sound?.sampleRate ?? 1))
-  const [shown, setShown] = useState<{ readonly of: Sound | null; readonly view: TimeView } | null>(null)
-  const whole = useMemo(() => wholeTake(frames), [frames])
-  const view = shown?.of === sound && shown ? shown.view : whole
   // The same object while the view is the same: every picture of the take hangs on it.
   return useMemo(() => {
-    const change = (next: (view: TimeView) => TimeView) =>
-      setShown((now) => ({ of: sound, view: next(now?.of === sound ? now.view : whole) }))
+    const whole = wholeTake(frames)
+    const change = (next: (view: TimeView) => TimeView) => {
+      const view = next(store.getState().seen ?? whole)
+      store.setState({ seen: isWhole(view, frames) ? null : view })
+    }
+    const view = seen ?? whole
     return {
       view,
-      isWhole: view.to - view.from >= frames,
+      isWhole: isWhole(view, frames),
       zoom: (factor, anchor) =>
         change((now) => zoomed(now, factor, anchor ?? (now.from + now.to) / 2, frames, leastFrames)),
       move: (byFrames) => change((now) => moved(now, byFrames, frames)),
       showAll: () => change(() => whole),
       show: (range) => change(() => around(range, frames, leastFrames)),
     }
-  }, [sound, view, whole, frames, leastFrames])
+  }, [store, seen, frames, leastFrames])
+}
+
+function isWhole({ from, to }: TimeView, frames: number): boolean {
+  return to - from >= frames
 }

@@ -1,6 +1,6 @@
 import { memo, useId, useMemo } from 'react'
 import { dbToGain, plain } from '../../core'
-import { sideWords } from '../../session/comparison/snapshots'
+import { sideWords } from '../../session/comparison/side-words'
 import { useListen, useTake } from '../app-context'
 import type { Evidence } from '../evidence-types'
 import { usePendingWords } from '../numbers/pending-words'

@@ -26,8 +26,8 @@ export const termGroups: readonly TermGroup[] = [
       ],
       ['Blind trial', 'A run of choices between hidden sides, counted against guessing.'],
       [
-        'Kept A, kept B',
-        'Two versions of the chain, to be compared with one another or with the one at hand; gone when the page closes.',
+        'A, B',
+        'Two stored versions of the chain, to be compared with each other or with the current chain; gone when the page closes.',
       ],
       ['Ear', 'The place on the path up to which the sound is heard and measured.'],
       ['Only what was removed', 'The difference of both sides, in place of either.'],

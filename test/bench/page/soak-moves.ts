@@ -24,6 +24,7 @@ import {
   setSetting,
   switchStage,
 } from '../../../src/session/chain/chain-edits'
+import { restoreSnapshot, storeSnapshot } from '../../../src/session/chain/snapshots'
 import { valueAt } from '../../../src/view/fields/positions'
 
 /** A chain grows no longer than this by chance. */
@@ -31,7 +32,7 @@ const MOST_STAGES = 8
 
 /** Everything that can be done on a app while it plays, each by chance. */
 export function soakMoves(app: App, random: () => number): readonly (() => void)[] {
-  const { chain, listening, listen, keptVersions } = app
+  const { chain, listening, listen, comparing } = app
   const below = (count: number) => Math.floor(random() * count)
   const oneOf = <Item>(items: readonly Item[]): Item | undefined => items[below(items.length)]
   const frames = () => frameCount(app.take.getState().take?.sound ?? { sampleRate: 1, channels: [] })
@@ -43,6 +44,7 @@ export function soakMoves(app: App, random: () => number): readonly (() => void)
     const stage = oneOf(chain.getState().chain.stages)
     if (stage) change(stage)
   }
+  const anyName = () => (random() < 0.5 ? 'a' : 'b')
   const mayGrow = () => chain.getState().chain.stages.length < MOST_STAGES
   const anyValue = (parameter: Parameter): unknown => {
     if (parameter.type === 'number') return valueAt(parameter, random())
@@ -108,9 +110,9 @@ export function soakMoves(app: App, random: () => number): readonly (() => void)
     () => mayGrow() && onStage(({ id }) => edit(duplicateStage(id))),
     () => chain.getState().undo(),
     () => chain.getState().redo(),
-    () => keptVersions.keep(random() < 0.5 ? 'a' : 'b'),
-    () => keptVersions.compare(),
-    () => keptVersions.bringBack(random() < 0.5 ? 'a' : 'b'),
+    () => chain.getState().editVersions(storeSnapshot(anyName())),
+    () => comparing.compare('snapshots'),
+    () => chain.getState().editVersions(restoreSnapshot(anyName())),
     () => {
       if (listen.getState().sweep) listening.setSweep(null)
       else

@@ -8,35 +8,40 @@ import { showOnPage } from '../keys/on-page'
 
 const user = userEvent.setup()
 const choose = async (label: RegExp) => {
-  await user.click(screen.getByRole('button', { name: 'Keep this version' }))
+  await user.click(screen.getByRole('button', { name: 'Store version' }))
   await user.click(screen.getByRole('button', { name: label }))
 }
 
 afterEach(cleanup)
 
-describe('keeping versions', () => {
-  it('keeps, compares and names both sides by what they are', async () => {
+describe('storing versions', () => {
+  it('stores, compares and names both sides by what they are', async () => {
     const { app } = showOnPage(
       <>
         <TheChain />
         <ListeningBar />
       </>,
     )
-    expect(screen.queryByRole('radio', { name: 'what was kept' })).toBeNull()
-    await choose(/^Keep as A/)
+    expect(screen.queryByRole('radio', { name: 'A and B' })).toBeNull()
+    await choose(/^Store as A/)
     app.chain.getState().edit(setSetting('level', 'ratio', 8))
-    await user.click(screen.getByRole('radio', { name: 'what was kept' }))
-    expect(screen.getByRole('radio', { name: 'kept A' })).toBeDefined()
+    await user.click(screen.getByRole('radio', { name: 'A and B' }))
+    expect(screen.getByRole('radio', { name: 'A' })).toBeDefined()
     expect(screen.getByRole('radio', { name: 'now' })).toBeDefined()
-    await choose(/^Keep as B/)
-    expect(screen.getByRole('radio', { name: 'kept B' })).toBeDefined()
+    await choose(/^Store as B/)
+    expect(screen.getByRole('radio', { name: 'B' })).toBeDefined()
     await choose(/^Back to A/)
-    expect(app.chain.getState().past).toHaveLength(2)
+    expect(app.chain.getState().past.map(({ words }) => words)).toEqual([
+      'stored as A',
+      expect.stringContaining('ratio'),
+      'stored as B',
+      'back to A',
+    ])
     await choose(/^Discard A/)
     expect(screen.getByRole('radio', { name: 'now' })).toBeDefined()
-    expect(app.kept.getState().a).toBeNull()
+    expect(app.chain.getState().snapshots.a).toBeNull()
     await choose(/^Discard B/)
-    expect(screen.queryByRole('radio', { name: 'what was kept' })).toBeNull()
+    expect(screen.queryByRole('radio', { name: 'A and B' })).toBeNull()
     expect(app.listen.getState().scope).toEqual({ kind: 'chain' })
     expect(screen.getByRole('radio', { name: 'without' })).toBeDefined()
   })

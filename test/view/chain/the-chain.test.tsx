@@ -102,17 +102,17 @@ describe('the path', () => {
     expect(pressedEars()).toEqual(['listen here, at the end of the chain'])
   })
 
-  it('says of its end, too, whose figures it shows while kept versions are compared', () => {
+  it('says of its end, too, whose figures it shows while stored versions are compared', () => {
     const out = () => within(screen.getByRole('list')).getAllByRole('listitem').at(-1)?.textContent
     const { chain } = app.chain.getState()
     act(() => app.listening.setScope({ kind: 'snapshots', a: null, b: chain }))
     expect(out()).toContain('out: the whole chain')
     act(() => app.chain.getState().edit(switchStage('level', false)))
-    expect(out()).toContain('out: kept B')
+    expect(out()).toContain('out: B')
     act(() => app.listening.setListeningPoint('lift'))
-    expect(out()).toContain('kept B at the ear:')
+    expect(out()).toContain('B at the ear:')
     act(() => app.listening.setScope({ kind: 'chain' }))
-    expect(out()).not.toContain('kept B')
+    expect(out()).not.toContain('B at the ear')
   })
 
   it('leaves a drag to the finger that began it', () => {

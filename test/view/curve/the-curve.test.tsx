@@ -89,12 +89,12 @@ describe('the curve', () => {
     expect(bandOf(1, 0)?.frequencyHz).toBeLessThan(before?.frequencyHz ?? Number.NaN)
   })
 
-  it('says that the response is that of the chain on the bench, where the spectra are those of kept versions', () => {
+  it('says that the response is that of the current chain, where the spectra are those of stored versions', () => {
     const note = () => screen.getByText(/^±/).textContent
     expect(note()).toMatch(/dB; spectrum dashed without, solid with$/)
     const { chain } = app.chain.getState()
     act(() => app.listening.setScope({ kind: 'snapshots', a: chain, b: chain }))
-    expect(note()).toMatch(/dB; response now; spectrum dashed kept A, solid kept B$/)
+    expect(note()).toMatch(/dB; response now; spectrum dashed A, solid B$/)
   })
 
   it('says what a hand and what keys do, as they do it: Shift makes arrow keys go farther, and leaves the Q', async () => {

@@ -74,16 +74,16 @@ describe('keys', () => {
     expect(page.screen.getState().said?.words).toBe('Equaliser, position 3 of 4')
   })
 
-  it('keep versions under names that are free, and replace none', async () => {
+  it('store versions under names that are free, and replace none', async () => {
     await user.keyboard('k')
-    const first = app.kept.getState().a
+    const first = app.chain.getState().snapshots.a
     expect(first).not.toBeNull()
     await user.keyboard('nk')
-    const second = app.kept.getState().b
+    const second = app.chain.getState().snapshots.b
     expect(second).toBe(app.chain.getState().chain)
     await user.keyboard('nk')
-    expect(app.kept.getState()).toEqual({ a: first, b: second })
-    expect(page.screen.getState().said?.words).toContain('kept already')
+    expect(app.chain.getState().snapshots).toEqual({ a: first, b: second })
+    expect(page.screen.getState().said?.words).toContain('both taken')
   })
 
   it('set both ends of the loop where the take is', async () => {

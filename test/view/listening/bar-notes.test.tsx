@@ -89,7 +89,7 @@ describe('the notes of the listening bar', () => {
     act(() => app.listening.setScope({ kind: 'snapshots', a: chain, b: null }))
     expect(screen.queryByText(/the change is not in it/)).toBeNull()
     act(() => app.chain.getState().edit(switchStage('clean-up', true)))
-    expect(screen.getByText(/^You hear “kept A”/)).toBeDefined()
+    expect(screen.getByText(/^You hear “A”/)).toBeDefined()
     act(() => app.listening.setSide('processed'))
     expect(screen.queryByText(/the change is not in it/)).toBeNull()
   })

@@ -95,7 +95,7 @@ describe('the listening bar', () => {
   it.each([null, { from: 8000, to: 90_000 }])(
     'repeats the whole take where the last loop was %o',
     async (lastLoop) => {
-      page.screen.setState({ lastLoop })
+      app.listen.setState({ lastLoop })
       await user.click(screen.getByRole('button', { name: 'loop off' }))
       expect(listen().loop).toEqual({ from: 0, to: 80_000 })
     },

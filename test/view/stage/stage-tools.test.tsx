@@ -55,7 +55,7 @@ describe('the tools of the stage at hand', () => {
 
   it('paste into an empty chain', async () => {
     await press('Copy the settings of Compressor')
-    act(() => app.chain.getState().replace(chainOf([]), 'empty'))
+    act(() => app.chain.getState().edit(() => ({ chain: chainOf([]), words: 'empty' })))
     await press('Paste a stage from the clipboard')
     expect(ids()).toEqual(['compressor-1'])
   })

@@ -1,7 +1,7 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
-import { afterEach, describe, expect, it } from 'vitest'
-import type { Evidence, SideEvidence } from '../../../src/compute/evidence'
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import { type Evidence, type SideEvidence } from '../../../src/compute/evidence'
 import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../src/core'
 import type { App } from '../../../src/session/app'
 import type { Take } from '../../../src/session/take/take-store'
@@ -67,13 +67,13 @@ describe('the lanes', () => {
     }
   })
 
-  it('name the kept versions that are compared, and tell of their stages', () => {
+  it('name the stored versions that are compared, and tell of their stages', () => {
     const { app } = showOnPage(<TheTake />)
     const { chain } = app.chain.getState()
     act(() => app.evidence.setState({ evidence: evidenceOf(app, tone(5, 0.5)), working: null }))
     act(() => app.listen.setState({ scope: { kind: 'snapshots', a: chain, b: { ...chain, stages: [] } } }))
-    expect(screen.getByText(/^dashed kept A, solid .*kept B$/)).toBeDefined()
-    expect(screen.getByText(/dBTP kept A$/)).toBeDefined()
+    expect(screen.getByText(/^dashed A, solid .*B$/)).toBeDefined()
+    expect(screen.getByText(/dBTP A$/)).toBeDefined()
     expect(document.body.textContent).not.toMatch(/dBTP with/)
     expect(sentences().some((sentence) => sentence?.startsWith('Gain reduction'))).toBe(false)
   })
@@ -104,8 +104,9 @@ describe('the lanes', () => {
 
   it('stop taking in a file when asked to', async () => {
     const { app } = showOnPage(<TheTake />)
+    const cancel = vi.spyOn(app.takes, 'cancel')
     act(() => app.take.setState({ loading: 'long.wav' }))
     await userEvent.click(screen.getByRole('button', { name: 'stop' }))
-    expect(app.take.getState().loading).toBeNull()
+    expect(cancel).toHaveBeenCalledOnce()
   })
 })

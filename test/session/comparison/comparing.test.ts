@@ -3,6 +3,7 @@ import type { Scope } from '../../../src/core'
 import { startingChain } from '../../../src/demo'
 import {
   addBand,
+  addStage,
   moveStage,
   removeBand,
   removeStage,
@@ -10,7 +11,7 @@ import {
   setBand,
 } from '../../../src/session/chain/chain-edits'
 import { createChainStore } from '../../../src/session/chain/chain-store'
-import { followBands } from '../../../src/session/comparison/follow-bands'
+import { Comparing } from '../../../src/session/comparison/comparing'
 import { createListenStore } from '../../../src/session/listening/listen-store'
 
 let chain: ReturnType<typeof createChainStore>
@@ -21,7 +22,7 @@ const compared = () => listen.getState().scope
 beforeEach(() => {
   chain = createChainStore(startingChain())
   listen = createListenStore()
-  followBands({ chain, listen })
+  new Comparing({ chain, listen })
   chain.getState().edit(addBand('clean-up', { frequencyHz: 5000, gainDb: 2 }))
   listen.setState({ scope: band(1) })
 })
@@ -58,5 +59,21 @@ describe('the band that is compared', () => {
     expect(compared()).toBe(scope)
     chain.getState().edit(resetStage('clean-up'))
     expect(compared()).toEqual({ kind: 'stage', stageId: 'clean-up' })
+  })
+})
+
+describe('the stage that is compared', () => {
+  it('is the selected one, whichever is selected, added or removed', () => {
+    chain.getState().select('lift')
+    expect(compared()).toEqual({ kind: 'stage', stageId: 'lift' })
+    chain.getState().edit(addStage('gain'))
+    expect(compared()).toEqual({ kind: 'stage', stageId: 'gain-1' })
+    chain.getState().edit(removeStage('gain-1'))
+    expect(compared()).toEqual({ kind: 'stage', stageId: chain.getState().selectedId })
+  })
+
+  it('is the whole chain once there is no stage', () => {
+    for (const { id } of startingChain().stages) chain.getState().edit(removeStage(id))
+    expect(compared()).toEqual({ kind: 'chain' })
   })
 })
