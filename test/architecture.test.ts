@@ -1,27 +1,14 @@
-import { readdirSync, readFileSync } from 'node:fs'
-import { dirname, join, relative, resolve } from 'node:path'
-import { fileURLToPath } from 'node:url'
-import ts from 'typescript'
 import { describe, expect, it } from 'vitest'
 import { stageDefinitions, stageKinds } from '../src/core'
-
-const root = fileURLToPath(new URL('..', import.meta.url))
-
-interface Module {
-  /** Path from the root, with forward slashes. */
-  readonly path: string
-  readonly text: string
-}
-
-function modulesIn(folder: string): Module[] {
-  return readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
-    .map((name) => `${folder}/${name.replaceAll('\\', '/')}`)
-    .filter((path) => /\.tsx?$/.test(path))
-    .sort()
-    .map((path) => ({ path, text: readFileSync(join(root, path), 'utf8') }))
-}
-
-const source = modulesIn('src')
+import {
+  importsOf,
+  modulesIn,
+  neighboursOf,
+  reachedFrom,
+  source,
+  startsWithFolder,
+  targetOf,
+} from './setup/source-modules'
 
 /**
  * Who may import whom. A module belongs to the longest name here that its path begins with; its own group is
@@ -57,43 +44,18 @@ const layers: Record<string, { readonly modules: readonly string[]; readonly pac
       modules: ['src/core', 'src/session'],
       packages: ['react', 'react-dom', 'zustand', 'd3-scale', 'd3-shape'],
     },
-    // Fields are made of the tables of parameters, and know no bench.
-    'src/view/fields': { modules: ['src/core'], packages: ['react'] },
+    // Controls are made of the tables of parameters, and know no app.
+    'src/view/controls': { modules: ['src/core', 'src/view/hooks'], packages: ['react'] },
   }
 
 /** Where the browser begins: the page. Workers and the audio thread are imported as addresses from there. */
 const ENTRY = 'src/view/main.tsx'
-
-function startsWithFolder(path: string, folder: string): boolean {
-  return path === folder || path.startsWith(`${folder}/`)
-}
 
 function layerOf(path: string): string {
   const names = Object.keys(layers).filter((name) => startsWithFolder(path, name))
   const longest = names.sort((a, b) => b.length - a.length)[0]
   if (!longest) throw new Error(`${path} belongs to no layer`)
   return longest
-}
-
-/** Specifiers a module imports from, types included. */
-function importsOf({ text }: Module): string[] {
-  return ts.preProcessFile(text, true, true).importedFiles.map(({ fileName }) => fileName)
-}
-
-/** Path of a relative import without its query; what it has no ending for is completed by what there is. */
-function targetOf(from: string, specifier: string): string {
-  const bare = specifier.replace(/\?.*$/, '')
-  const path = relative(root, resolve(root, dirname(from), bare)).replaceAll('\\', '/')
-  const endings = ['', '.ts', '.tsx', '/index.ts', '/index.tsx']
-  return endings.map((ending) => path + ending).find((full) => source.some((m) => m.path === full)) ?? path
-}
-
-/** Paths of the modules that a module imports. */
-function neighboursOf(module: Module): string[] {
-  return importsOf(module)
-    .filter((specifier) => specifier.startsWith('.'))
-    .map((specifier) => targetOf(module.path, specifier))
-    .filter((path) => !path.endsWith('.css'))
 }
 
 /** What lies in a folder of a part of the program (`src/view/take`) is one room; other modules are in none. */

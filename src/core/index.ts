@@ -3,7 +3,12 @@ export { type BandSweep, SWEEP_GAIN_DB, sweepWords, sweptChain } from './chain/b
 export { bypassed, type ChainDoc, chainOf, chainToJson, MAX_STAGES } from './chain/chain-doc'
 export { ChainError } from './chain/chain-error'
 export { ChainProcessor } from './chain/chain-processor'
-export { type Comparison, comparisonOf, type Scope } from './chain/compare'
+export {
+  type Comparison,
+  comparisonOf,
+  listeningPointIndexOf,
+  type Scope,
+} from './chain/compare'
 export { idleChain } from './chain/idle-chain'
 export { chainLatencyFrames } from './chain/latency'
 export { type SoundWithLeads, takeFrames } from './chain/leads'

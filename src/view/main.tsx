@@ -1,7 +1,7 @@
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { createApp } from '../session/app'
-import { askBeforeLeaving } from './dialog/ask-before-leaving'
+import { askBeforeLeaving } from './ask-before-leaving'
 import { Page } from './page'
 import './tokens.css'
 import './base.css'

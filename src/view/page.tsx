@@ -1,12 +1,14 @@
 import { useState } from 'react'
 import type { App } from '../session/app'
-import { AppProvider } from './app-context'
 import { TheChain } from './chain/the-chain'
+import { AppProvider } from './context/app-context'
+import { FilePickers } from './context/file-pickers'
+import { ScreenProvider } from './context/screen-context'
+import { createScreenStore } from './context/screen-store'
 import { TheCurve } from './curve/the-curve'
 import { DropAreas } from './files/drop-areas'
-import { FilePickers } from './files/file-pickers'
 import { TheHeader } from './header/the-header'
-import { PageKeys } from './keys/page-keys'
+import { useKeys } from './keys/use-keys'
 import { ListeningBar } from './listening/listening-bar'
 import { ErrorBoundary } from './notices/error-boundary'
 import { Notices } from './notices/notices'
@@ -14,8 +16,6 @@ import { PageNotes } from './notices/page-notes'
 import { TheNumbers } from './numbers/the-numbers'
 import styles from './page.module.css'
 import { Reach } from './reach'
-import { ScreenProvider } from './screen-context'
-import { createScreenStore } from './screen-store'
 import { Sheets } from './sheets'
 import { SelectedStage } from './stage/selected-stage'
 import { TheTake } from './take/the-take'
@@ -38,6 +38,7 @@ export function Page({ app }: { app: App }) {
 }
 
 function PageContents() {
+  useKeys()
   return (
     <div className={styles.page}>
       <a className={styles.skip} href="#listening">
@@ -71,7 +72,6 @@ function PageContents() {
         <ListeningBar />
       </Reach>
       <Sheets />
-      <PageKeys />
     </div>
   )
 }

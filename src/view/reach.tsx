@@ -1,5 +1,5 @@
 import { type ReactNode, useLayoutEffect, useRef } from 'react'
-import styles from './page.module.css'
+import styles from './reach.module.css'
 
 /**
  * Stands at the lower edge of the window, always in reach. The page knows its height, as --reach: room is kept for it

@@ -1,5 +1,5 @@
 import { lazy } from 'react'
-import { SheetOnDemand } from './dialog/sheet-on-demand'
+import { SheetOnDemand } from './sheet-on-demand'
 
 const DeliverSheet = lazy(async () => ({ default: (await import('./deliver/deliver-sheet')).DeliverSheet }))
 const KeysSheet = lazy(async () => ({ default: (await import('./keys/keys-sheet')).KeysSheet }))

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { type ChainDoc, chainOf, parseChain, stageDefinitions } from '../../src/core'
 import type { Parameter } from '../../src/core/stages/parameter'
-import { positionOf, valueAt } from '../../src/view/fields/positions'
+import { positionOf, valueAt } from '../../src/view/controls/positions'
 import { chains } from './random-chains'
 
 /** How far from its default a control may stand, as a share of the way to where chance put it. */

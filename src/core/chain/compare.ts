@@ -1,3 +1,4 @@
+import type { StageDoc } from '../stages'
 import { withItemSwitched } from '../stages/stage-items'
 import { type ChainDoc, chainOf } from './chain-doc'
 
@@ -36,9 +37,18 @@ export function comparisonOf(
   return { bypassed: bypassed(heard, scope), processed: heard }
 }
 
+/**
+ * Position of the last stage that is heard, from 0. A listening point that is null, or a stage that is no longer there,
+ * is the end of the chain; -1 while there are no stages.
+ */
+export function listeningPointIndexOf(stages: readonly StageDoc[], listeningPoint: string | null): number {
+  const found = stages.findIndex(({ id }) => id === listeningPoint)
+  return found < 0 ? stages.length - 1 : found
+}
+
 function upTo(chain: ChainDoc, listeningPoint: string | null): ChainDoc {
-  const last = chain.stages.findIndex(({ id }) => id === listeningPoint)
-  if (last < 0) return chain
+  const last = listeningPointIndexOf(chain.stages, listeningPoint)
+  if (last === chain.stages.length - 1) return chain
   return chainOf(chain.stages.map((stage, index) => (index > last ? { ...stage, on: false } : stage)))
 }
 

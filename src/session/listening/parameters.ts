@@ -1,19 +1,5 @@
 import type { NumberParameter } from '../../core'
 
-/** The monitor volume, separate from the chain: as quiet as -60 dB, never above the file's own level. */
-export const monitorParameter: NumberParameter = {
-  type: 'number',
-  label: 'Monitor',
-  unit: 'dB',
-  min: -60,
-  max: 0,
-  default: -18,
-  scale: 'linear',
-  step: 1,
-  digits: 0,
-  help: 'How loud it is here. The delivered file knows nothing of it.',
-}
-
 /** Level of the backing against its file. */
 export const backingLevelParameter: NumberParameter = {
   type: 'number',

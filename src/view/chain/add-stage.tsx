@@ -1,9 +1,9 @@
 import { memo, type RefObject } from 'react'
 import { MAX_STAGES, stageDefinitions, stageKinds } from '../../core'
 import { addStage } from '../../session/chain/chain-edits'
-import { useApp, useChain } from '../app-context'
-import { Menu } from '../fields/menu'
-import styles from './add-stage.module.css'
+import { useApp, useChain } from '../context/app-context'
+import { Menu } from '../controls/menu'
+import { MenuEntry } from './menu-entry'
 
 interface AddStageProps {
   /** Holds the button that opens the list. */
@@ -20,19 +20,16 @@ export const AddStage = memo(({ opener, onAdded }: AddStageProps) => {
     <Menu label={full ? `No more than ${MAX_STAGES} stages` : 'Add a stage'} disabled={full} opener={opener}>
       {(close) =>
         stageKinds.map((kind) => (
-          <button
+          <MenuEntry
             key={kind}
-            type="button"
-            className={styles.kind}
-            onClick={() => {
+            label={stageDefinitions[kind].label}
+            purpose={stageDefinitions[kind].purpose}
+            onChoose={() => {
               chain.getState().edit(addStage(kind))
               onAdded(`${stageDefinitions[kind].label} added, position ${count + 1} of ${count + 1}`)
               close()
             }}
-          >
-            <span className={styles.label}>{stageDefinitions[kind].label}</span>
-            <span className={styles.purpose}>{stageDefinitions[kind].purpose}</span>
-          </button>
+          />
         ))
       }
     </Menu>

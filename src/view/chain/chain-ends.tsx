@@ -2,8 +2,8 @@ import type { ReactNode } from 'react'
 import { plain } from '../../core'
 import { snapshotWords } from '../../session/chain/snapshots'
 import { stagesOfWords } from '../../session/comparison/side-words'
-import { useChain, useEvidence, useListen, useTake } from '../app-context'
-import { usePendingWords } from '../numbers/pending-words'
+import { useChain, useEvidence, useListen, useTake } from '../context/app-context'
+import { usePendingWords } from '../context/use-pending-words'
 import styles from './chain-ends.module.css'
 
 /** Where the path begins: the take as it came. */

@@ -1,9 +1,9 @@
 import { memo } from 'react'
 import { describeStage, numberedStage, type StageDoc, stageDefinitions } from '../../core'
 import { switchStage } from '../../session/chain/chain-edits'
-import { useApp, useChain, useStageColour } from '../app-context'
-import { Switch } from '../fields/switch'
-import { StageGlyph } from '../stage/stage-glyph'
+import { useApp, useChain, useStageColour } from '../context/app-context'
+import { StageGlyph } from '../controls/stage-glyph'
+import { Switch } from '../controls/switch'
 import styles from './chain-stage.module.css'
 import { ListeningPoint } from './listening-point'
 import { StageChange } from './stage-change'
@@ -46,7 +46,7 @@ export const ChainStage = memo(
           onPointerDown={(event) => onGrab(event, stage.id)}
         >
           <span className={styles.head}>
-            <StageGlyph stageId={stage.id} index={index} on={stage.on} />
+            <StageGlyph colour={colour} index={index} on={stage.on} />
             <span className={styles.label}>{stageDefinitions[stage.kind].label}</span>
           </span>
           <span className={styles.sentence}>{describeStage(stage)}</span>

@@ -6,9 +6,9 @@ import {
   snapshotWords,
   storeSnapshot,
 } from '../../session/chain/snapshots'
-import { useApp, useChain } from '../app-context'
-import { Menu } from '../fields/menu'
-import styles from './add-stage.module.css'
+import { useApp, useChain } from '../context/app-context'
+import { Menu } from '../controls/menu'
+import { MenuEntry } from './menu-entry'
 
 interface Entry {
   readonly label: string
@@ -57,19 +57,16 @@ export const KeptMenu = memo(({ announce }: { announce(text: string): void }) =>
     <Menu label="Store version">
       {(close) =>
         entries.map(({ label, purpose, said, act }) => (
-          <button
+          <MenuEntry
             key={label}
-            type="button"
-            className={styles.kind}
-            onClick={() => {
+            label={label}
+            purpose={purpose}
+            onChoose={() => {
               act()
               announce(said)
               close()
             }}
-          >
-            <span className={styles.label}>{label}</span>
-            <span className={styles.purpose}>{purpose}</span>
-          </button>
+          />
         ))
       }
     </Menu>

@@ -2,8 +2,8 @@ import type { MouseEvent, RefObject } from 'react'
 import { flushSync } from 'react-dom'
 import { type StageDoc, stageDefinitions } from '../../core'
 import { moveStage, removeStage } from '../../session/chain/chain-edits'
-import { useApp } from '../app-context'
-import { StageGlyph } from '../stage/stage-glyph'
+import { useApp, useStageColour } from '../context/app-context'
+import { StageGlyph } from '../controls/stage-glyph'
 import styles from './stage-actions.module.css'
 
 interface StageActionsProps {
@@ -21,6 +21,7 @@ interface StageActionsProps {
 /** Where the stage at hand stands on the path, and whether it does. */
 export function StageActions({ stage, index, count, list, adder, announce }: StageActionsProps) {
   const { chain } = useApp()
+  const colour = useStageColour(stage.id)
   const { label } = stageDefinitions[stage.kind]
   const move = (to: number) => (event: MouseEvent<HTMLButtonElement>) => {
     if (to < 0 || to >= count) return
@@ -40,7 +41,7 @@ export function StageActions({ stage, index, count, list, adder, announce }: Sta
   }
   return (
     <span className={styles.actions}>
-      <StageGlyph stageId={stage.id} index={index} on={stage.on} />
+      <StageGlyph colour={colour} index={index} on={stage.on} />
       <button
         type="button"
         aria-disabled={index === 0}

@@ -1,6 +1,6 @@
 import { plain, type StageDoc } from '../../core'
 import { stagesOfWords } from '../../session/comparison/side-words'
-import { useChain, useEvidence, useListen } from '../app-context'
+import { useChain, useEvidence, useListen } from '../context/app-context'
 import styles from './stage-change.module.css'
 
 interface StageChangeProps {

@@ -1,7 +1,7 @@
 import { plain } from '../../core'
-import { useEvidence } from '../app-context'
-import { useGainReduction } from '../stage/use-gain-reduction'
-import unseen from '../unseen.module.css'
+import { useEvidence } from '../context/app-context'
+import { useGainReduction } from '../context/use-gain-reduction'
+import { Unseen } from '../controls/unseen'
 import styles from './stage-now.module.css'
 
 /** The line is full at this much, dB. */
@@ -35,14 +35,15 @@ export function StageNow({ stageId, index, name }: StageNowProps) {
   const shown = Math.min(1, heldDb / MOST_DB)
   return (
     <span className={styles.now}>
-      <meter
-        className={unseen.unseen}
-        min={0}
-        max={MOST_DB}
-        value={shown * MOST_DB}
-        aria-label={`${name}, gain reduction now`}
-        aria-valuetext={`${plain(heldDb, 1)} decibels`}
-      />
+      <Unseen>
+        <meter
+          min={0}
+          max={MOST_DB}
+          value={shown * MOST_DB}
+          aria-label={`${name}, gain reduction now`}
+          aria-valuetext={`${plain(heldDb, 1)} decibels`}
+        />
+      </Unseen>
       <span className={styles.figure} aria-hidden="true">
         now {plain(heldDb, 1)} dB
       </span>

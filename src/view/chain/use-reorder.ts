@@ -1,8 +1,8 @@
 import { type PointerEvent, type RefObject, useCallback, useRef, useState } from 'react'
 import { stageDefinitions } from '../../core'
 import { moveStage } from '../../session/chain/chain-edits'
-import { useApp } from '../app-context'
-import { followPointer } from '../follow-pointer'
+import { useApp } from '../context/app-context'
+import { followPointer } from '../hooks/follow-pointer'
 import { dropPlace } from './drop-place'
 
 /** Dragging stages to another place. Touch drags start sideways, for up and down scrolls the page. */

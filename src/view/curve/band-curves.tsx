@@ -7,7 +7,7 @@ import {
   type EqualiserDesign,
   magnitudeDb,
 } from '../../core'
-import { useStageColour } from '../app-context'
+import { useStageColour } from '../context/app-context'
 import styles from './band-curves.module.css'
 import type { Plot } from './plot'
 import { responsePath } from './response-path'

@@ -1,7 +1,7 @@
 import { type BandSettings, bandParameters } from '../../core'
-import { keyedValue, pressSize } from '../fields/key-steps'
-import { positionOf, stepped, valueAt } from '../fields/positions'
-import { spoken } from '../fields/spoken'
+import { keyedValue, pressSize } from '../controls/key-steps'
+import { positionOf, stepped, valueAt } from '../controls/positions'
+import { spoken } from '../controls/spoken'
 import styles from './handle-slider.module.css'
 import type { Handle } from './handles'
 

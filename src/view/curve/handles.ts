@@ -8,7 +8,7 @@ import {
   magnitudeDb,
   usedBandSettings,
 } from '../../core'
-import { asPrinted } from '../fields/positions'
+import { asPrinted } from '../controls/positions'
 import type { Plot } from './plot'
 
 /** One band that can be taken hold of on the plot. */

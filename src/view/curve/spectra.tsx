@@ -1,9 +1,9 @@
 import { memo, useMemo } from 'react'
 import { plain } from '../../core'
-import { useEvidence } from '../app-context'
+import { useEvidence } from '../context/app-context'
+import { spectrumPath } from '../plot/spectrum-path'
 import type { Plot } from './plot'
 import styles from './spectra.module.css'
-import { spectrumPath } from './spectrum-path'
 import { spectrumScale, spectrumTicks } from './spectrum-scale'
 
 /** The take's average spectrum on both sides, on a scale of its own at the right. */

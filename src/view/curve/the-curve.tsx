@@ -1,7 +1,9 @@
 import { useCallback, useMemo, useState } from 'react'
 import { magnitudeDb, sweptChain } from '../../core'
 import { sideWords } from '../../session/comparison/side-words'
-import { useChain, useListen, useTake } from '../app-context'
+import { useChain, useListen, useTake } from '../context/app-context'
+import { useTextScale } from '../hooks/use-text-scale'
+import { useWidth } from '../hooks/use-width'
 import { Axes } from './axes'
 import { BandCurves } from './band-curves'
 import { BandHandle } from './band-handle'
@@ -11,8 +13,6 @@ import { fittingRangeDb, plotOf } from './plot'
 import { responsePath } from './response-path'
 import { Spectra } from './spectra'
 import styles from './the-curve.module.css'
-import { useTextScale } from './use-text-scale'
-import { useWidth } from './use-width'
 
 const HEIGHT = 236
 const FIRST_WIDTH = 640

@@ -1,5 +1,5 @@
 import { type PointerEvent, useEffect, useRef } from 'react'
-import { followPointer } from '../follow-pointer'
+import { followPointer } from '../hooks/follow-pointer'
 import type { Handle } from './handles'
 
 interface HandleDrag {

@@ -1,4 +1,4 @@
-import { useDelivery } from '../app-context'
+import { useDelivery } from '../context/app-context'
 import styles from './deliver.module.css'
 import { clippedWarning, ditherNews } from './delivery-words'
 

@@ -1,7 +1,7 @@
 import { durationSeconds, type Measures, plain, type Sound } from '../../core'
 import { formatNames } from '../../session/delivery'
 import type { DeliveredFile, DeliveryState } from '../../session/delivery-store'
-import { printTime } from '../take/time-text'
+import { printTime } from '../words/time-text'
 
 /** The formats offered, the usual one first. */
 export const formats: readonly { readonly value: DeliveryState['format']; readonly label: string }[] = [

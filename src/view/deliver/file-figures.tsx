@@ -1,5 +1,5 @@
 import { deliveredMeasures } from '../../session/delivered-measures'
-import { useChain, useEvidence } from '../app-context'
+import { useChain, useEvidence } from '../context/app-context'
 import styles from './deliver.module.css'
 import { fileFigures, OTHER_CHAIN_WORDS } from './delivery-words'
 

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, type ReactNode, type SyntheticEvent, useEffect, useId, useRef } from 'react'
-import { useScreen, useScreenStore } from '../screen-context'
-import type { SheetName } from '../screen-store'
+import { useScreen, useScreenStore } from '../context/screen-context'
+import type { SheetName } from '../context/screen-store'
 import styles from './sheet.module.css'
 
 interface SheetProps {

@@ -1,6 +1,6 @@
 import type { DragEvent } from 'react'
-import { useApp, useTake } from '../app-context'
-import { assignFiles, type FileRole } from './assign-files'
+import { useApp, useTake } from '../context/app-context'
+import { assignFiles, type FileRole } from '../context/assign-files'
 import styles from './drop-areas.module.css'
 import { useFileDrag } from './use-file-drag'
 

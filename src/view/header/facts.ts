@@ -1,7 +1,7 @@
 import { durationSeconds, type Measures, plain } from '../../core'
 import type { Take } from '../../session/take/take-store'
-import { DIGITAL_SILENCE, isDigitalSilence, NOT_MEASURABLE } from '../numbers/figures'
-import { printTime } from '../take/time-text'
+import { DIGITAL_SILENCE, isDigitalSilence, NOT_MEASURABLE } from '../words/missing-figures'
+import { printTime } from '../words/time-text'
 
 /** A figure of the take with its name. */
 export interface Fact {

@@ -1,4 +1,4 @@
-import { useTake } from '../app-context'
+import { useTake } from '../context/app-context'
 import { measureFacts } from './facts'
 import styles from './header.module.css'
 

@@ -1,5 +1,6 @@
 import { useEffect } from 'react'
-import { useScreen, useScreenStore } from '../screen-context'
+import { printedKey } from '../actions/key-table'
+import { useScreen, useScreenStore } from '../context/screen-context'
 
 /** The view for a class: larger, and without what need not be shown. */
 export function ProjectorSwitch() {
@@ -14,8 +15,8 @@ export function ProjectorSwitch() {
       data-class-view
       title={
         projector
-          ? 'Back to the bench: key P'
-          : 'Larger type and lines, and only what a class needs to see: key P'
+          ? `Back to the normal view: key ${printedKey('projector')}`
+          : `Larger type and lines, and only what a class needs to see: key ${printedKey('projector')}`
       }
       onClick={() => screen.setState({ projector: !projector })}
     >

@@ -1,6 +1,6 @@
 import { useEffect } from 'react'
-import { useScreen, useScreenStore } from '../screen-context'
-import type { Theme } from '../screen-store'
+import { useScreen, useScreenStore } from '../context/screen-context'
+import type { Theme } from '../context/screen-store'
 import styles from './header.module.css'
 
 const themes: readonly { readonly value: Theme; readonly label: string }[] = [

@@ -1,4 +1,4 @@
-import { useApp, useChain } from '../app-context'
+import { useApp, useChain } from '../context/app-context'
 import styles from './header.module.css'
 
 /** Undo and redo, each with what it would do in words. */

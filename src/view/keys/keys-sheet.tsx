@@ -1,7 +1,7 @@
+import { keyTable } from '../actions/key-table'
+import { trialKeyRows } from '../actions/trial-keys'
+import { useScreen, useScreenStore } from '../context/screen-context'
 import { Sheet } from '../dialog/sheet'
-import { useScreen, useScreenStore } from '../screen-context'
-import { trialKeyRows } from '../trial/trial-keys'
-import { keyRows } from './key-actions'
 import styles from './keys.module.css'
 
 /** All keys, and the switch for those who do not want single ones. */
@@ -10,7 +10,7 @@ export function KeysSheet() {
   const singleKeys = useScreen((state) => state.singleKeys)
   return (
     <Sheet name="keys" title="Keys">
-      <KeyTable rows={keyRows} />
+      <KeyTable rows={keyTable} />
       <p className={styles.more}>
         On the take: arrows go by a second, with Shift by ten, with Alt by a tenth; Home and End to its ends;
         + − 0 zoom. On a slider: arrows, with Shift in large steps.
@@ -33,7 +33,7 @@ export function KeysSheet() {
 }
 
 interface KeyTableProps {
-  readonly rows: readonly { readonly keys: string; readonly does: string }[]
+  readonly rows: readonly { readonly printed: string; readonly does: string }[]
 }
 
 function KeyTable({ rows }: KeyTableProps) {
@@ -46,10 +46,10 @@ function KeyTable({ rows }: KeyTableProps) {
         </tr>
       </thead>
       <tbody>
-        {rows.map(({ keys, does }) => (
-          <tr key={keys}>
+        {rows.map(({ printed, does }) => (
+          <tr key={printed}>
             <td>
-              <kbd>{keys}</kbd>
+              <kbd>{printed}</kbd>
             </td>
             <td>{does}</td>
           </tr>

@@ -1,9 +1,8 @@
 import { useEffect } from 'react'
-import { useApp } from '../app-context'
-import { useFilePickers } from '../files/file-pickers'
-import { useScreenStore } from '../screen-context'
-import { keyActionOf, keyHolderOf } from './key-actions'
-import { runKeyAction } from './run-key-action'
+import { useApp } from '../context/app-context'
+import { useFilePickers } from '../context/file-pickers'
+import { useScreenStore } from '../context/screen-context'
+import { changesChain, keyHolderOf, keyRowOf } from './key-press'
 
 /**
  * Listens for the page's keys. A sheet, a text field, or whoever already used a press keeps it. A field whose text is
@@ -26,9 +25,9 @@ export function useKeys(): void {
     const press = (event: KeyboardEvent) => {
       const { sheet, singleKeys } = screen.getState()
       if (event.defaultPrevented || sheet !== null) return
-      const action = keyActionOf(event)
-      if (action === null) return
-      const changes = action === 'undo' || action === 'redo'
+      const row = keyRowOf(event)
+      if (row === null) return
+      const changes = changesChain(row)
       if (!singleKeys && !changes) return
       const holder = holderOf(event.target)
       const pressesButton = holder === 'button' && event.key === ' '
@@ -37,7 +36,7 @@ export function useKeys(): void {
       // Let go of the button, which would answer to the release of the key.
       if (pressesButton && event.target instanceof HTMLElement) event.target.blur()
       event.preventDefault()
-      runKeyAction(action, app, screen, chooseTake)
+      row.run({ app, screen, chooseTake })
     }
     window.addEventListener('keydown', press)
     window.addEventListener('click', click)

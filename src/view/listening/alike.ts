@@ -1,5 +1,11 @@
-import { type ChainDoc, itemsOf, numberedBand, numberedStage, type Scope } from '../../core'
-import { listeningPointIndexOf } from '../chain/listening-point-place'
+import {
+  type ChainDoc,
+  itemsOf,
+  listeningPointIndexOf,
+  numberedBand,
+  numberedStage,
+  type Scope,
+} from '../../core'
 
 /** What would make both sides differ. */
 export type Mend =

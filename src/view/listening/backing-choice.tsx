@@ -1,6 +1,7 @@
-import { useApp, useListen, useTake } from '../app-context'
+import { printedKey } from '../actions/key-table'
+import { useApp, useListen, useTake } from '../context/app-context'
+import { Choice } from '../controls/choice'
 import { BackingSettings } from './backing-settings'
-import { Choice } from './choice'
 import styles from './listening.module.css'
 
 /** The voice alone or, when there is one, over its backing. */
@@ -12,7 +13,7 @@ export function BackingChoice() {
     <div className={styles.beside}>
       <Choice
         legend="Voice"
-        keyHint="B"
+        keyHint={printedKey('backing')}
         value={backingOn && hasBacking ? 'backing' : 'alone'}
         options={[
           { value: 'alone', label: 'alone' },

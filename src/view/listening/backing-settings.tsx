@@ -1,7 +1,7 @@
 import { useRef } from 'react'
 import { backingLevelParameter, backingOffsetParameter } from '../../session/listening/parameters'
-import { useApp, useListen, useTake } from '../app-context'
-import { NumberRow } from '../fields/number-row'
+import { useApp, useListen, useTake } from '../context/app-context'
+import { NumberRow } from '../controls/number-row'
 import styles from './backing-settings.module.css'
 
 /** Level and shift of the backing, behind a few words, so that they are there but not in the way. */

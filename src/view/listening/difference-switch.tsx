@@ -1,4 +1,5 @@
-import { useApp, useListen } from '../app-context'
+import { printedKey } from '../actions/key-table'
+import { useApp, useListen } from '../context/app-context'
 import styles from './listening.module.css'
 
 /** Hears only what the stage or the chain takes away, or in what two kept versions differ. */
@@ -10,7 +11,7 @@ export function DifferenceSwitch() {
     <div className={styles.pair}>
       <label
         className={`${styles.check} ${styles.difference}`}
-        title="In place of both sides, 6 dB lower; X goes back to a side: key R"
+        title={`Plays processed minus bypassed instead of a side, 6 dB lower: key ${printedKey('difference')}. ${printedKey('side')} goes back to a side.`}
       >
         <input
           type="checkbox"

@@ -1,5 +1,5 @@
 import { sideWords } from '../../session/comparison/side-words'
-import { useEvidence, useListen } from '../app-context'
+import { useEvidence, useListen } from '../context/app-context'
 import styles from './heard-line.module.css'
 import { matchedLine, matchedWords } from './matched-words'
 

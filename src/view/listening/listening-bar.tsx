@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useRef, useState } from 'react'
+import { PlayButton } from '../playback/play-button'
 import { BackingChoice } from './backing-choice'
-import notes from './bar-notes.module.css'
 import { DifferenceSwitch } from './difference-switch'
 import { HeardLine } from './heard-line'
 import styles from './listening.module.css'
@@ -8,7 +8,6 @@ import { MatchedSwitch } from './matched-switch'
 import { Monitor } from './monitor'
 import { NothingToCompare } from './nothing-to-compare'
 import { Place } from './place'
-import { PlayButton } from './play-button'
 import { ScopeChoice } from './scope-choice'
 import { SideSwitch } from './side-switch'
 import { UnheardChange } from './unheard-change'
@@ -27,7 +26,7 @@ export function ListeningBar() {
   }
   return (
     <section id="listening" className={styles.bar} aria-label="Listening" tabIndex={-1} onKeyDown={fold}>
-      <div className={notes.notes} role="status">
+      <div className={styles.notes} role="status">
         <NothingToCompare />
         <UnheardChange />
       </div>

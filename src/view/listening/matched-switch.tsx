@@ -1,5 +1,6 @@
 import { sideWords } from '../../session/comparison/side-words'
-import { useApp, useEvidence, useListen } from '../app-context'
+import { printedKey } from '../actions/key-table'
+import { useApp, useEvidence, useListen } from '../context/app-context'
 import styles from './listening.module.css'
 import { matchedWords } from './matched-words'
 
@@ -12,7 +13,7 @@ export function MatchedSwitch() {
   const { gain, basis } = matchedWords(matched, gains, sideWords(scope))
   return (
     <div className={`${styles.pair} ${styles.matched}`}>
-      <label className={styles.check} title="Both sides equally loud: key M">
+      <label className={styles.check} title={`Both sides at the same loudness: key ${printedKey('matched')}`}>
         <input
           type="checkbox"
           checked={matched}

@@ -1,5 +1,5 @@
 import { plain } from '../../core'
-import type { MatchingGains } from '../evidence-types'
+import type { MatchingGains } from '../context/app-context'
 
 /** What matching does just now, in two short lines. */
 export interface MatchedWords {

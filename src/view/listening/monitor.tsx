@@ -1,7 +1,7 @@
 import { plain } from '../../core'
-import { useListen } from '../app-context'
+import { useListen } from '../context/app-context'
+import { MonitorSlider } from '../playback/monitor-slider'
 import styles from './monitor.module.css'
-import { MonitorSlider } from './monitor-slider'
 import { OutputLevels } from './output-levels'
 
 /** How loud it is here. The delivered file knows nothing of it. */

@@ -1,8 +1,8 @@
 import type { MouseEvent } from 'react'
 import { setBand, switchStage } from '../../session/chain/chain-edits'
-import { useApp, useChain, useListen } from '../app-context'
+import { useApp, useChain, useListen } from '../context/app-context'
 import { alike, type Mend } from './alike'
-import styles from './bar-notes.module.css'
+import styles from './listening.module.css'
 
 const mendWords: Readonly<Record<Mend['kind'], string>> = {
   'ear-after': 'put the ear after it',
@@ -43,7 +43,7 @@ export function NothingToCompare() {
     carryOut(mend)
   }
   return (
-    <p className={styles.note}>
+    <p className={styles.barNote}>
       Nothing to compare: {words}.
       {mend && (
         <button type="button" onClick={press}>

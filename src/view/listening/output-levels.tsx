@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react'
 import { useStore } from 'zustand'
 import { plain } from '../../core'
-import { useApp } from '../app-context'
+import { useApp } from '../context/app-context'
 
 /** Calm enough to read, ms. */
 const EVERY_MS = 250

@@ -1,6 +1,7 @@
 import { frameCount } from '../../core'
-import { useApp, useListen, useTake } from '../app-context'
-import { printTime } from '../take/time-text'
+import { printedKey } from '../actions/key-table'
+import { useApp, useListen, useTake } from '../context/app-context'
+import { printTime } from '../words/time-text'
 import styles from './listening.module.css'
 
 /** Where the take plays, and whether a stretch of it repeats. */
@@ -18,7 +19,7 @@ export function Place() {
         className={styles.small}
         aria-pressed={looping}
         disabled={!hasTake}
-        title="Loop on, off: key L"
+        title={`Loop on, off: key ${printedKey('loop')}`}
         onClick={() => listening.switchLoop()}
       >
         loop {looping ? 'on' : 'off'}

@@ -1,6 +1,7 @@
 import type { Scope } from '../../core'
-import { useApp, useChain, useListen } from '../app-context'
-import { Choice } from './choice'
+import { printedKey } from '../actions/key-table'
+import { useApp, useChain, useListen } from '../context/app-context'
+import { Choice } from '../controls/choice'
 
 type ScopeKind = Scope['kind']
 
@@ -25,7 +26,7 @@ export function ScopeChoice() {
   return (
     <Choice
       legend="What is compared"
-      keyHint="S"
+      keyHint={printedKey('scope')}
       value={kind}
       options={options}
       onChange={(chosen) => {

@@ -1,6 +1,7 @@
 import { sideWords } from '../../session/comparison/side-words'
-import { useApp, useListen } from '../app-context'
-import { Choice } from './choice'
+import { printedKey } from '../actions/key-table'
+import { useApp, useListen } from '../context/app-context'
+import { Choice } from '../controls/choice'
 import styles from './side-switch.module.css'
 
 /** The two sides of the comparison. Neither is heard while their difference is. */
@@ -16,7 +17,7 @@ export function SideSwitch() {
   return (
     <Choice
       legend="Side heard"
-      keyHint="X"
+      keyHint={printedKey('side')}
       className={styles.sides}
       value={side}
       options={sides}

@@ -2,8 +2,8 @@ import { useEffect, useState } from 'react'
 import type { ChainDoc, Scope } from '../../core'
 import { sideWords } from '../../session/comparison/side-words'
 import type { ListenState } from '../../session/listening/listen-store'
-import { useApp, useListen } from '../app-context'
-import styles from './bar-notes.module.css'
+import { useApp, useListen } from '../context/app-context'
+import styles from './listening.module.css'
 import { isUnheard } from './unheard'
 
 /** Long enough to be read and answered, ms. */
@@ -43,7 +43,7 @@ export function UnheardChange() {
   const sides = sideWords(scope)
   const what = heard === 'difference' ? 'the difference between A and B' : `“${sides[heard]}”`
   return (
-    <p className={styles.note}>
+    <p className={styles.barNote}>
       You hear {what}: the change is not in it.
       {scope.kind === 'snapshots' ? (
         <button type="button" onClick={() => comparing.compare('chain')}>

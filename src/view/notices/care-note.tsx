@@ -1,4 +1,4 @@
-import { useScreen, useScreenStore } from '../screen-context'
+import { useScreen, useScreenStore } from '../context/screen-context'
 import styles from './notices.module.css'
 
 /** Care for ears: a short note that can be dismissed, with the exposure figures and their sources behind it. */

@@ -1,4 +1,4 @@
-import { useApp, useEvidence, useTake } from '../app-context'
+import { useApp, useEvidence, useTake } from '../context/app-context'
 import styles from './notices.module.css'
 
 /** What went wrong and what to do about it. It stands by the listening bar, so that nothing else moves. */

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react'
-import { useApp, useTake } from '../app-context'
-import unseen from '../unseen.module.css'
+import { useApp, useTake } from '../context/app-context'
+import { Unseen } from '../controls/unseen'
 import styles from './notices.module.css'
 import { type Opened, takeNews } from './take-news'
 import { timingWords } from './timing-words'
@@ -46,9 +46,9 @@ export function ReplacedTake() {
         <div className={styles.news}>
           <p>
             {take && (
-              <span className={unseen.unseen}>
+              <Unseen>
                 <bdi>{take.name}</bdi>:{' '}
-              </span>
+              </Unseen>
             )}
             {news}
           </p>

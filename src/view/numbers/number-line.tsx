@@ -1,13 +1,7 @@
 import type { Measures } from '../../core'
-import unseen from '../unseen.module.css'
-import {
-  DIGITAL_SILENCE,
-  type Figure,
-  NO_SIBILANTS,
-  NOT_MEASURABLE,
-  printDifference,
-  printFigure,
-} from './figures'
+import { Unseen } from '../controls/unseen'
+import { DIGITAL_SILENCE, NO_SIBILANTS, NOT_MEASURABLE } from '../words/missing-figures'
+import { type Figure, printDifference, printFigure } from './figures'
 import styles from './number-line.module.css'
 
 interface NumberLineProps {
@@ -49,7 +43,7 @@ function Value({ text }: { text: string }) {
     return (
       <span className={styles.none} title={text}>
         <span aria-hidden="true">–</span>
-        <span className={unseen.unseen}>{text}</span>
+        <Unseen>{text}</Unseen>
       </span>
     )
   return text === DIGITAL_SILENCE ? <span className={styles.none}>{text}</span> : text

@@ -1,8 +1,8 @@
 import { sideWords } from '../../session/comparison/side-words'
-import { useEvidence, useListen, useTake } from '../app-context'
+import { useEvidence, useListen, useTake } from '../context/app-context'
+import { usePendingWords } from '../context/use-pending-words'
 import { addUp, figures } from './figures'
 import { NumberLine } from './number-line'
-import { usePendingWords } from './pending-words'
 import styles from './the-numbers.module.css'
 import { WhatIsCompared } from './what-is-compared'
 

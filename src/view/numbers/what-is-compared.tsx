@@ -1,6 +1,6 @@
 import { bandLetter, numberedStage, plain, type Scope, type StageDoc } from '../../core'
 import { sideWords, stagesOfWords } from '../../session/comparison/side-words'
-import { useChain, useEvidence, useListen } from '../app-context'
+import { useChain, useEvidence, useListen } from '../context/app-context'
 import { addUp, gapWords } from './figures'
 
 /** What the two sides are, and how they are brought to the same loudness to be heard. */

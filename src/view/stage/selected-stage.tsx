@@ -1,14 +1,14 @@
 import { useCallback, useState } from 'react'
 import { bandsOf, pictureOf, stageDefinitions } from '../../core'
-import { useChain } from '../app-context'
-import { usePassingWords } from '../notices/use-passing-words'
-import { BandList } from './band-list'
+import { useChain, useStageColour } from '../context/app-context'
+import { usePassingWords } from '../context/use-passing-words'
+import { StageGlyph } from '../controls/stage-glyph'
 import { HelpLine } from './help-line'
+import { StagePicture } from './pictures/stage-picture'
 import styles from './selected-stage.module.css'
-import { SettingRows } from './setting-rows'
-import { StageGlyph } from './stage-glyph'
+import { BandList } from './settings/band-list'
+import { SettingRows } from './settings/setting-rows'
 import { StageNews } from './stage-news'
-import { StagePicture } from './stage-picture'
 import { StageTools } from './stage-tools'
 
 /** The controls of the selected stage, beside its picture. */
@@ -41,7 +41,7 @@ export function SelectedStage() {
     <section className={styles.stage} aria-labelledby="selected-stage">
       <div className={styles.head}>
         <h2 id="selected-stage" className={styles.title}>
-          <StageGlyph stageId={stage.id} index={index} on={stage.on} /> {label}
+          <Glyph stageId={stage.id} index={index} on={stage.on} /> {label}
           {!stage.on && <span className={styles.off}>off</span>}
         </h2>
         <StageNews news={news} beside={picture !== null} />
@@ -57,4 +57,8 @@ export function SelectedStage() {
       </div>
     </section>
   )
+}
+
+function Glyph({ stageId, index, on }: { stageId: string; index: number; on: boolean }) {
+  return <StageGlyph colour={useStageColour(stageId)} index={index} on={on} />
 }

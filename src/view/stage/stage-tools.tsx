@@ -1,7 +1,7 @@
 import { MAX_STAGES, type StageDoc, stageDefinitions } from '../../core'
 import { duplicateStage, resetStage } from '../../session/chain/chain-edits'
 import { pasteStages, StageTextError, stagesFromText, stageToText } from '../../session/chain/stage-text'
-import { useApp, useChain } from '../app-context'
+import { useApp, useChain } from '../context/app-context'
 import styles from './stage-tools.module.css'
 
 interface StageToolsProps {

@@ -1,5 +1,5 @@
-import { useApp } from '../app-context'
-import { useFilePickers } from '../files/file-pickers'
+import { useApp } from '../context/app-context'
+import { useFilePickers } from '../context/file-pickers'
 import styles from './no-take.module.css'
 
 /** What stands in place of the lanes while there is no take, and what to do about it. */

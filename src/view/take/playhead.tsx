@@ -1,8 +1,8 @@
 import { useEffect, useRef } from 'react'
-import { useApp } from '../app-context'
-import styles from './take.module.css'
-import { isLeaving, xOfFrame } from './time-view'
-import type { TimeViewControl } from './use-time-view'
+import { useApp } from '../context/app-context'
+import styles from './playhead.module.css'
+import { isLeaving, xOfFrame } from './time/time-view'
+import type { TimeViewControl } from './time/use-time-view'
 
 /** The line where the take plays. It moves without drawing anything else again; the view turns like a page. */
 export function Playhead({ time, width }: { time: TimeViewControl; width: number }) {

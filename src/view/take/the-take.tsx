@@ -1,22 +1,20 @@
 import { useRef } from 'react'
-import { stageDefinitions } from '../../core'
+import { listeningPointIndexOf, stageDefinitions } from '../../core'
 import { sideWords } from '../../session/comparison/side-words'
-import { useChain, useEvidence, useListen, useTake } from '../app-context'
-import { listeningPointIndexOf } from '../chain/listening-point-place'
-import { useTextScale } from '../curve/use-text-scale'
-import { LoudnessLane } from './loudness-lane'
+import { useChain, useEvidence, useListen, useTake } from '../context/app-context'
+import { useTextScale } from '../hooks/use-text-scale'
+import { useWidth } from '../hooks/use-width'
+import { LoudnessLane } from './lanes/loudness-lane'
+import { TimeAxis } from './lanes/time-axis'
+import { WaveLane } from './lanes/wave-lane'
 import { NoTake } from './no-take'
 import { Playhead } from './playhead'
 import { SeekSurface } from './seek-surface'
 import styles from './take.module.css'
-import { TimeAxis } from './time-axis'
-import { TimeRow } from './time-row'
-import row from './time-row.module.css'
-import type { TimeView } from './time-view'
-import { TraceLane } from './trace-lane'
-import { useTimeView } from './use-time-view'
-import { useWidth } from './use-width'
-import { WaveLane } from './wave-lane'
+import { TimeRow } from './time/time-row'
+import type { TimeView } from './time/time-view'
+import { useTimeView } from './time/use-time-view'
+import { TraceLane } from './trace/trace-lane'
 import { WorkingNote } from './working-note'
 
 /** The take along time: wave, gain reduction of each stage, loudness; without and with. */
@@ -26,9 +24,8 @@ export function TheTake() {
   const evidence = useEvidence((state) => state.evidence)
   const measuring = useEvidence((state) => state.working !== null)
   const time = useTimeView(sound)
-  const pictures = useRef<HTMLDivElement>(null)
   const surface = useRef<HTMLDivElement>(null)
-  const width = useWidth(pictures)
+  const [pictures, width] = useWidth()
   const scope = useListen((state) => state.scope)
   const sides = sideWords(scope)
   const sampleRate = sound?.sampleRate ?? 1
@@ -57,7 +54,7 @@ export function TheTake() {
           {sound && <Playhead time={time} width={width} />}
         </div>
       </div>
-      <div className={row.row}>{sound && <TimeRow sound={sound} time={time} />}</div>
+      <TimeRow sound={sound} time={time} />
     </section>
   )
 }

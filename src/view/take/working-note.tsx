@@ -1,5 +1,5 @@
 import { isolated } from '../../session/take/take-store'
-import { useApp, useEvidence, useTake } from '../app-context'
+import { useApp, useEvidence, useTake } from '../context/app-context'
 import styles from './take.module.css'
 
 /** What is being done just now, quietly and in a place of its own; what takes long can be stopped. */

@@ -1,7 +1,6 @@
 import { printProbability, probabilityByChance } from '../../core'
 import { saveTrials } from '../../session/trials/save-trials'
 import { rightOf } from '../../session/trials/trial-record'
-import tables from './tables.module.css'
 import styles from './trial.module.css'
 import { historyWords } from './trial-words'
 import { useTrial } from './use-trial'
@@ -15,7 +14,7 @@ export function History() {
   return (
     <section className={styles.history} aria-label="Trials so far">
       <p className={styles.facts}>{historyWords(history)}</p>
-      <table className={tables.table}>
+      <table className={styles.table}>
         <thead>
           <tr>
             <th scope="col">Trial</th>

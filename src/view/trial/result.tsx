@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react'
 import { trialSentence } from '../../core'
 import { rightOf, type TrialRecord } from '../../session/trials/trial-record'
-import { useApp } from '../app-context'
+import { useApp } from '../context/app-context'
 import { RoundsTable } from './rounds-table'
 import styles from './trial.module.css'
 

@@ -1,8 +1,8 @@
 import { plain } from '../../core'
-import { useListen, useTake } from '../app-context'
-import { MonitorSlider } from '../listening/monitor-slider'
-import { PlayButton } from '../listening/play-button'
-import { printTime } from '../take/time-text'
+import { useListen, useTake } from '../context/app-context'
+import { MonitorSlider } from '../playback/monitor-slider'
+import { PlayButton } from '../playback/play-button'
+import { printTime } from '../words/time-text'
 import styles from './trial.module.css'
 
 /** Play, stop and volume: the same for every choice of a round. */

@@ -1,6 +1,6 @@
 import type { TrialRecord } from '../../session/trials/trial-record'
-import unseen from '../unseen.module.css'
-import tables from './tables.module.css'
+import { Unseen } from '../controls/unseen'
+import styles from './trial.module.css'
 import { answerName } from './trial-words'
 
 /** Every round that was answered: what it was, what it was said to be. */
@@ -8,14 +8,14 @@ export function RoundsTable({ trial: { kind, answers } }: { trial: TrialRecord }
   return (
     <details>
       <summary>Round by round</summary>
-      <table className={tables.table}>
+      <table className={styles.table}>
         <thead>
           <tr>
             <th scope="col">Round</th>
             <th scope="col">{kind === 'name-x' ? 'X was' : 'With was'}</th>
             <th scope="col">Said</th>
             <th scope="col">
-              <span className={unseen.unseen}>Right or wrong</span>
+              <Unseen>Right or wrong</Unseen>
             </th>
             <th scope="col">Time, s</th>
           </tr>

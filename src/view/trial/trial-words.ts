@@ -1,7 +1,7 @@
 import type { HiddenSide } from '../../core'
 import { plain } from '../../core'
 import type { TrialChoice, TrialKind, TrialRecord } from '../../session/trials/trial-record'
-import type { MatchingGains } from '../evidence-types'
+import type { MatchingGains } from '../context/app-context'
 
 /** The names under which the sides are listened to. */
 export const choiceNames: Readonly<Record<TrialChoice, string>> = {
@@ -28,11 +28,6 @@ export const listenFirst: Readonly<Record<TrialKind, string>> = {
 export function answerName(kind: TrialKind, side: HiddenSide): string {
   if (kind === 'name-x') return choiceNames[side]
   return side === 'processed' ? 'A' : 'B'
-}
-
-/** The answers as they stand beside one another, from left to right. */
-export function answersOf(kind: TrialKind): readonly [HiddenSide, HiddenSide] {
-  return kind === 'name-x' ? ['bypassed', 'processed'] : ['processed', 'bypassed']
 }
 
 /** Gains this small print as 0.0 dB. */

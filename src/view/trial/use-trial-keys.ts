@@ -1,7 +1,7 @@
 import { useEffect, useEffectEvent } from 'react'
 import type { TrialKind } from '../../session/trials/trial-record'
-import { useScreenStore } from '../screen-context'
-import { type FocusHolder, type TrialKey, trialKeyOf } from './trial-keys'
+import { type FocusHolder, type TrialKey, trialKeyOf } from '../actions/trial-keys'
+import { useScreenStore } from '../context/screen-context'
 
 /** Listens for the keys of a round, wherever in the dialog the focus is. */
 export function useTrialKeys(kind: TrialKind, run: (key: TrialKey) => void): void {

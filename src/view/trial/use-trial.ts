@@ -2,7 +2,7 @@ import { useStore } from 'zustand'
 import { comparisonOf } from '../../core'
 import { type TrialRefusal, trialRefusal } from '../../session/trials/trial-refusal'
 import type { TrialState } from '../../session/trials/trial-store'
-import { useApp, useChain, useEvidence, useListen, useTake } from '../app-context'
+import { useApp, useChain, useEvidence, useListen, useTake } from '../context/app-context'
 
 /** Part of the state of blind trials. */
 export function useTrial<Part>(select: (state: TrialState) => Part): Part {

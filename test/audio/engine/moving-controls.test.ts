@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { bandParameters, chainOf, type StageDoc, stageDefinitions, stageKinds } from '../../../src/core'
 import type { Parameter } from '../../../src/core/stages/parameter'
-import { valueAt } from '../../../src/view/fields/positions'
+import { valueAt } from '../../../src/view/controls/positions'
 import { band, equaliserWith, stageWith } from '../../setup/chains'
 import { heard, listenTo, warmEngine } from '../../setup/engine'
 import { splatterDb } from '../../setup/splatter'

@@ -25,7 +25,7 @@ import {
   switchStage,
 } from '../../../src/session/chain/chain-edits'
 import { restoreSnapshot, storeSnapshot } from '../../../src/session/chain/snapshots'
-import { valueAt } from '../../../src/view/fields/positions'
+import { valueAt } from '../../../src/view/controls/positions'
 
 /** A chain grows no longer than this by chance. */
 const MOST_STAGES = 8

@@ -2,7 +2,7 @@ import { render } from '@testing-library/react'
 import type { ReactNode } from 'react'
 import { vi } from 'vitest'
 import { type App, createApp } from '../../../src/session/app'
-import { AppProvider } from '../../../src/view/app-context'
+import { AppProvider } from '../../../src/view/context/app-context'
 
 /** A worker that takes everything and never answers: these tests are about the page. */
 class SilentWorker {

@@ -3,18 +3,23 @@ import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { App } from '../../../src/session/app'
 import { setSetting, switchStage } from '../../../src/session/chain/chain-edits'
-import { useApp, useChain } from '../../../src/view/app-context'
-import { NumberField } from '../../../src/view/fields/number-field'
+import { useApp, useChain } from '../../../src/view/context/app-context'
+import { type ScreenState } from '../../../src/view/context/screen-store'
+import { NumberField } from '../../../src/view/controls/number-field'
 import { KeysSheet } from '../../../src/view/keys/keys-sheet'
-import { PageKeys } from '../../../src/view/keys/page-keys'
-import type { ScreenState } from '../../../src/view/screen-store'
-import { numberParameter } from '../fields/parameters'
+import { useKeys } from '../../../src/view/keys/use-keys'
+import { numberParameter } from '../controls/parameters'
 import { showOnPage } from './on-page'
 
 let app: App
 let page: ReturnType<typeof showOnPage>
 const user = userEvent.setup()
 const setScreen = (state: Partial<ScreenState>) => page.screen.setState(state)
+
+function PageKeys() {
+  useKeys()
+  return null
+}
 
 /** A field of the bench: the threshold of the stage called "level". */
 function Threshold() {
@@ -48,11 +53,17 @@ beforeEach(() => {
 afterEach(cleanup)
 
 describe('keys', () => {
-  it('switch sides, stages, scope and matching', async () => {
-    await user.keyboard('x]]m')
+  it('switch sides, stages, scope and matching; S, M and R do nothing', async () => {
+    await user.keyboard('x]]e')
     expect(app.listen.getState()).toMatchObject({ heard: 'bypassed', matched: false })
     expect(app.chain.getState().selectedId).toBe('level')
-    await user.keyboard('s')
+    await user.keyboard('smr')
+    expect(app.listen.getState()).toMatchObject({
+      heard: 'bypassed',
+      matched: false,
+      scope: { kind: 'chain' },
+    })
+    await user.keyboard('c')
     expect(app.listen.getState().scope).toEqual({ kind: 'stage', stageId: 'level' })
   })
 
@@ -63,7 +74,7 @@ describe('keys', () => {
     expect(app.chain.getState().selectedId).toBe('sibilance')
   })
 
-  it('switch and move the stage at hand, and say so', async () => {
+  it('switch and move the selected stage, and say so', async () => {
     await user.keyboard(']n')
     expect(app.chain.getState().chain.stages[1]?.on).toBe(false)
     expect(page.screen.getState().said?.words).toBe('2 Equaliser off')

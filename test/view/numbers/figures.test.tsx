@@ -1,15 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { measure } from '../../../src/core'
-import {
-  addUp,
-  DIGITAL_SILENCE,
-  gapWords,
-  NO_SIBILANTS,
-  NOT_MEASURABLE,
-  printDifference,
-  printFigure,
-} from '../../../src/view/numbers/figures'
+import { addUp, gapWords, printDifference, printFigure } from '../../../src/view/numbers/figures'
+import { DIGITAL_SILENCE, NO_SIBILANTS, NOT_MEASURABLE } from '../../../src/view/words/missing-figures'
 import { noise } from '../../setup/signals'
 
 const level = fc.integer({ min: -9000, max: 2000 }).map((hundredths) => hundredths / 100)

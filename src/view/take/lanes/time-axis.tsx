@@ -1,0 +1,48 @@
+import { memo } from 'react'
+import type { TimeView } from '../time/time-view'
+import { LaneRow } from './lane'
+import styles from './time-axis.module.css'
+import { timeTicks } from './time-ticks'
+
+const HEIGHT = 22
+/** Labels nearer to an end of the axis than this are set inwards, pixels. */
+const END_PX = 24
+
+interface TimeAxisProps {
+  readonly view: TimeView
+  /** Null while there is no take. */
+  readonly sampleRate: number | null
+  readonly width: number
+  /** Size of text against the usual: the lane grows with it. */
+  readonly textScale: number
+}
+
+/** The one time axis that all lanes share. */
+export const TimeAxis = memo(({ view, sampleRate, width, textScale }: TimeAxisProps) => {
+  const height = Math.round(HEIGHT * textScale)
+  const ticks = sampleRate === null ? [] : timeTicks(view, sampleRate, width)
+  return (
+    <LaneRow label={null}>
+      <svg
+        aria-hidden="true"
+        className={styles.axis}
+        height={height}
+        viewBox={`0 0 ${Math.max(1, width)} ${height}`}
+      >
+        {ticks.map(({ x, label }) => (
+          <g key={label}>
+            <line className={styles.tick} x1={x} x2={x} y1="0" y2="5" />
+            <text className={styles.scale} x={x} y={18 * textScale} textAnchor={anchor(x, width)}>
+              {label}
+            </text>
+          </g>
+        ))}
+      </svg>
+    </LaneRow>
+  )
+})
+
+function anchor(x: number, width: number): 'start' | 'middle' | 'end' {
+  if (x < END_PX) return 'start'
+  return x > width - END_PX ? 'end' : 'middle'
+}

@@ -1,0 +1,79 @@
+import { memo, useId, useMemo } from 'react'
+import { dbToGain, plain } from '../../../core'
+import { sideWords } from '../../../session/comparison/side-words'
+import { type Evidence, useListen, useTake } from '../../context/app-context'
+import { usePendingWords } from '../../context/use-pending-words'
+import type { TimeView } from '../time/time-view'
+import { Lane } from './lane'
+import { fullHeightDbfs, waveColumns, wavePath } from './wave-geometry'
+import styles from './wave-lane.module.css'
+
+const HEIGHT = 60
+/** The outline is drawn more coarsely, so that its dashes can be told apart. */
+const OUTLINE_COLUMN_PX = 3
+
+interface WaveLaneProps {
+  readonly evidence: Evidence | null
+  readonly view: TimeView
+  readonly width: number
+  /** Size of text against the usual: the lane grows with it. */
+  readonly textScale: number
+}
+
+/** The wave without (outline) and with (filled). */
+export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProps) => {
+  const height = Math.round(HEIGHT * textScale)
+  const bypassed = evidence?.bypassed.peaks
+  const withPeaks = evidence?.processed.peaks
+  const takePeak = useTake(({ take }) => take?.measures?.truePeakDbtp ?? null)
+  const withoutDbtp = evidence?.bypassed.measures.truePeakDbtp
+  const withDbtp = evidence?.processed.measures.truePeakDbtp
+  const heightDbfs = fullHeightDbfs([takePeak, withoutDbtp, withDbtp])
+  const fullScale = dbToGain(heightDbfs)
+  const sides = sideWords(useListen((state) => state.scope))
+  const withoutPath = useMemo(
+    () => bypassed && wavePath(waveColumns(bypassed, view, width, OUTLINE_COLUMN_PX), height, fullScale),
+    [bypassed, view, width, height, fullScale],
+  )
+  const withPath = useMemo(
+    () => withPeaks && wavePath(waveColumns(withPeaks, view, width, 1), height, fullScale),
+    [withPeaks, view, width, height, fullScale],
+  )
+  const pending = usePendingWords()
+  const withinId = useId()
+  const withoutPeak = peakText(withoutDbtp, pending)
+  const withPeak = peakText(withDbtp, pending)
+  const reach = `to ${plain(heightDbfs, 0)} dBFS`
+  const sentence = evidence
+    ? `The wave along the take; the lane reaches up ${reach}. True peak ${withoutPeak} ${sides.bypassed}, ${withPeak} ${sides.processed}.`
+    : 'The wave along the take, not drawn yet.'
+  const label = (
+    <>
+      <span className={styles.reaches}>
+        <strong>Wave</strong> {reach}
+      </span>
+      <span>{`${withoutPeak} ${sides.bypassed}`}</span>
+      <span>{`${withPeak} ${sides.processed}`}</span>
+    </>
+  )
+  return (
+    <Lane label={label} sentence={sentence} width={width} height={height}>
+      <line className={styles.hairline} x1="0" x2={width} y1={height / 2} y2={height / 2} />
+      {withoutPath && <path className={styles.bypassed} d={withoutPath} />}
+      {withPath && <path className={styles.processed} d={withPath} />}
+      {withPath && withoutPath && (
+        <>
+          <clipPath id={withinId}>
+            <path d={withPath} />
+          </clipPath>
+          <path className={styles.within} d={withoutPath} clipPath={`url(#${withinId})`} />
+        </>
+      )}
+    </Lane>
+  )
+})
+
+function peakText(dbtp: number | null | undefined, pending: string): string {
+  if (dbtp === undefined) return pending
+  return dbtp === null ? 'silent' : `${plain(dbtp, 1)} dBTP`
+}

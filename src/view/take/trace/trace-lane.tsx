@@ -1,0 +1,77 @@
+import { type CSSProperties, memo, useState } from 'react'
+import { plain, type StageDoc, stageDefinitions } from '../../../core'
+import { useEvidence, useStageColour } from '../../context/app-context'
+import { usePendingWords } from '../../context/use-pending-words'
+import { useLook } from '../../hooks/use-look'
+import { LaneRow } from '../lanes/lane'
+import type { TimeView } from '../time/time-view'
+import { traceRangeDb } from './trace-geometry'
+import styles from './trace-lane.module.css'
+import { TracePicture } from './trace-picture'
+
+const HEIGHT = 32
+
+interface TraceLaneProps {
+  readonly stageId: string
+  readonly kind: StageDoc['kind']
+  readonly on: boolean
+  /** Its number in the chain, from 1. */
+  readonly number: number
+  /** Whether it stands before the ear. */
+  readonly heard: boolean
+  readonly view: TimeView
+  readonly width: number
+  /** Size of text against the usual: the lane grows with it. */
+  readonly textScale: number
+}
+
+/** What one stage held back along the take, hanging down from 0 dB. No setting of the stage draws it anew. */
+export const TraceLane = memo(
+  ({ stageId, kind, on, number, heard, view, width, textScale }: TraceLaneProps) => {
+    const name = stageDefinitions[kind].label
+    const [rangeDb, setRangeDb] = useState(() => traceRangeDb(0))
+    const look = useLook()
+    const works = on && heard
+    const found = useEvidence(({ evidence }) => evidence?.stages.get(stageId))
+    const isDrawn = useEvidence(({ liveTraces }) => liveTraces.has(stageId)) || found?.trace
+    const reduction = works ? found?.reduction : null
+    const pending = usePendingWords()
+    const figures = reduction
+      ? `most ${plain(reduction.maxDb, 1)}, typical ${plain(reduction.medianDb, 1)} dB`
+      : idleWords(on, heard, pending)
+    const colour: CSSProperties = { color: useStageColour(stageId) }
+    const label = (
+      <>
+        <span>
+          <strong style={colour}>{number}</strong> {name}
+          {works && isDrawn && <span className={styles.depth}> to {plain(-rangeDb, 0)} dB</span>}
+        </span>
+        <span>{figures}</span>
+      </>
+    )
+    const sentence = reduction
+      ? `Gain reduction of stage ${number}, ${name}: ${figures}; the lane reaches down to ${plain(-rangeDb, 0)} dB.`
+      : `Gain reduction of stage ${number}, ${name}: ${works ? 'not drawn yet' : figures}.`
+    return (
+      <LaneRow label={label}>
+        <TracePicture
+          key={look}
+          stageId={stageId}
+          works={works}
+          view={view}
+          width={width}
+          height={Math.round(HEIGHT * textScale)}
+          sentence={sentence}
+          style={colour}
+          onRange={setRangeDb}
+        />
+      </LaneRow>
+    )
+  },
+)
+
+/** Why there are no figures. */
+function idleWords(on: boolean, heard: boolean, pending: string): string {
+  if (!on) return 'off'
+  return heard ? pending : 'after the ear, not heard'
+}
