@@ -51,11 +51,11 @@ function PageContents() {
           <ErrorBoundary what="The take">
             <TheTake />
           </ErrorBoundary>
-          <ErrorBoundary what="The path">
+          <ErrorBoundary what="The chain">
             <TheChain />
           </ErrorBoundary>
           <div className={styles.side}>
-            <ErrorBoundary what="The stage at hand">
+            <ErrorBoundary what="The selected stage">
               <SelectedStage />
             </ErrorBoundary>
             <ErrorBoundary what="The curve">

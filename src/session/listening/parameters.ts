@@ -11,13 +11,13 @@ export const backingLevelParameter: NumberParameter = {
   scale: 'linear',
   step: 0.5,
   digits: 1,
-  help: 'Level of the backing, so that the voice stands in it as it will.',
+  help: 'Level of the backing under the voice.',
 }
 
 /** How much later the backing starts than the take: coded files often begin with some silence. */
 export const backingOffsetParameter: NumberParameter = {
   type: 'number',
-  label: 'Shift',
+  label: 'Offset',
   unit: 'ms',
   min: -200,
   max: 200,
@@ -25,5 +25,5 @@ export const backingOffsetParameter: NumberParameter = {
   scale: 'linear',
   step: 1,
   digits: 0,
-  help: 'Moves the backing later (or, below 0, earlier) until it lies under the voice.',
+  help: 'Moves the backing later (or, below 0, earlier) until it lines up with the voice.',
 }

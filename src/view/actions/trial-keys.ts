@@ -14,12 +14,12 @@ const LETTERS = ['a', 'b', 'x']
 
 /** The keys of a round as they are printed, with what they do. */
 export const trialKeyRows: readonly { readonly printed: string; readonly does: string }[] = [
-  { printed: '1, 2, 3', does: 'listen to what stands there from left to right' },
+  { printed: '1, 2, 3', does: 'listen to the choices from left to right' },
   { printed: 'A, B, X', does: 'the same' },
   { printed: '←, →', does: 'choose the answer on the left, on the right' },
   { printed: 'Enter', does: 'answer' },
   { printed: 'Space', does: 'play, stop' },
-  { printed: 'Esc', does: 'stop the trial, after a question' },
+  { printed: 'Esc', does: 'quit the trial, after a question' },
 ]
 
 /**

@@ -6,7 +6,7 @@ import { useChain, useEvidence, useListen, useTake } from '../context/app-contex
 import { usePendingWords } from '../context/use-pending-words'
 import styles from './chain-ends.module.css'
 
-/** Where the path begins: the take as it came. */
+/** Where the chain begins: the unprocessed take. */
 export function TakeIn() {
   const pending = usePendingWords()
   const none = useTake((state) => state.take === null && state.loading === null)
@@ -21,11 +21,11 @@ export function TakeIn() {
 
 interface OutProps {
   readonly listeningPointAtEnd: boolean
-  /** Where the ear can be put. */
+  /** The listening point at the end. */
   readonly children: ReactNode
 }
 
-/** Where the path ends, and the figures of where the ear is. */
+/** Where the chain ends, and the figures at the listening point. */
 export function Out({ listeningPointAtEnd, children }: OutProps) {
   const pending = usePendingWords()
   const hasTake = useTake((state) => state.take !== null)
@@ -35,9 +35,9 @@ export function Out({ listeningPointAtEnd, children }: OutProps) {
   return (
     <li className={styles.end}>
       <span className={styles.name}>
-        {listeningPointAtEnd ? `out: ${ofStored ? snapshotWords.b : 'the whole chain'}` : 'out'}
+        {listeningPointAtEnd ? `out: ${ofStored ? snapshotWords.b : 'whole chain'}` : 'out'}
       </span>
-      {!listeningPointAtEnd && <span>{ofStored && `${snapshotWords.b} `}at the ear:</span>}
+      {!listeningPointAtEnd && <span>{ofStored && `${snapshotWords.b} `}at the listening point:</span>}
       <span>{hasTake && loudness(measures?.integratedLufs, pending)}</span>
       <span>{measures ? level(measures.truePeakDbtp) : ''}</span>
       {children}

@@ -10,20 +10,20 @@ import { StageChange } from './stage-change'
 import { StageNow } from './stage-now'
 import type { Drop, Reorder } from './use-reorder'
 
-interface PathStageProps {
+interface ChainStageProps {
   readonly stage: StageDoc
   /** Position in the chain, from 0. */
   readonly index: number
   readonly count: number
-  /** Position of the stage that the ear is after, from 0. */
+  /** Position of the last stage that is heard, from 0. */
   readonly listeningPointIndex: number
   readonly drop: Drop | undefined
   readonly onGrab: Reorder['begin']
 }
 
-/** One stage on the path: whether it is on, what it does now, and what it changes. */
+/** One stage of the chain: whether it is on, what it does, and what it changes. */
 export const ChainStage = memo(
-  ({ stage, index, count, listeningPointIndex, drop, onGrab }: PathStageProps) => {
+  ({ stage, index, count, listeningPointIndex, drop, onGrab }: ChainStageProps) => {
     const { chain, listening } = useApp()
     const selected = useChain((state) => state.selectedId === stage.id)
     const colour = useStageColour(stage.id)

@@ -11,14 +11,14 @@ interface StageActionsProps {
   /** Position in the chain, from 0. */
   readonly index: number
   readonly count: number
-  /** The stages on the path. */
+  /** The stages of the chain. */
   readonly list: RefObject<HTMLOListElement | null>
   /** The button that adds one. */
   readonly adder: RefObject<HTMLButtonElement | null>
   announce(text: string): void
 }
 
-/** Where the stage at hand stands on the path, and whether it does. */
+/** Moves and removes the selected stage. */
 export function StageActions({ stage, index, count, list, adder, announce }: StageActionsProps) {
   const { chain } = useApp()
   const colour = useStageColour(stage.id)
@@ -32,7 +32,7 @@ export function StageActions({ stage, index, count, list, adder, announce }: Sta
   }
   const remove = () => {
     // The focus goes to the stage that takes its place, so that a second press does not take that one too;
-    // after the last one it goes to what begins the path anew.
+    // after the last one it goes to what begins the chain anew.
     flushSync(() => chain.getState().edit(removeStage(stage.id)))
     announce(`${label} removed`)
     const next = list.current?.querySelectorAll<HTMLElement>('[aria-current]')

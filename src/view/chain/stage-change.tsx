@@ -5,21 +5,21 @@ import styles from './stage-change.module.css'
 
 interface StageChangeProps {
   readonly stage: StageDoc
-  /** Whether it stands before the ear. */
+  /** Whether it comes before the listening point. */
   readonly heard: boolean
 }
 
-/** What a stage changed: loudness from right before it to right after it. */
+/** How a stage changes the loudness: before it against after it. */
 export function StageChange({ stage, heard }: StageChangeProps) {
   const evidence = useEvidence((state) => state.evidence?.stages.get(stage.id))
   const scope = useListen((state) => state.scope)
   const ofStored = useChain(({ chain }) => stagesOfWords(scope, chain) !== null)
-  if (!heard) return <p className={styles.change}>after the ear, not heard</p>
+  if (!heard) return <p className={styles.change}>after the listening point</p>
   if (!stage.on || !evidence) return <p className={styles.change} />
   return (
     <p className={styles.change}>
-      <span title="Integrated loudness right after this stage against right before it, over the whole take. What it comes to at the end of the chain stands in the numbers.">
-        {ofStored && 'in B '}
+      <span title="Integrated loudness after this stage against before it, over the whole take. The numbers show what that comes to at the end of the chain.">
+        {ofStored && 'in B: '}
         {loudnessWords(evidence.loudnessChangeLu)}
       </span>
     </p>
@@ -29,6 +29,6 @@ export function StageChange({ stage, heard }: StageChangeProps) {
 function loudnessWords(changeLu: number | null): string {
   if (changeLu === null) return 'loudness not measurable'
   const printed = plain(Math.abs(changeLu), 1)
-  if (Number(printed) === 0) return 'as loud after it'
-  return `${printed} LU ${changeLu > 0 ? 'louder' : 'quieter'} after it`
+  if (Number(printed) === 0) return 'same loudness'
+  return `${printed} LU ${changeLu > 0 ? 'louder' : 'quieter'}`
 }

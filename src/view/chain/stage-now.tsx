@@ -15,24 +15,24 @@ interface StageNowProps {
   readonly name: string
 }
 
-/** What a stage holds back just now, while it plays: a figure, and a line as long; else the most over the take. */
+/** Gain reduction of a stage right now, while it plays: a figure and a bar; else the maximum over the take. */
 export function StageNow({ stageId, index, name }: StageNowProps) {
-  const heldDb = useGainReduction(index)
+  const reductionDb = useGainReduction(index)
   const reduction = useEvidence((state) => state.evidence?.stages.get(stageId)?.reduction ?? null)
-  if (heldDb === null)
+  if (reductionDb === null)
     return (
       <span className={styles.now}>
         {reduction && (
           <span
             className={styles.most}
-            title={`Gain reduction over the whole take: typical ${plain(reduction.medianDb, 1)} dB`}
+            title={`Gain reduction over the whole take: median ${plain(reduction.medianDb, 1)} dB`}
           >
-            {Number(plain(reduction.maxDb, 1)) > 0 ? `most ${plain(reduction.maxDb, 1)} dB` : 'holds nothing'}
+            {Number(plain(reduction.maxDb, 1)) > 0 ? `max ${plain(reduction.maxDb, 1)} dB` : 'no reduction'}
           </span>
         )}
       </span>
     )
-  const shown = Math.min(1, heldDb / MOST_DB)
+  const shown = Math.min(1, reductionDb / MOST_DB)
   return (
     <span className={styles.now}>
       <Unseen>
@@ -41,14 +41,14 @@ export function StageNow({ stageId, index, name }: StageNowProps) {
           max={MOST_DB}
           value={shown * MOST_DB}
           aria-label={`${name}, gain reduction now`}
-          aria-valuetext={`${plain(heldDb, 1)} decibels`}
+          aria-valuetext={`${plain(reductionDb, 1)} decibels`}
         />
       </Unseen>
       <span className={styles.figure} aria-hidden="true">
-        now {plain(heldDb, 1)} dB
+        {plain(reductionDb, 1)} dB
       </span>
       <span className={styles.line}>
-        <span className={styles.held} style={{ transform: `scaleX(${shown})` }} />
+        <span className={styles.bar} style={{ transform: `scaleX(${shown})` }} />
       </span>
     </span>
   )

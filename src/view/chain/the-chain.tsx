@@ -6,13 +6,13 @@ import { usePassingWords } from '../context/use-passing-words'
 import { AddStage } from './add-stage'
 import { Out, TakeIn } from './chain-ends'
 import { ChainStage } from './chain-stage'
-import { KeptMenu } from './kept-menu'
 import { ListeningPoint } from './listening-point'
 import { StageActions } from './stage-actions'
 import styles from './the-chain.module.css'
 import { useReorder } from './use-reorder'
+import { VersionsMenu } from './versions-menu'
 
-/** The chain as an ordered list, from the take to the way out. */
+/** The chain as an ordered list, from the take to the output. */
 export function TheChain() {
   const { listening } = useApp()
   const stages = useChain((state) => state.chain.stages)
@@ -32,13 +32,13 @@ export function TheChain() {
   const listeningPointIndex = listeningPointIndexOf(stages, listeningPoint)
   const listeningPointAtEnd = listeningPointIndex === count - 1
   return (
-    <section className={styles.path} aria-labelledby="the-path">
+    <section className={styles.chain} aria-labelledby="the-chain">
       <div className={styles.head}>
-        <h2 id="the-path">The path</h2>
+        <h2 id="the-chain">The chain</h2>
         <p className={styles.said} aria-live="polite">
           {announcement}
         </p>
-        {announcement === '' && <p className={styles.note}>what each stage does, in this order</p>}
+        {announcement === '' && <p className={styles.note}>what each stage does, in order</p>}
         {selected && (
           <StageActions
             stage={selected}
@@ -49,7 +49,7 @@ export function TheChain() {
             announce={announce}
           />
         )}
-        <KeptMenu announce={announce} />
+        <VersionsMenu announce={announce} />
         <AddStage opener={adder} onAdded={announce} />
       </div>
       <ol className={styles.list} ref={reorder.list} aria-busy={measuring}>
@@ -67,7 +67,7 @@ export function TheChain() {
         ))}
         {count === 0 && (
           <li className={styles.empty}>
-            No stages: the take leaves as it came. Add a stage to begin, or undo to have the last ones back.
+            No stages: the take passes unchanged. Add a stage, or undo to restore the last ones.
           </li>
         )}
         <Out listeningPointAtEnd={listeningPointAtEnd}>

@@ -8,7 +8,7 @@ import { dropPlace } from './drop-place'
 /** Dragging stages to another place. Touch drags start sideways, for up and down scrolls the page. */
 export interface Reorder {
   readonly list: RefObject<HTMLOListElement | null>
-  /** The same function for as long as the path is there. */
+  /** The same function for as long as the chain is shown. */
   begin(event: PointerEvent<HTMLElement>, stageId: string): void
   dropOf(index: number): Drop | undefined
 }
@@ -24,7 +24,7 @@ interface Drag {
   readonly to: number
 }
 
-/** Lets stages be dragged along the path; a drag becomes one change when it is let go, and Escape forgets it. */
+/** Lets stages be dragged along the chain. A drag becomes one change when it is let go; Escape cancels it. */
 export function useReorder(announce: (text: string) => void): Reorder {
   const { chain } = useApp()
   const list = useRef<HTMLOListElement>(null)

@@ -67,7 +67,7 @@ export const BandHandle = memo(({ handle, plot, onHold }: BandHandleProps) => {
       data-above={handle.letterAbove}
       style={{ left: handle.left, top: handle.top, '--stage': colour }}
       aria-label={`Band ${name}, ${band.shape}`}
-      title={`Band ${name}${cornerWords(handle)}: drag for frequency${hasGain ? ' and gain' : ''}, Shift and drag or wheel for Q`}
+      title={`Band ${name}${cornerWords(handle)}: drag for frequency${hasGain ? ' and gain' : ''}, Shift-drag or wheel for Q`}
       onPointerDown={(event) => drag(event, handle)}
       onDoubleClick={() => {
         if (hasGain) change({ gainDb: 0 }, 'gainDb')
@@ -94,5 +94,5 @@ function isSame(a: BandHandleProps, b: BandHandleProps): boolean {
 /** That a pass does something at its corner already, for its handle does not stand on the line. */
 function cornerWords({ band: { shape }, heightDb }: Handle): string {
   if (shape !== 'high-pass' && shape !== 'low-pass') return ''
-  return `, corner, ${plain(Math.abs(heightDb), 0)} dB ${heightDb > 0 ? 'up' : 'down'}`
+  return `, corner at ${plain(heightDb, 0)} dB`
 }

@@ -24,7 +24,7 @@ const USUAL_RATE = 48_000
 export function TheCurve() {
   const settled = useChain((state) => state.chain)
   const sweep = useListen((state) => state.sweep)
-  // What is heard: while a band is swept, it is held up.
+  // What is heard: while a band is swept, it is a narrow boost.
   const chain = useMemo(() => (sweep ? sweptChain(settled, sweep) : settled), [settled, sweep])
   const scope = useListen((state) => state.scope)
   const sides = sideWords(scope)

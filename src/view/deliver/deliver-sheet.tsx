@@ -7,7 +7,7 @@ import { DeliveryNews } from './delivery-news'
 import { deliveredFacts, ditherWords, formats, PHASE_WORDS } from './delivery-words'
 import { FileFigures } from './file-figures'
 
-/** Makes the file that leaves the bench. */
+/** Makes the delivered file. */
 export function DeliverSheet() {
   const { deliveries } = useApp()
   const sound = useTake(({ take }) => take?.sound ?? null)
@@ -24,7 +24,7 @@ export function DeliverSheet() {
   }, [busy])
   return (
     <Sheet name="deliver" title="Deliver">
-      <p>The take through the whole chain, as a WAV file on this computer.</p>
+      <p>The take processed by the whole chain, as a WAV file on this computer.</p>
       <Choice
         legend="Format"
         className={styles.formats}
@@ -41,8 +41,8 @@ export function DeliverSheet() {
         </>
       )}
       <p className={styles.facts}>
-        Monitor volume and matching do not change the file. With every stage off it gives your samples back,
-        as far as the format can hold them.
+        Monitor volume and matching do not affect the file. With every stage off, the file holds the samples
+        of your take, as far as the format can.
       </p>
       <div className={styles.actions}>
         <button
@@ -52,7 +52,7 @@ export function DeliverSheet() {
           disabled={busy || !sound}
           onClick={() => void deliveries.deliver()}
         >
-          Save the file
+          Save file
         </button>
         {busy && (
           <>

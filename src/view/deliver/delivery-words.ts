@@ -13,12 +13,12 @@ export const formats: readonly { readonly value: DeliveryState['format']; readon
 /** What the file will be. */
 export function deliveredFacts(sound: Sound): string {
   const channels = sound.channels.length === 1 ? 'mono' : 'stereo'
-  return `${sound.sampleRate / 1000} kHz, ${channels}, ${printTime(durationSeconds(sound))}: the whole take, also where a loop is set. It begins and ends with the take, frame for frame.`
+  return `${sound.sampleRate / 1000} kHz, ${channels}, ${printTime(durationSeconds(sound))}: the whole take, even if a loop is set, aligned with the take to the sample.`
 }
 
-/** Why the file is not to be mixed with the take it was made from. */
+/** Why not to layer the file with the take it was made from. */
 export const PHASE_WORDS =
-  'Filters change the shape of the wave as well as its spectrum: use the file instead of the take, not layered with it, or parts of both cancel.'
+  'Filters shift phase: use the file instead of the original, not layered with it: together they partly cancel.'
 
 /**
  * What rounding to a format does; null where it does nothing worth knowing. The level is that of the total error of
@@ -27,20 +27,20 @@ export const PHASE_WORDS =
  */
 export const ditherWords: Readonly<Record<DeliveryState['format'], string | null>> = {
   pcm16:
-    'Rounding to 16 bits is dithered: it leaves a steady noise at -96 dBFS RMS instead of distortion. A channel that holds nothing but 16-bit values is written as it is.',
+    '16 bits are dithered: steady noise at −96 dBFS RMS instead of distortion. A channel that has only 16-bit values is written unchanged.',
   pcm24: null,
   float32: null,
 }
 
-/** What became of the samples of a file that was saved; null where there is nothing to say. */
+/** Whether a saved file was dithered; null where there is nothing to say. */
 export function ditherNews({ format, isDithered }: DeliveredFile): string | null {
   if (format !== 'pcm16') return null
-  return isDithered ? 'It is dithered.' : 'It needed no dither: every sample is a 16-bit value already.'
+  return isDithered ? 'Dithered.' : 'No dither needed: every sample already had a 16-bit value.'
 }
 
 /** Where neither side that is compared is what will be delivered. */
 export const OTHER_CHAIN_WORDS =
-  'The file is the chain as it stands on the path, all of it: not what you are hearing now. Its loudness and peak stand here while the whole chain is compared, with the ear at its end.'
+  'The file is the whole current chain, which is not what you hear now. To see its loudness and peak here, compare the whole chain and listen at its end.'
 
 /** Loudness and peak of the file, "–" where they are not known. */
 export function fileFigures(measures: Measures | null): string {

@@ -27,7 +27,7 @@ export function DropAreas() {
           </section>
         )}
       </div>
-      <p className={styles.promise}>Files stay on this computer. Nothing is sent anywhere.</p>
+      <p className={styles.promise}>Your audio never leaves this computer.</p>
     </div>
   )
 }

@@ -2,12 +2,12 @@ import { useTake } from '../context/app-context'
 import { measureFacts } from './facts'
 import styles from './header.module.css'
 
-/** What was measured of the take as it came. Its line is there before its figures, so that nothing moves. */
+/** What was measured of the unprocessed take. Its line is there before its figures, so that nothing moves. */
 export function MeasuredFacts() {
   const measures = useTake(({ take }) => take?.measures ?? null)
   const replaced = useTake(({ take }) => take?.replacedSamples ?? 0)
   return (
-    <dl className={styles.measures} aria-label="The take as it came">
+    <dl className={styles.measures} aria-label="The unprocessed take">
       {measures &&
         measureFacts(measures).map(({ label, value, worth }) => (
           <div key={label} className={worth ? styles.worth : undefined}>
@@ -17,8 +17,8 @@ export function MeasuredFacts() {
         ))}
       {replaced > 0 && (
         <div className={styles.worth}>
-          <dt>Not numbers, now silence</dt>
-          <dd>{replaced} samples</dd>
+          <dt>Invalid samples (NaN/Inf) silenced</dt>
+          <dd>{replaced}</dd>
         </div>
       )}
     </dl>

@@ -8,13 +8,13 @@ import { ProjectorSwitch } from './projector-switch'
 import { ThemeChoice } from './theme-choice'
 import { UndoButtons } from './undo-buttons'
 
-/** What is on the bench, and what can be brought onto it or taken away. */
+/** The open take, and what can be opened, delivered and looked up. */
 export function TheHeader() {
   const { takes } = useApp()
   const screen = useScreenStore()
   const { chooseTake, chooseBacking } = useFilePickers()
   const take = useTake((state) => state.take)
-  const name = take?.name ?? 'no take yet'
+  const name = take?.name ?? 'no take'
   const facts = take ? takeFacts(take).join(' · ') : ''
   return (
     <header className={styles.header}>
@@ -27,14 +27,14 @@ export function TheHeader() {
           {take && <span className={styles.dot}>· </span>}
           {facts}
         </span>
-        <span className={styles.stays} title="Files are read by this page and sent nowhere">
-          stays on this computer
+        <span className={styles.stays} title="This page reads files in the browser and sends nothing">
+          Your audio never leaves this computer
         </span>
       </p>
-      <nav className={styles.actions} aria-label="Bench">
+      <nav className={styles.actions} aria-label="Main">
         <button
           type="button"
-          title="WAV, FLAC, MP3, M4A or OGG. Nothing is sent anywhere."
+          title="WAV, FLAC, MP3, M4A or OGG. Your audio never leaves this computer."
           onClick={chooseTake}
         >
           Open take
@@ -42,7 +42,7 @@ export function TheHeader() {
         <button
           type="button"
           disabled={!take}
-          title="What the voice is heard over. Nothing is sent anywhere."
+          title="What the voice is heard over. Your audio never leaves this computer."
           onClick={chooseBacking}
         >
           Open backing

@@ -12,8 +12,8 @@ export function KeysSheet() {
     <Sheet name="keys" title="Keys">
       <KeyTable rows={keyTable} />
       <p className={styles.more}>
-        On the take: arrows go by a second, with Shift by ten, with Alt by a tenth; Home and End to its ends;
-        + − 0 zoom. On a slider: arrows, with Shift in large steps.
+        On the take: arrows move by 1 s, with Shift by 10 s, with Alt by 0.1 s; Home and End go to its ends; +
+        − 0 zoom. On a slider: arrows, with Shift in large steps.
       </p>
       <h3 className={styles.part}>In a blind trial</h3>
       <KeyTable rows={trialKeyRows} />
@@ -26,7 +26,7 @@ export function KeysSheet() {
           checked={singleKeys}
           onChange={(event) => screen.setState({ singleKeys: event.target.checked })}
         />
-        single keys work (undo and redo always do)
+        single keys on (undo and redo always work)
       </label>
     </Sheet>
   )

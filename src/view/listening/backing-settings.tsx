@@ -4,7 +4,7 @@ import { useApp, useListen, useTake } from '../context/app-context'
 import { NumberRow } from '../controls/number-row'
 import styles from './backing-settings.module.css'
 
-/** Level and shift of the backing, behind a few words, so that they are there but not in the way. */
+/** Level and offset of the backing, folded away until asked for. */
 export function BackingSettings() {
   const { listening, takes } = useApp()
   const details = useRef<HTMLDetailsElement>(null)
@@ -30,9 +30,9 @@ export function BackingSettings() {
       }}
     >
       <summary>
-        backing
+        backing:
         <br />
-        level, shift
+        level, offset
       </summary>
       <div className={styles.settingsSheet}>
         <p className={styles.wide}>
@@ -53,7 +53,7 @@ export function BackingSettings() {
           onRest={rest}
         />
         <button type="button" onClick={() => takes.removeBacking()}>
-          take the backing off
+          Remove backing
         </button>
       </div>
     </details>

@@ -2,11 +2,10 @@ import { printedKey } from '../actions/key-table'
 import { useApp, useListen } from '../context/app-context'
 import styles from './listening.module.css'
 
-/** Hears only what the stage or the chain takes away, or in what two kept versions differ. */
+/** Plays the difference of both sides instead of either. */
 export function DifferenceSwitch() {
   const { listening } = useApp()
   const difference = useListen(({ heard }) => heard === 'difference')
-  const ofKept = useListen(({ scope }) => scope.kind === 'snapshots')
   return (
     <div className={styles.pair}>
       <label
@@ -19,8 +18,8 @@ export function DifferenceSwitch() {
           onChange={(event) => listening.setDifference(event.target.checked)}
         />
         <span>
-          only what <br className={styles.break} />
-          {ofKept ? 'differs' : 'was removed'}
+          difference <br className={styles.break} />
+          only
         </span>
       </label>
     </div>

@@ -1,7 +1,7 @@
 import { plain } from '../../core'
 import type { MatchingGains } from '../context/app-context'
 
-/** What matching does just now, in two short lines. */
+/** What matching does right now, in two short lines. */
 export interface MatchedWords {
   readonly gain: string
   readonly basis: string
@@ -10,19 +10,19 @@ export interface MatchedWords {
 /** Gains this small print as 0.0 dB. */
 const NOTHING_DB = 0.05
 
-/** Which side is turned down and by how much, and what that was measured from. */
+/** Which side plays lower and by how much, and what that was measured from. */
 export function matchedWords(
   matched: boolean,
   gains: MatchingGains | null,
   sides = { bypassed: 'without', processed: 'with' },
 ): MatchedWords {
-  if (!matched) return { gain: 'each side as loud as it comes', basis: 'off' }
+  if (!matched) return { gain: 'each side at its own level', basis: 'off' }
   if (!gains) return { gain: 'not measured yet', basis: '…' }
   if (gains.measuredOver === 'nothing') return { gain: 'too little sound', basis: 'not measurable' }
   const basis = gains.measuredOver === 'loop' ? 'over the loop' : 'over the take'
-  if (gains.processedDb < -NOTHING_DB) return { gain: turnedDown(sides.processed, gains.processedDb), basis }
-  if (gains.bypassedDb < -NOTHING_DB) return { gain: turnedDown(sides.bypassed, gains.bypassedDb), basis }
-  return { gain: 'equally loud already', basis }
+  if (gains.processedDb < -NOTHING_DB) return { gain: playsLower(sides.processed, gains.processedDb), basis }
+  if (gains.bypassedDb < -NOTHING_DB) return { gain: playsLower(sides.bypassed, gains.bypassedDb), basis }
+  return { gain: 'already equally loud', basis }
 }
 
 /** The same in one line, short enough for a narrow screen. */
@@ -30,6 +30,6 @@ export function matchedLine(matched: boolean, { gain }: MatchedWords): string {
   return `${matched ? 'matched' : 'not matched'}: ${gain}`
 }
 
-function turnedDown(side: string, gainDb: number): string {
-  return `${side} turned down ${plain(-gainDb, 1)} dB`
+function playsLower(side: string, gainDb: number): string {
+  return `“${side}” plays ${plain(-gainDb, 1)} dB lower`
 }

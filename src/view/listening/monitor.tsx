@@ -4,7 +4,7 @@ import { MonitorSlider } from '../playback/monitor-slider'
 import styles from './monitor.module.css'
 import { OutputLevels } from './output-levels'
 
-/** How loud it is here. The delivered file knows nothing of it. */
+/** The monitor volume and the levels at the output. They do not affect the delivered file. */
 export function Monitor() {
   const monitorDb = useListen((state) => state.monitorDb)
   return (
@@ -12,7 +12,7 @@ export function Monitor() {
       <div className={styles.monitorWords}>
         <span>
           monitor {plain(monitorDb, 0)} dB
-          <span title="No peak leaves here above −1 dBFS">, guarded</span>
+          <span>, peaks limited to −1 dBFS</span>
         </span>
         <OutputLevels />
       </div>

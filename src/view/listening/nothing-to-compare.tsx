@@ -1,17 +1,17 @@
 import type { MouseEvent } from 'react'
 import { setBand, switchStage } from '../../session/chain/chain-edits'
 import { useApp, useChain, useListen } from '../context/app-context'
-import { alike, type Mend } from './alike'
+import { alike, type Remedy } from './alike'
 import styles from './listening.module.css'
 
-const mendWords: Readonly<Record<Mend['kind'], string>> = {
-  'ear-after': 'put the ear after it',
-  'ear-to-end': 'put the ear at the end',
+const remedyWords: Readonly<Record<Remedy['kind'], string>> = {
+  'hear-up-to': 'hear up to it',
+  'hear-to-end': 'hear the whole chain',
   'stage-on': 'switch it on',
   'band-on': 'switch it on',
 }
 
-/** Says where both sides must be alike, and offers to mend it where one thing does. */
+/** Says why both sides must be alike, and offers the one change that helps, if there is one. */
 export function NothingToCompare() {
   const { chain, listening } = useApp()
   const doc = useChain((state) => state.chain)
@@ -19,13 +19,13 @@ export function NothingToCompare() {
   const listeningPoint = useListen((state) => state.listeningPoint)
   const found = alike(doc, scope, listeningPoint)
   if (!found) return null
-  const { words, mend } = found
-  const carryOut = (chosen: Mend) => {
+  const { words, remedy } = found
+  const carryOut = (chosen: Remedy) => {
     switch (chosen.kind) {
-      case 'ear-after':
+      case 'hear-up-to':
         listening.setListeningPoint(chosen.stageId)
         return
-      case 'ear-to-end':
+      case 'hear-to-end':
         listening.setListeningPoint(null)
         return
       case 'stage-on':
@@ -37,17 +37,17 @@ export function NothingToCompare() {
     }
   }
   const press = (event: MouseEvent<HTMLButtonElement>) => {
-    if (!mend) return
-    // The button goes with what it mends: the focus stays in the bar.
+    if (!remedy) return
+    // The button goes with what it remedies: the focus stays in the bar.
     event.currentTarget.closest('section')?.focus()
-    carryOut(mend)
+    carryOut(remedy)
   }
   return (
     <p className={styles.barNote}>
       Nothing to compare: {words}.
-      {mend && (
+      {remedy && (
         <button type="button" onClick={press}>
-          {mendWords[mend.kind]}
+          {remedyWords[remedy.kind]}
         </button>
       )}
     </p>

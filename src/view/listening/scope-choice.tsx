@@ -11,8 +11,8 @@ const scopes: readonly { readonly value: ScopeKind; readonly label: string }[] =
 ]
 
 /**
- * What is compared: the whole chain, the selected stage or a band of it that was chosen there, each with its own
- * absence; or the stored versions, once there are any.
+ * What is compared: the whole chain, the selected stage or a band of it, each with its bypass; or the stored
+ * versions, once there are any.
  */
 export function ScopeChoice() {
   const { comparing } = useApp()
@@ -21,7 +21,7 @@ export function ScopeChoice() {
   const options = [
     ...scopes,
     ...(kind === 'band' ? [{ value: 'band', label: 'this band' } as const] : []),
-    ...(hasStored ? [{ value: 'snapshots', label: 'A and B' } as const] : []),
+    ...(hasStored ? [{ value: 'snapshots', label: 'stored versions' } as const] : []),
   ]
   return (
     <Choice

@@ -44,7 +44,7 @@ export function UnheardChange() {
   const what = heard === 'difference' ? 'the difference between A and B' : `“${sides[heard]}”`
   return (
     <p className={styles.barNote}>
-      You hear {what}: the change is not in it.
+      You hear {what}, which does not include this change.
       {scope.kind === 'snapshots' ? (
         <button type="button" onClick={() => comparing.compare('chain')}>
           compare the whole chain

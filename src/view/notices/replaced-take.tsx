@@ -36,7 +36,7 @@ export function ReplacedTake() {
   )
   const replaced = note?.before ? takeNews(note.before, { take, backing }, note.looped) : null
   const news = note && [replaced, timingWords(take), timingWords(backing)].filter(Boolean).join(' ')
-  const letGo = () => {
+  const discard = () => {
     takes.forgetReplaced()
     setNote(null)
   }
@@ -55,11 +55,11 @@ export function ReplacedTake() {
           <span className={styles.answers}>
             {canComeBack && (
               <button type="button" onClick={() => void takes.bringBack()}>
-                Bring it back
+                Restore it
               </button>
             )}
-            <button type="button" aria-label={canComeBack ? undefined : 'Close the note'} onClick={letGo}>
-              {canComeBack ? 'Let it go' : 'Close'}
+            <button type="button" aria-label={canComeBack ? undefined : 'Close the note'} onClick={discard}>
+              {canComeBack ? 'Discard it' : 'Close'}
             </button>
           </span>
         </div>

@@ -12,6 +12,6 @@ export function timingWords(opened: Timed | null): string | null {
   const { mostLateMs, missingMs } = opened.timing
   const missing =
     missingMs > 0 ? `, and ${missingMs.toFixed(0)} ms of it are missing, probably at its end` : ''
-  const late = `${isolated(opened.name)} may sit up to ${Math.ceil(mostLateMs)} ms late${missing}`
-  return `${late}: how much silence its coding added could not be told for certain. Use WAV or FLAC where timing matters.`
+  const late = `${isolated(opened.name)} may start up to ${Math.ceil(mostLateMs)} ms late${missing}`
+  return `${late}: how much silence its encoder added could not be determined. Use WAV or FLAC where timing matters.`
 }

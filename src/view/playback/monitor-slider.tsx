@@ -13,10 +13,10 @@ const monitorParameter: NumberParameter = {
   scale: 'linear',
   step: 1,
   digits: 0,
-  help: 'How loud it is here. The delivered file knows nothing of it.',
+  help: 'Volume at your ears. It does not affect the delivered file.',
 }
 
-/** Sets how loud it is here. */
+/** Sets the monitor volume. */
 export function MonitorSlider() {
   const { listening } = useApp()
   const monitorDb = useListen((state) => state.monitorDb)

@@ -1,9 +1,9 @@
 import styles from './help-line.module.css'
 
 interface HelpLineProps {
-  /** What the setting at hand does; screen readers have it from the control itself. */
+  /** What the setting does; screen readers have it from the control itself. */
   readonly text: string
-  /** What stands here while nothing is pointed at. */
+  /** What to show while nothing is pointed at. */
   readonly idle: string
 }
 

@@ -30,7 +30,7 @@ export function SelectedStage() {
           <StageNews news={news} beside={false} />
           <StageTools stage={null} onNews={setNews} />
         </div>
-        <HelpLine text="" idle="Add a stage to the path, and its settings appear here." />
+        <HelpLine text="" idle="Add a stage to the chain to see its settings here." />
       </section>
     )
   }

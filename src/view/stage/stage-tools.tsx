@@ -5,7 +5,7 @@ import { useApp, useChain } from '../context/app-context'
 import styles from './stage-tools.module.css'
 
 interface StageToolsProps {
-  /** The stage at hand; null while the chain is empty. */
+  /** The selected stage; null while the chain is empty. */
   readonly stage: StageDoc | null
   /** Told what was done, or why it was not. */
   onNews(news: string): void
@@ -19,7 +19,7 @@ export function StageTools({ stage, onNews }: StageToolsProps) {
   const copy = async (copied: StageDoc) => {
     try {
       await navigator.clipboard.writeText(stageToText(copied))
-      onNews(`${name} copied: all its settings are in the clipboard, as text.`)
+      onNews(`${name} copied to the clipboard with all its settings, as text.`)
     } catch {
       onNews('The browser does not let this page write to the clipboard.')
     }
@@ -55,7 +55,7 @@ export function StageTools({ stage, onNews }: StageToolsProps) {
         type="button"
         aria-disabled={full}
         aria-label="Paste a stage from the clipboard"
-        title={stage ? `Puts the stage in the clipboard after ${name}` : undefined}
+        title={stage ? `Adds the stage on the clipboard after ${name}` : undefined}
         onClick={() => !full && void paste()}
       >
         paste

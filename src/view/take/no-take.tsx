@@ -9,7 +9,7 @@ export function NoTake() {
   return (
     <div className={styles.none}>
       <p>
-        There is no take on the bench. Open one, or drop a sound file anywhere on this page; it stays on this
+        No take is open. Open one, or drop a sound file anywhere on this page. Your audio never leaves this
         computer.
       </p>
       <span>

@@ -2,7 +2,7 @@ import { isolated } from '../../session/take/take-store'
 import { useApp, useEvidence, useTake } from '../context/app-context'
 import styles from './take.module.css'
 
-/** What is being done just now, quietly and in a place of its own; what takes long can be stopped. */
+/** Loading or analysing, quietly and in a place of its own; loading can be cancelled. */
 export function WorkingNote() {
   const { takes } = useApp()
   const loading = useTake((state) => state.loading)
@@ -11,14 +11,14 @@ export function WorkingNote() {
   const text = loading
     ? `Loading ${isolated(loading)} …`
     : hasTake && tenths !== null
-      ? `measuring, ${tenths * 10} %`
+      ? `Analysing, ${tenths * 10} %`
       : ''
   return (
     <div className={styles.working}>
       <span title={loading ?? undefined}>{text}</span>
       {loading && hasTake && (
         <button type="button" onClick={() => takes.cancel()}>
-          stop
+          Cancel
         </button>
       )}
     </div>

@@ -7,7 +7,7 @@ import { useTrial } from './use-trial'
 
 const timeOfDay = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' })
 
-/** Every trial that was begun, the abandoned ones too. */
+/** Every trial that was started, including abandoned ones. */
 export function History() {
   const history = useTrial((state) => state.history)
   if (history.length === 0) return null
@@ -18,7 +18,7 @@ export function History() {
         <thead>
           <tr>
             <th scope="col">Trial</th>
-            <th scope="col">Begun</th>
+            <th scope="col">Started</th>
             <th scope="col">Compared</th>
             <th scope="col">Right</th>
             <th scope="col">By chance</th>
@@ -45,7 +45,7 @@ export function History() {
         </tbody>
       </table>
       <button type="button" onClick={() => saveTrials(history)}>
-        Save as a table (CSV)
+        Save as CSV
       </button>
     </section>
   )

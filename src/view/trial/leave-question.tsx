@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react'
 import styles from './trial.module.css'
 
-/** Asked before a trial that runs is given up. */
+/** Asked before a running trial is abandoned. */
 export function LeaveQuestion({ onStay, onLeave }: { onStay: () => void; onLeave: () => void }) {
   const stay = useRef<HTMLButtonElement>(null)
   useEffect(() => stay.current?.focus(), [])
@@ -14,7 +14,7 @@ export function LeaveQuestion({ onStay, onLeave }: { onStay: () => void; onLeave
   }
   return (
     <div className={styles.round}>
-      <p id="leave-question">Stop the trial before its end? It stays in the list as abandoned.</p>
+      <p id="leave-question">Quit this trial? It stays in the list as abandoned.</p>
       <div className={styles.actions}>
         <button
           ref={stay}
@@ -24,10 +24,10 @@ export function LeaveQuestion({ onStay, onLeave }: { onStay: () => void; onLeave
           onClick={onStay}
           onKeyDown={pressKey}
         >
-          Go on
+          Continue
         </button>
         <button type="button" onClick={onLeave} onKeyDown={pressKey}>
-          Stop the trial
+          Quit trial
         </button>
       </div>
     </div>

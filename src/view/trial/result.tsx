@@ -5,7 +5,7 @@ import { useApp } from '../context/app-context'
 import { RoundsTable } from './rounds-table'
 import styles from './trial.module.css'
 
-/** What a trial came to, in figures, in words that say no more than they do, and round by round. */
+/** The result of a trial: figures, what they mean and no more, and round by round. */
 export function Result({ trial }: { trial: TrialRecord }) {
   const { trials } = useApp()
   const heading = useRef<HTMLHeadingElement>(null)
@@ -23,7 +23,7 @@ export function Result({ trial }: { trial: TrialRecord }) {
       <p>
         {trial.finished
           ? trialSentence({ right, rounds })
-          : 'A trial that did not end has no result, but it counts as begun.'}
+          : 'An abandoned trial has no result, but it counts as started.'}
       </p>
       {answers.length > 0 && <RoundsTable trial={trial} />}
       <div className={styles.actions}>

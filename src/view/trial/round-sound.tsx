@@ -17,7 +17,7 @@ export function RoundSound() {
       <div>
         <span className={styles.time}>{time}</span>
         <br />
-        <span className={styles.note}>Space{looping && ', in the loop'}</span>
+        <span className={styles.note}>{looping ? 'in the loop' : 'whole take'}</span>
       </div>
       <div className={styles.volume}>
         <span className={styles.note}>monitor {plain(monitorDb, 0)} dB</span>

@@ -62,11 +62,11 @@ export function Round({ trial, onStop }: { trial: RunningTrial; onStop: () => vo
       />
       <div className={styles.actions}>
         <button type="button" className={styles.main} disabled={said === null} onClick={answer}>
-          {round < rounds ? 'Answer, next round' : 'Answer, and see the result'}
+          {round < rounds ? 'Answer, next round' : 'Answer and see the result'}
         </button>
         <span className={styles.note}>Enter</span>
         <button type="button" className={styles.aside} onClick={onStop}>
-          Stop the trial
+          Quit trial
         </button>
       </div>
       <p id={reasonId} role="status" className={styles.reason}>

@@ -12,5 +12,5 @@ export const roundsParameter: NumberParameter = {
   scale: 'linear',
   step: 1,
   digits: 0,
-  help: 'More rounds tell smaller differences from guessing, and tire the ear.',
+  help: 'More rounds can tell smaller differences from guessing, but are tiring.',
 }

@@ -12,8 +12,8 @@ export function RoundsTable({ trial: { kind, answers } }: { trial: TrialRecord }
         <thead>
           <tr>
             <th scope="col">Round</th>
-            <th scope="col">{kind === 'name-x' ? 'X was' : 'With was'}</th>
-            <th scope="col">Said</th>
+            <th scope="col">{kind === 'name-x' ? 'X was' : 'Processed was'}</th>
+            <th scope="col">Answer</th>
             <th scope="col">
               <Unseen>Right or wrong</Unseen>
             </th>

@@ -13,11 +13,11 @@ import { matchingWords } from './trial-words'
 import { useTrialRefusal } from './use-trial'
 
 const kinds: readonly { readonly value: TrialKind; readonly label: string }[] = [
-  { value: 'name-x', label: 'X is one of the two: without or with; both can be heard by name as well' },
-  { value: 'which-of-two', label: 'A and B are both hidden; which of the two is the side “with”?' },
+  { value: 'name-x', label: 'X is “without” or “with”; you can hear both by name as well' },
+  { value: 'which-of-two', label: 'A and B are both hidden: which one is processed?' },
 ]
 
-/** What is compared, in which kind of round, how often; and what that can show at best, before it begins. */
+/** What is compared, in which kind of round, how often; and what that can show at best. */
 export function SetUp() {
   const { trials } = useApp()
   const chain = useChain((state) => state.chain)
@@ -32,10 +32,11 @@ export function SetUp() {
     <>
       <p>
         Compares <strong>{comparedWords(chain, scope, listeningPoint)}</strong>
-        {scope.kind === 'snapshots' ? '' : ' with its bypass'}, hidden, and counts against guessing.{' '}
+        {scope.kind === 'snapshots' ? '' : ' with its bypass'}, hidden, and tests the answers against
+        guessing.{' '}
         {looping
           ? 'The loop repeats.'
-          : 'A short loop, set on the take first, makes small differences plainer.'}
+          : 'A short loop, set on the take first, makes small differences easier to hear.'}
       </p>
       <Choice
         legend="Kind of round"

@@ -15,16 +15,16 @@ export const choiceNames: Readonly<Record<TrialChoice, string>> = {
 /** What is asked in each round. */
 export const questions: Readonly<Record<TrialKind, string>> = {
   'name-x': 'X is',
-  'which-of-two': 'Which of the two is the side “with”?',
+  'which-of-two': 'Which one is processed?',
 }
 
 /** Why a round cannot be answered yet. */
 export const listenFirst: Readonly<Record<TrialKind, string>> = {
-  'name-x': 'Listen to X for a moment first; then it can be answered.',
-  'which-of-two': 'Listen to A and to B for a moment first; then it can be answered.',
+  'name-x': 'Listen to X for a moment before you answer.',
+  'which-of-two': 'Listen to A and B for a moment before you answer.',
 }
 
-/** The answer by which X (of two: A) is said to be `side`, as it is printed. */
+/** The answer that X (of two: A) is `side`, as it is printed. */
 export function answerName(kind: TrialKind, side: HiddenSide): string {
   if (kind === 'name-x') return choiceNames[side]
   return side === 'processed' ? 'A' : 'B'
@@ -33,19 +33,19 @@ export function answerName(kind: TrialKind, side: HiddenSide): string {
 /** Gains this small print as 0.0 dB. */
 const NOTHING_DB = 0.05
 
-/** What is done to both sides so that their level says nothing. */
+/** How both sides are matched, so that their level gives nothing away. */
 export function matchingWords({ bypassedDb, processedDb, measuredOver }: MatchingGains): string {
   const [louder, gainDb] = processedDb < bypassedDb ? ['with', processedDb] : ['without', bypassedDb]
   const made =
     gainDb < -NOTHING_DB
-      ? `Both are made equally loud: ${louder} is turned down ${plain(-gainDb, 1)} dB`
-      : 'Both are equally loud as they are'
-  return `${made}, measured over the ${measuredOver}; this stays so until the end.`
+      ? `Matched: “${louder}” plays ${plain(-gainDb, 1)} dB lower`
+      : 'Both are already equally loud'
+  return `${made}, measured over the ${measuredOver}. This does not change during the trial.`
 }
 
 /** How many trials there were, and what that does to the best of them. */
 export function historyWords(history: readonly TrialRecord[]): string {
   const finished = history.filter((trial) => trial.finished).length
-  const counted = `${history.length} begun: ${finished} finished, ${history.length - finished} abandoned.`
-  return finished > 1 ? `${counted} The best of several looks better than it is: all of them count.` : counted
+  const counted = `${history.length} started: ${finished} finished, ${history.length - finished} abandoned.`
+  return finished > 1 ? `${counted} The best of several looks better than it is: count them all.` : counted
 }

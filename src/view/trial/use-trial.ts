@@ -9,7 +9,7 @@ export function useTrial<Part>(select: (state: TrialState) => Part): Part {
   return useStore(useApp().trial, select)
 }
 
-/** Why no trial of the comparison at hand can be begun now, or null. */
+/** Why no trial of the current comparison can be started, or null. */
 export function useTrialRefusal(): TrialRefusal | null {
   const chain = useChain((state) => state.chain)
   const scope = useListen((state) => state.scope)

@@ -77,7 +77,7 @@ export const Band = memo(({ stageId, stageIndex, band, bandIndex, onHelp, onRemo
             }}
           />
         </Told>
-        <Told help="Hears this band against its own bypass, all else as it is." onHelp={onHelp}>
+        <Told help="Compares this band with its bypass; everything else is unchanged." onHelp={onHelp}>
           <button
             type="button"
             className={styles.compare}

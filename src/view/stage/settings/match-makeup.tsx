@@ -8,12 +8,11 @@ interface MatchMakeupProps {
   onHelp(help: string): void
 }
 
-const HELP = 'Works out the makeup gain with which this stage leaves the take as loud as it found it.'
+const HELP = 'Sets the makeup gain so that the take is as loud after this stage as before it.'
 
-const MATCHED =
-  'As loud right after this stage as right before it. Later stages may still change that by the end.'
+const MATCHED = 'As loud after this stage as before it. Later stages may still change the loudness.'
 
-/** Has the makeup gain worked out from loudness. */
+/** Matches loudness by makeup gain. */
 export function MatchMakeup({ stageId, onHelp }: MatchMakeupProps) {
   const app = useApp()
   const measured = useTake(({ take }) => take !== null && take.measures !== null)
@@ -24,9 +23,9 @@ export function MatchMakeup({ stageId, onHelp }: MatchMakeupProps) {
     onHelp(HELP)
     try {
       const matched = await app.matchMakeup(stageId)
-      onHelp(matched ? MATCHED : 'Too little sound to match by: makeup gain stays as it is.')
+      onHelp(matched ? MATCHED : 'Too little sound to match: the makeup gain is unchanged.')
     } catch {
-      onHelp('The makeup gain could not be worked out. It stays as it is; try again.')
+      onHelp('The makeup gain could not be worked out and is unchanged. Try again.')
     } finally {
       setWorking(false)
     }

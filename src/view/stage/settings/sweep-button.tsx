@@ -19,8 +19,8 @@ interface SweepButtonProps {
 }
 
 /**
- * Held down, with the pointer or Space, it holds the band up narrowly; moved sideways, or with the arrow keys, it
- * moves it. Let go, everything is as it was, and where the sweep ended can be taken over.
+ * While it is held down, with the pointer or Space, the band is a narrow boost; moving sideways, or the arrow keys, move
+ * it. On release the chain is as before, and the band can be set to where the sweep ended.
  */
 export function SweepButton({ stageId, bandIndex, frequencyHz, onTake }: SweepButtonProps) {
   const { listening, listen } = useApp()
@@ -60,7 +60,7 @@ export function SweepButton({ stageId, bandIndex, frequencyHz, onTake }: SweepBu
         aria-pressed={held}
         aria-describedby={held ? heardId : undefined}
         aria-label={`Sweep band ${letter}: hold and move`}
-        title="Hold, and move sideways or with the arrow keys, to find by ear what sounds bad"
+        title="Hold and move sideways, or use the arrow keys, to find by ear what sounds bad"
         onPointerDown={(event) => {
           if (event.button !== 0) return
           event.currentTarget.setPointerCapture(event.pointerId)

@@ -60,17 +60,17 @@ function TimeControls({ sound, time }: { sound: Sound; time: TimeViewControl }) 
           title={`Starts the loop at the position: key ${printedKey('loop-from')}`}
           onClick={() => listening.setLoopEnd('from')}
         >
-          from here
+          Start loop here
         </button>
         <button
           type="button"
           title={`Ends the loop at the position: key ${printedKey('loop-to')}`}
           onClick={() => listening.setLoopEnd('to')}
         >
-          to here
+          End loop here
         </button>
         <button type="button" disabled={!loop} onClick={() => listening.setLoop(null)}>
-          no loop
+          Clear loop
         </button>
       </fieldset>
       <fieldset className={styles.group} aria-label="Zoom">
@@ -87,7 +87,7 @@ function TimeControls({ sound, time }: { sound: Sound; time: TimeViewControl }) 
           +
         </button>
         <button type="button" disabled={!loop} onClick={() => loop && time.show(loop)}>
-          to the loop
+          to loop
         </button>
         <button type="button" disabled={time.isWhole} onClick={time.showAll}>
           whole take

@@ -28,6 +28,6 @@ export function loopToRefusal(
   shortestSeconds: number,
 ): Refusal {
   if (seconds - startSeconds < shortestSeconds)
-    return `The loop begins at ${printExactTime(startSeconds)}. Type a later time, or move its beginning first.`
+    return `The loop starts at ${printExactTime(startSeconds)}. Type a later time, or move its start first.`
   return positionRefusal(seconds, takeSeconds)
 }

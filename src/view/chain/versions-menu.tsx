@@ -17,8 +17,8 @@ interface Entry {
   act(): void
 }
 
-/** Stores the chain as it is now, to compare it with another version later or to go back to it. */
-export const KeptMenu = memo(({ announce }: { announce(text: string): void }) => {
+/** Stores the current chain, to compare it with another later or to go back to it. */
+export const VersionsMenu = memo(({ announce }: { announce(text: string): void }) => {
   const { chain, comparing } = useApp()
   const snapshots = useChain((state) => state.snapshots)
   const { editVersions } = chain.getState()
@@ -26,7 +26,7 @@ export const KeptMenu = memo(({ announce }: { announce(text: string): void }) =>
   const entries: Entry[] = [
     ...snapshotNames.map((name) => ({
       label: `Store as ${snapshotWords[name]}`,
-      purpose: snapshots[name] ? `Replaces ${snapshotWords[name]}.` : 'The chain as it is now.',
+      purpose: snapshots[name] ? `Replaces ${snapshotWords[name]}.` : 'The current chain.',
       said: `Stored as ${snapshotWords[name]}`,
       act: () => editVersions(storeSnapshot(name)),
     })),
@@ -34,21 +34,21 @@ export const KeptMenu = memo(({ announce }: { announce(text: string): void }) =>
       ? [
           {
             label: stored[1] ? 'Compare A with B' : `Compare ${snapshotWords[stored[0]]} with now`,
-            purpose: 'At the same loudness, like every comparison.',
+            purpose: 'At matched loudness, like every comparison.',
             said: 'Comparing stored versions',
             act: () => comparing.compare('snapshots'),
           },
         ]
       : []),
     ...stored.map((name) => ({
-      label: `Back to ${snapshotWords[name]}`,
-      purpose: 'Restores this version. You can undo it.',
+      label: `Go back to ${snapshotWords[name]}`,
+      purpose: 'Replaces the current chain. Can be undone.',
       said: `Back to ${snapshotWords[name]}`,
       act: () => editVersions(restoreSnapshot(name)),
     })),
     ...stored.map((name) => ({
       label: `Discard ${snapshotWords[name]}`,
-      purpose: 'The current chain does not change. You can undo it.',
+      purpose: 'Removes the stored version. The current chain is unchanged. Can be undone.',
       said: `Discarded ${snapshotWords[name]}`,
       act: () => editVersions(discardSnapshot(name)),
     })),
