@@ -2,7 +2,7 @@ import type { App } from '../session/app'
 import { wouldBeLost } from '../session/chain/chain-store'
 
 /**
- * Has the browser ask, in its own words, before the page goes while the chain holds work that is in no file. It
+ * Has the browser ask, in its own words, before the page closes while the chain has changes that are in no file. It
  * listens only then: some browsers do not keep a page for "back" that listens (HTML standard, "prompt to unload").
  * @returns ends it
  */

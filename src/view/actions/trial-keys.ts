@@ -7,7 +7,7 @@ export type TrialKey =
   | { readonly does: 'say'; readonly said: HiddenSide }
   | { readonly does: 'answer' | 'play' }
 
-/** What has the focus, as far as it wants keys for itself. */
+/** What has the focus, as far as it uses keys itself. */
 export type FocusHolder = 'button' | 'slider' | 'radio-to-choose' | 'none'
 
 const LETTERS = ['a', 'b', 'x']

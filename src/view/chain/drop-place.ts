@@ -1,4 +1,4 @@
-/** Where something stands on the screen. */
+/** Position of an element on the screen. */
 export interface Box {
   readonly left: number
   readonly right: number

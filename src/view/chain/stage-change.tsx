@@ -1,6 +1,7 @@
-import { plain, type StageDoc } from '../../core'
+import type { StageDoc } from '../../core'
 import { stagesOfWords } from '../../session/comparison/side-words'
 import { useChain, useEvidence, useListen } from '../context/app-context'
+import { inWords } from '../words/in-words'
 import styles from './stage-change.module.css'
 
 interface StageChangeProps {
@@ -28,7 +29,7 @@ export function StageChange({ stage, heard }: StageChangeProps) {
 
 function loudnessWords(changeLu: number | null): string {
   if (changeLu === null) return 'loudness not measurable'
-  const printed = plain(Math.abs(changeLu), 1)
-  if (Number(printed) === 0) return 'same loudness'
+  const printed = inWords(Math.abs(changeLu))
+  if (printed === '0') return 'same loudness'
   return `${printed} LU ${changeLu > 0 ? 'louder' : 'quieter'}`
 }

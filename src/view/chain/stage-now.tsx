@@ -2,6 +2,7 @@ import { plain } from '../../core'
 import { useEvidence } from '../context/app-context'
 import { useGainReduction } from '../context/use-gain-reduction'
 import { Unseen } from '../controls/unseen'
+import { inWords } from '../words/in-words'
 import styles from './stage-now.module.css'
 
 /** The line is full at this much, dB. */
@@ -25,9 +26,9 @@ export function StageNow({ stageId, index, name }: StageNowProps) {
         {reduction && (
           <span
             className={styles.most}
-            title={`Gain reduction over the whole take: median ${plain(reduction.medianDb, 1)} dB`}
+            title={`Gain reduction over the whole take: median ${inWords(reduction.medianDb)} dB`}
           >
-            {Number(plain(reduction.maxDb, 1)) > 0 ? `max ${plain(reduction.maxDb, 1)} dB` : 'no reduction'}
+            {inWords(reduction.maxDb) !== '0' ? `max ${inWords(reduction.maxDb)} dB` : 'no reduction'}
           </span>
         )}
       </span>

@@ -56,7 +56,7 @@ export function useView<Part>(select: (state: ViewState) => Part): Part {
   return useStore(useApp().view, select)
 }
 
-/** The colour of a stage, as styles take it: its own wherever it stands. */
+/** The colour of a stage, as styles take it: the same wherever it is in the chain. */
 export function useStageColour(stageId: string): string {
   const colours = useContext(ColoursContext)
   if (!colours) throw new Error('useStageColour outside an AppProvider')

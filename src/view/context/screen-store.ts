@@ -9,12 +9,12 @@ export type Theme = 'system' | 'light' | 'dark'
 export interface ScreenState {
   readonly sheet: SheetName | null
   readonly theme: Theme
-  /** Whether keys without a modifier do something; off for those whom they surprise (WCAG 2.2, 2.1.4). */
+  /** Whether keys without a modifier do something; can be switched off (WCAG 2.2, 2.1.4). */
   readonly singleKeys: boolean
   /** Larger type and lines for a class, and only what is shown to it. */
   readonly projector: boolean
   readonly careNoteRead: boolean
-  /** What a key just did to the path, to be said there; the same words twice are two objects. */
+  /** What a key just did to the chain, to be announced there; the same words twice are two objects. */
   readonly said: { readonly words: string } | null
 }
 

@@ -8,7 +8,7 @@ export const COLOURS = 5
 export type StageColours = ReadonlyMap<string, number>
 
 /**
- * The colours once `stages` stand on the path: those that have one keep it wherever they stand, new ones get the one
+ * The colours once `stages` are in the chain: those that have one keep it wherever they are, new ones get the one
  * that the fewest others have.
  */
 export function withColours(known: StageColours, stages: readonly { readonly id: string }[]): StageColours {
@@ -26,7 +26,7 @@ export function withColours(known: StageColours, stages: readonly { readonly id:
   return colours
 }
 
-/** Colours of all stages that come onto the path, from now on. */
+/** Colours of all stages that are added to the chain, from now on. */
 export function followStageColours(
   chain: StoreApi<{ readonly chain: ChainDoc }>,
 ): StoreApi<{ readonly colours: StageColours }> {

@@ -1,6 +1,6 @@
 import { useEvidence, useTake } from './app-context'
 
-/** What stands in the place of a figure that is not known: that it is to come, or that it is not. */
+/** Shown instead of a figure that is not known: “…” while it is being worked out. */
 export function usePendingWords(): '…' | 'not known' {
   const isLoading = useTake(({ loading }) => loading !== null)
   const isWorking = useEvidence(({ working }) => working !== null)

@@ -3,7 +3,7 @@ import styles from './choice.module.css'
 import { Unseen } from './unseen'
 
 interface ChoiceProps<Value extends string> {
-  /** What is chosen, for those who cannot see the place it stands in. */
+  /** What is chosen, for screen readers. */
   readonly legend: string
   /** Null: none of them. */
   readonly value: Value | null

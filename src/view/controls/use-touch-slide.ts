@@ -21,41 +21,41 @@ interface Touch {
  */
 export function useTouchSlide(onSlide: (position: number) => void) {
   const touch = useRef<Touch | null>(null)
-  const end = (held: Touch) => {
-    held.direction ??= 'across'
+  const end = (pressed: Touch) => {
+    pressed.direction ??= 'across'
     // Firefox asks once more as the finger is lifted, or for the old position where the touch is cancelled.
     setTimeout(() => {
       touch.current = null
     })
   }
-  const heldBy = ({ pointerId }: PointerEvent) =>
+  const touchOf = ({ pointerId }: PointerEvent) =>
     touch.current?.pointerId === pointerId ? touch.current : null
   return {
     /** Takes a position that the native slider asks for. */
     ask(position: number) {
-      const held = touch.current
-      if (!held || held.direction === 'along') onSlide(position)
-      else held.asked = position
+      const pressed = touch.current
+      if (!pressed || pressed.direction === 'along') onSlide(position)
+      else pressed.asked = position
     },
     down({ pointerType, pointerId, clientX: x, clientY: y }: PointerEvent) {
       if (pointerType !== 'mouse' && !touch.current)
         touch.current = { pointerId, x, y, direction: null, asked: null }
     },
     move(event: PointerEvent) {
-      const held = heldBy(event)
-      if (!held || held.direction) return
-      const [along, across] = [Math.abs(event.clientX - held.x), Math.abs(event.clientY - held.y)]
-      if (Math.max(along, across) >= TAP_SLOP_PX) held.direction = along > across ? 'along' : 'across'
+      const pressed = touchOf(event)
+      if (!pressed || pressed.direction) return
+      const [along, across] = [Math.abs(event.clientX - pressed.x), Math.abs(event.clientY - pressed.y)]
+      if (Math.max(along, across) >= TAP_SLOP_PX) pressed.direction = along > across ? 'along' : 'across'
     },
     up(event: PointerEvent) {
-      const held = heldBy(event)
-      if (!held) return
-      if (!held.direction && held.asked !== null) onSlide(held.asked)
-      end(held)
+      const pressed = touchOf(event)
+      if (!pressed) return
+      if (!pressed.direction && pressed.asked !== null) onSlide(pressed.asked)
+      end(pressed)
     },
     cancel(event: PointerEvent) {
-      const held = heldBy(event)
-      if (held) end(held)
+      const pressed = touchOf(event)
+      if (pressed) end(pressed)
     },
   }
 }

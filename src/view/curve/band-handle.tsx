@@ -15,7 +15,7 @@ interface BandHandleProps {
   readonly handle: Handle
   readonly plot: Plot
   /** Told when a drag begins and ends. */
-  onHold(held: boolean): void
+  onDrag(dragged: boolean): void
 }
 
 /**
@@ -23,7 +23,7 @@ interface BandHandleProps {
  * frequency and gain, with Shift held the Q; the wheel sets Q while it has the focus. For keys and screen readers it is
  * one or two native sliders. Drawn anew only when the handle itself has changed, not with every move of another.
  */
-export const BandHandle = memo(({ handle, plot, onHold }: BandHandleProps) => {
+export const BandHandle = memo(({ handle, plot, onDrag }: BandHandleProps) => {
   const { chain, listening } = useApp()
   const group = useRef<HTMLFieldSetElement>(null)
   const { stageId, stageIndex, bandIndex, band, hasGain } = handle
@@ -48,7 +48,7 @@ export const BandHandle = memo(({ handle, plot, onHold }: BandHandleProps) => {
       rest()
       chain.getState().select(stageId)
       group.current?.querySelector('input')?.focus()
-      onHold(true)
+      onDrag(true)
     },
     onMove: (dx, dy, shiftKey, start: Handle) =>
       shiftKey
@@ -56,7 +56,7 @@ export const BandHandle = memo(({ handle, plot, onHold }: BandHandleProps) => {
         : change(settingsAt(plot, handle, start.left + dx, start.top + dy), 'place'),
     onEnd: () => {
       rest()
-      onHold(false)
+      onDrag(false)
     },
   })
   const sliders = { handle, name, onChange: change, onRest: rest }
@@ -88,10 +88,10 @@ export const BandHandle = memo(({ handle, plot, onHold }: BandHandleProps) => {
 }, isSame)
 
 function isSame(a: BandHandleProps, b: BandHandleProps): boolean {
-  return a.plot === b.plot && a.onHold === b.onHold && sameHandle(a.handle, b.handle)
+  return a.plot === b.plot && a.onDrag === b.onDrag && sameHandle(a.handle, b.handle)
 }
 
-/** That a pass does something at its corner already, for its handle does not stand on the line. */
+/** Says what a pass filter does at its corner, because its handle is off the 0 dB line. */
 function cornerWords({ band: { shape }, heightDb }: Handle): string {
   if (shape !== 'high-pass' && shape !== 'low-pass') return ''
   return `, corner at ${plain(heightDb, 0)} dB`

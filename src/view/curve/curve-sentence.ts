@@ -5,7 +5,7 @@ export function curveSentence(frequenciesHz: Float64Array, magnitudesDb: Float64
   const highest = extreme(magnitudesDb, (db, best) => db > best)
   const lowest = extreme(magnitudesDb, (db, best) => db < best)
   const at = (index: number) =>
-    `${signed(magnitudesDb[index] ?? 0, 1)} dB at ${frequency(frequenciesHz[index] ?? 0)}`
+    `${signed(magnitudesDb[index] ?? 0, 1).replace(/\.0$/, '')} dB at ${frequency(frequenciesHz[index] ?? 0)}`
   if ((magnitudesDb[highest] ?? 0) < FLAT_DB && (magnitudesDb[lowest] ?? 0) > -FLAT_DB)
     return 'Combined magnitude response: flat, 0 dB at every frequency.'
   return `Combined magnitude response from ${frequency(frequenciesHz[0] ?? 0)} to ${frequency(

@@ -11,7 +11,7 @@ import {
 import { asPrinted } from '../controls/positions'
 import type { Plot } from './plot'
 
-/** One band that can be taken hold of on the plot. */
+/** One band that can be dragged on the plot. */
 export interface Handle {
   readonly stageId: string
   /** Position of its stage in the chain, from 0. */
@@ -60,7 +60,7 @@ export function handlesOf(chain: ChainDoc, plot: Plot, sampleRate: number): Hand
   )
 }
 
-/** Whether two handles stand in the same place and are of the very same band. */
+/** Whether two handles have the same position and the same band object. */
 export function sameHandle(a: Handle, b: Handle): boolean {
   const others = Object.values(b)
   return Object.values(a).every((value, i) => value === others[i])

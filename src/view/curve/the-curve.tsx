@@ -4,6 +4,7 @@ import { sideWords } from '../../session/comparison/side-words'
 import { useChain, useListen, useTake } from '../context/app-context'
 import { useTextScale } from '../hooks/use-text-scale'
 import { useWidth } from '../hooks/use-width'
+import { SideLegend } from '../plot/side-legend'
 import { Axes } from './axes'
 import { BandCurves } from './band-curves'
 import { BandHandle } from './band-handle'
@@ -31,9 +32,9 @@ export function TheCurve() {
   const sampleRate = useTake((state) => state.take?.sound.sampleRate ?? USUAL_RATE)
   const [holder, width] = useWidth(FIRST_WIDTH)
   const textScale = useTextScale()
-  // The scale stays while a handle is held: it must not slip away from under the hand.
-  const [heldRangeDb, holdRange] = useState<number | null>(null)
-  const rangeDb = heldRangeDb ?? fittingRangeDb(settled)
+  // The scale is fixed during a drag: it must not slip away from under the hand.
+  const [draggedRangeDb, setDraggedRange] = useState<number | null>(null)
+  const rangeDb = draggedRangeDb ?? fittingRangeDb(settled)
   const height = Math.round(HEIGHT * Math.sqrt(textScale))
   const plot = useMemo(
     () => plotOf(width, height, rangeDb, sampleRate, textScale),
@@ -43,15 +44,15 @@ export function TheCurve() {
     () => magnitudeDb(chain, plot.frequenciesHz, sampleRate),
     [chain, plot, sampleRate],
   )
-  const onHold = useCallback((held: boolean) => holdRange(held ? rangeDb : null), [rangeDb])
+  const onDrag = useCallback((dragged: boolean) => setDraggedRange(dragged ? rangeDb : null), [rangeDb])
   const handles = handlesOf(chain, plot, sampleRate)
   return (
     <section className={styles.curve} aria-labelledby="the-curve">
       <div className={styles.head}>
         <h2 id="the-curve">The curve</h2>
         <p className={styles.note}>
-          ±{rangeDb} dB; {scope.kind === 'snapshots' && 'response now; '}spectrum dashed {sides.bypassed},
-          solid {sides.processed}
+          ±{rangeDb} dB; {scope.kind === 'snapshots' && 'current response; '}spectrum{' '}
+          <SideLegend sides={sides} />
         </p>
       </div>
       <div className={styles.holder} ref={holder}>
@@ -82,7 +83,7 @@ export function TheCurve() {
             key={`${handle.stageId} ${handle.bandIndex}`}
             handle={handle}
             plot={plot}
-            onHold={onHold}
+            onDrag={onDrag}
           />
         ))}
       </div>

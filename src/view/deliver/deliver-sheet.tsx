@@ -17,7 +17,7 @@ export function DeliverSheet() {
   const busy = working !== null
   const save = useRef<HTMLButtonElement>(null)
   const wasBusy = useRef(false)
-  // The button that was pressed could not keep the focus while it was off, nor Cancel when it went.
+  // The pressed button lost the focus when it was disabled, and Cancel when it disappeared.
   useEffect(() => {
     if (wasBusy.current && !busy) save.current?.focus()
     wasBusy.current = busy

@@ -1,6 +1,7 @@
-import { durationSeconds, type Measures, plain, type Sound } from '../../core'
+import { durationSeconds, type Measures, type Sound } from '../../core'
 import { formatNames } from '../../session/delivery'
 import type { DeliveredFile, DeliveryState } from '../../session/delivery-store'
+import { inWords } from '../words/in-words'
 import { printTime } from '../words/time-text'
 
 /** The formats offered, the usual one first. */
@@ -46,7 +47,7 @@ export const OTHER_CHAIN_WORDS =
 export function fileFigures(measures: Measures | null): string {
   const figure = (value: number | null | undefined, unit: string) => {
     if (value === undefined) return '–'
-    return value === null ? 'not measurable' : `${plain(value, 1)} ${unit}`
+    return value === null ? 'not measurable' : `${inWords(value)} ${unit}`
   }
   return `Integrated loudness ${figure(measures?.integratedLufs, 'LUFS')}, true peak ${figure(measures?.truePeakDbtp, 'dBTP')}.`
 }

@@ -3,7 +3,7 @@ import { useChain, useEvidence } from '../context/app-context'
 import styles from './deliver.module.css'
 import { fileFigures, OTHER_CHAIN_WORDS } from './delivery-words'
 
-/** How loud the file will be, and its peak; or that what is heard is something else. */
+/** Loudness and peak of the file; or that something else is heard. */
 export function FileFigures() {
   const chain = useChain((state) => state.chain)
   const measures = useEvidence(({ evidence }) => deliveredMeasures(evidence, chain))

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react'
 
-/** Whether files are being dragged over the page just now. Drops outside an area do nothing at all. */
+/** Whether files are being dragged over the page right now. Drops outside an area do nothing at all. */
 export function useFileDrag(): boolean {
   const [dragging, setDragging] = useState(false)
   useEffect(() => {

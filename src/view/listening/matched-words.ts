@@ -1,5 +1,5 @@
-import { plain } from '../../core'
 import type { MatchingGains } from '../context/app-context'
+import { inWords } from '../words/in-words'
 
 /** What matching does right now, in two short lines. */
 export interface MatchedWords {
@@ -7,7 +7,7 @@ export interface MatchedWords {
   readonly basis: string
 }
 
-/** Gains this small print as 0.0 dB. */
+/** Gains smaller than this print as 0 dB. */
 const NOTHING_DB = 0.05
 
 /** Which side plays lower and by how much, and what that was measured from. */
@@ -31,5 +31,5 @@ export function matchedLine(matched: boolean, { gain }: MatchedWords): string {
 }
 
 function playsLower(side: string, gainDb: number): string {
-  return `“${side}” plays ${plain(-gainDb, 1)} dB lower`
+  return `“${side}” plays ${inWords(-gainDb)} dB lower`
 }

@@ -15,13 +15,18 @@ export function SideSwitch() {
     { value: 'processed', label: words.processed },
   ] as const
   return (
-    <Choice
-      legend="Side heard"
-      keyHint={printedKey('side')}
-      className={styles.sides}
-      value={side}
-      options={sides}
-      onChange={(chosen) => listening.setSide(chosen)}
-    />
+    <div className={styles.switch}>
+      <Choice
+        legend="Side heard"
+        keyHint={printedKey('side')}
+        className={styles.sides}
+        value={side}
+        options={sides}
+        onChange={(chosen) => listening.setSide(chosen)}
+      />
+      <span className={styles.key} aria-hidden="true">
+        {printedKey('side')}
+      </span>
+    </div>
   )
 }

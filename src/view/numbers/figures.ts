@@ -38,10 +38,7 @@ export function printFigure(value: number | null, key?: Figure['key']): string {
   return key === 'noiseFloorDbfs' && isDigitalSilence(value) ? DIGITAL_SILENCE : plain(value, 1)
 }
 
-/**
- * With less without, rounded once, as the gains and the changes of stages are: a tenth away from the difference of the
- * printed figures at times (see {@link addUp}). Null where either is not printed as a number.
- */
+/** Difference of two printed figures, so that the lines of the table add up. Null where either prints no number. */
 export function printDifference(
   bypassed: number | null,
   processed: number | null,
@@ -49,7 +46,7 @@ export function printDifference(
 ): string | null {
   if (bypassed === null || processed === null) return null
   if (key === 'noiseFloorDbfs' && (isDigitalSilence(bypassed) || isDigitalSilence(processed))) return null
-  return signed(processed - bypassed, 1)
+  return signed((tenths(processed) - tenths(bypassed)) / 10, 1)
 }
 
 /** What the dashes of the table mean; null where it has none. */
@@ -61,15 +58,6 @@ export function gapWords(sides: readonly Measures[]): string | null {
   if (others.length === 0) return `–: ${NO_SIBILANTS}.`
   const none = gaps.length > others.length ? `; at sibilance: ${NO_SIBILANTS}` : ''
   return `–: silent or too short to measure${none}.`
-}
-
-/** Whether the figures of every line add up as they are printed, each rounded by itself. */
-export function addUp(bypassed: Measures, processed: Measures): boolean {
-  return figures.every(({ key }) => {
-    const [a, b] = [bypassed[key], processed[key]]
-    if (a === null || b === null || printDifference(a, b, key) === null) return true
-    return tenths(b) - tenths(a) === tenths(b - a)
-  })
 }
 
 /** As it is printed, in tenths. */

@@ -1,7 +1,7 @@
 import { sideWords } from '../../session/comparison/side-words'
 import { useEvidence, useListen, useTake } from '../context/app-context'
 import { usePendingWords } from '../context/use-pending-words'
-import { addUp, figures } from './figures'
+import { figures } from './figures'
 import { NumberLine } from './number-line'
 import styles from './the-numbers.module.css'
 import { WhatIsCompared } from './what-is-compared'
@@ -14,14 +14,12 @@ export function TheNumbers() {
   const sides = sideWords(useListen((state) => state.scope))
   const hasTake = useTake((state) => state.take !== null)
   const coming = usePendingWords() === '…'
-  const isRounded = evidence && !addUp(evidence.bypassed.measures, evidence.processed.measures)
   return (
     <section className={styles.numbers} aria-labelledby="the-numbers">
       <div className={styles.head}>
         <h2 id="the-numbers">The numbers</h2>
         <p className={problem === null ? styles.note : styles.problem}>
           {problem === null ? 'of the whole take' : 'not up to date'}
-          {isRounded && <span className={styles.rounding}>, rounded one by one</span>}
         </p>
       </div>
       <table className={styles.table} aria-busy={hasTake && working !== null}>

@@ -1,9 +1,10 @@
-import { bandLetter, numberedStage, plain, type Scope, type StageDoc } from '../../core'
+import { bandLetter, numberedStage, type Scope, type StageDoc } from '../../core'
 import { sideWords, stagesOfWords } from '../../session/comparison/side-words'
 import { useChain, useEvidence, useListen } from '../context/app-context'
-import { addUp, gapWords } from './figures'
+import { inWords } from '../words/in-words'
+import { gapWords } from './figures'
 
-/** What the two sides are, and how they are brought to the same loudness to be heard. */
+/** What the two sides are, and how they are matched. */
 export function WhatIsCompared() {
   const scope = useListen((state) => state.scope)
   const sides = sideWords(scope)
@@ -20,17 +21,16 @@ export function WhatIsCompared() {
   return (
     <>
       {sentence} Measured {place}
-      {!matched && '; heard as they are, not matched.'}
+      {!matched && '; played at their own levels.'}
       {matched && !matching && '.'}
-      {matched && matching?.measuredOver === 'nothing' && '; too little sound to match them.'}
+      {matched && matching?.measuredOver === 'nothing' && '; too little sound to match.'}
       {matched && matching && matching.measuredOver !== 'nothing' && (
         <>
-          ; heard matched over the {matching.measuredOver === 'loop' ? 'loop alone' : 'take'},{' '}
-          {sides.bypassed} {gain(matching.bypassedDb)}, {sides.processed} {gain(matching.processedDb)}.
+          ; played matched over the {matching.measuredOver}: {sides.bypassed} {gain(matching.bypassedDb)},{' '}
+          {sides.processed} {gain(matching.processedDb)}.
         </>
       )}
       {ofOthers !== null && ` ${ofOthers}`}
-      {bypassed && processed && !addUp(bypassed, processed) && ' Rounded one by one.'}
       {gaps !== null && ` ${gaps}`}
     </>
   )
@@ -44,19 +44,19 @@ function sentenceOf(scope: Scope, stages: readonly StageDoc[]): string {
   }
   const index = stages.findIndex(({ id }) => id === scope.stageId)
   const stage = stages[index]
-  if (!stage) return 'The chain against itself: what was compared is no longer in it.'
+  if (!stage) return 'The chain against itself: what was compared has been removed.'
   const name = numberedStage(index, stage.kind)
   const what = scope.kind === 'band' ? `${name}, band ${bandLetter(scope.bandIndex)}` : name
-  return `${what} against its bypass, all else as it is.`
+  return `${what} against its bypass; everything else is unchanged.`
 }
 
 /** Where both sides are measured. */
 function placeOf(scope: Scope, stages: readonly StageDoc[], listeningPoint: string | null): string {
   const listeningPointIndex = stages.findIndex(({ id }) => id === listeningPoint)
-  const ear = stages[listeningPointIndex]
-  const hasLater = hasLaterStages(scope, ear ? stages.slice(0, listeningPointIndex + 1) : stages)
-  if (!ear) return endWords(scope, hasLater)
-  return `after ${numberedStage(listeningPointIndex, ear.kind)}${hasLater ? ', through those between' : ''}`
+  const last = stages[listeningPointIndex]
+  const hasLater = hasLaterStages(scope, last ? stages.slice(0, listeningPointIndex + 1) : stages)
+  if (!last) return endWords(scope, hasLater)
+  return `after ${numberedStage(listeningPointIndex, last.kind)}${hasLater ? ', through the stages between' : ''}`
 }
 
 /** Whether stages that are on stand between what is compared and where it is measured. */
@@ -66,12 +66,12 @@ function hasLaterStages(scope: Scope, heard: readonly StageDoc[]): boolean {
   return index >= 0 && heard.slice(index + 1).some(({ on }) => on)
 }
 
-/** Where it is measured while the ear is at the end. */
+/** Where it is measured while the listening point is at the end. */
 function endWords({ kind }: Scope, hasLater: boolean): string {
   if (hasLater) return 'after all later stages'
   return kind === 'chain' ? 'at its end' : 'at the end of the chain'
 }
 
 function gain(db: number): string {
-  return `${plain(db, 1)} dB`
+  return `${inWords(db)} dB`
 }

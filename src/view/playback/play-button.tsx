@@ -19,6 +19,9 @@ export function PlayButton() {
       <svg viewBox="0 0 24 24" width="20" height="20" aria-hidden="true">
         {playing ? <path d="M7 6h10v12H7z" /> : <path d="M8 5l11 7-11 7z" />}
       </svg>
+      <span className={styles.key} aria-hidden="true">
+        {printedKey('play')}
+      </span>
     </button>
   )
 }

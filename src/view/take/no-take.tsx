@@ -2,7 +2,7 @@ import { useApp } from '../context/app-context'
 import { useFilePickers } from '../context/file-pickers'
 import styles from './no-take.module.css'
 
-/** What stands in place of the lanes while there is no take, and what to do about it. */
+/** Shown instead of the lanes while no take is open, with ways to open one. */
 export function NoTake() {
   const { takes } = useApp()
   const { chooseTake } = useFilePickers()

@@ -4,6 +4,7 @@ import { sideWords } from '../../session/comparison/side-words'
 import { useChain, useEvidence, useListen, useTake } from '../context/app-context'
 import { useTextScale } from '../hooks/use-text-scale'
 import { useWidth } from '../hooks/use-width'
+import { SideLegend } from '../plot/side-legend'
 import { LoudnessLane } from './lanes/loudness-lane'
 import { TimeAxis } from './lanes/time-axis'
 import { WaveLane } from './lanes/wave-lane'
@@ -36,8 +37,8 @@ export function TheTake() {
       <div className={styles.head}>
         <h2 id="the-take">The take</h2>
         <p className={scope.kind === 'snapshots' ? styles.longRule : styles.rule}>
-          dashed {sides.bypassed}, solid {scope.kind === 'snapshots' && 'and all lanes '}
-          {sides.processed}
+          <SideLegend sides={sides} />
+          {scope.kind === 'snapshots' && ` lanes: ${sides.processed}`}
         </p>
         <WorkingNote />
       </div>
@@ -61,10 +62,10 @@ export function TheTake() {
 
 /** The lanes of the stages that reduce gain: all of the take's picture that a move of a control changes at once. */
 function TraceLanes({ view, width, textScale }: { view: TimeView; width: number; textScale: number }) {
-  const inApp = useChain((state) => state.chain)
+  const current = useChain((state) => state.chain)
   const scope = useListen((state) => state.scope)
-  // What the figures are of, be it on the bench or kept.
-  const chain = scope.kind === 'snapshots' ? (scope.b ?? inApp) : inApp
+  // The chain that the figures are of: the current one, or a stored version.
+  const chain = scope.kind === 'snapshots' ? (scope.b ?? current) : current
   const listeningPointIndex = listeningPointIndexOf(
     chain.stages,
     useListen((state) => state.listeningPoint),

@@ -21,7 +21,7 @@ export function Round({ trial, onStop }: { trial: RunningTrial; onStop: () => vo
   const problems = useTake((state) => state.problems)
   const [said, setSaid] = useState<HiddenSide | null>(null)
   const heading = useRef<HTMLHeadingElement>(null)
-  // Each round says that it has begun, and no button of the last one keeps the keys.
+  // Each round announces itself, and no button of the last one keeps the focus.
   useEffect(() => heading.current?.focus(), [])
 
   const { kind, round, rounds, choice, heard } = trial

@@ -1,7 +1,7 @@
 import type { HiddenSide } from '../../core'
-import { plain } from '../../core'
 import type { TrialChoice, TrialKind, TrialRecord } from '../../session/trials/trial-record'
 import type { MatchingGains } from '../context/app-context'
+import { inWords } from '../words/in-words'
 
 /** The names under which the sides are listened to. */
 export const choiceNames: Readonly<Record<TrialChoice, string>> = {
@@ -30,7 +30,7 @@ export function answerName(kind: TrialKind, side: HiddenSide): string {
   return side === 'processed' ? 'A' : 'B'
 }
 
-/** Gains this small print as 0.0 dB. */
+/** Gains smaller than this print as 0 dB. */
 const NOTHING_DB = 0.05
 
 /** How both sides are matched, so that their level gives nothing away. */
@@ -38,7 +38,7 @@ export function matchingWords({ bypassedDb, processedDb, measuredOver }: Matchin
   const [louder, gainDb] = processedDb < bypassedDb ? ['with', processedDb] : ['without', bypassedDb]
   const made =
     gainDb < -NOTHING_DB
-      ? `Matched: “${louder}” plays ${plain(-gainDb, 1)} dB lower`
+      ? `Matched: “${louder}” plays ${inWords(-gainDb)} dB lower`
       : 'Both are already equally loud'
   return `${made}, measured over the ${measuredOver}. This does not change during the trial.`
 }

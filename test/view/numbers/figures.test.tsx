@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { measure } from '../../../src/core'
-import { addUp, gapWords, printDifference, printFigure } from '../../../src/view/numbers/figures'
+import { gapWords, printDifference, printFigure } from '../../../src/view/numbers/figures'
 import { DIGITAL_SILENCE, NO_SIBILANTS, NOT_MEASURABLE } from '../../../src/view/words/missing-figures'
 import { noise } from '../../setup/signals'
 

@@ -30,7 +30,7 @@ export function SweepButton({ stageId, bandIndex, frequencyHz, onTake }: SweepBu
   const heard = useListen(({ sweep }) =>
     sweep?.stageId === stageId && sweep.bandIndex === bandIndex ? sweepWords(sweep) : null,
   )
-  const held = heard !== null
+  const sweeping = heard !== null
   const { frequencyHz: parameter } = bandParameters
   if (parameter.type !== 'number') return null
 
@@ -42,7 +42,7 @@ export function SweepButton({ stageId, bandIndex, frequencyHz, onTake }: SweepBu
   const end = () => {
     const { sweep } = listen.getState()
     startX.current = null
-    if (!held || !sweep) return
+    if (!sweeping || !sweep) return
     if (sweep.frequencyHz !== frequencyHz) setFoundHz(sweep.frequencyHz)
     listening.setSweep(null)
   }
@@ -57,8 +57,8 @@ export function SweepButton({ stageId, bandIndex, frequencyHz, onTake }: SweepBu
       <button
         type="button"
         className={styles.sweep}
-        aria-pressed={held}
-        aria-describedby={held ? heardId : undefined}
+        aria-pressed={sweeping}
+        aria-describedby={sweeping ? heardId : undefined}
         aria-label={`Sweep band ${letter}: hold and move`}
         title="Hold and move sideways, or use the arrow keys, to find by ear what sounds bad"
         onPointerDown={(event) => {
@@ -82,7 +82,7 @@ export function SweepButton({ stageId, bandIndex, frequencyHz, onTake }: SweepBu
           }
           const direction = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0
           const { sweep } = listen.getState()
-          if (direction === 0 || !held || !sweep) return
+          if (direction === 0 || !sweeping || !sweep) return
           event.preventDefault()
           goTo(stepped(parameter, sweep.frequencyHz, direction * KEY_MOVES * pressSize(event)))
         }}
@@ -92,12 +92,12 @@ export function SweepButton({ stageId, bandIndex, frequencyHz, onTake }: SweepBu
       >
         sweep
       </button>
-      {held && (
+      {sweeping && (
         <span id={heardId} className={styles.heard}>
           {heard}
         </span>
       )}
-      {foundHz !== null && !held && (
+      {foundHz !== null && !sweeping && (
         <button
           type="button"
           className={styles.take}

@@ -1,18 +1,44 @@
 import type { ReactNode } from 'react'
 import styles from './lane.module.css'
 
-/** What stands along the take, with its words beside it. */
-export function LaneRow({ label, children }: { readonly label: ReactNode; readonly children: ReactNode }) {
+/** What the upper and the lower edge of a lane stand for, as printed there. */
+export interface LaneScale {
+  readonly top?: string | undefined
+  readonly bottom?: string | undefined
+}
+
+interface LaneRowProps {
+  readonly label: ReactNode
+  /** Not read out: the sentence of the picture tells it. */
+  readonly scale?: LaneScale | undefined
+  readonly children: ReactNode
+}
+
+/** A picture along the take, with its words beside it and a scale at its edge. */
+export function LaneRow({ label, scale, children }: LaneRowProps) {
   return (
     <div className={styles.lane}>
       <div className={styles.label}>{label}</div>
-      {children}
+      <div className={styles.drawing}>
+        {children}
+        {scale?.top && (
+          <span className={`${styles.scale} ${styles.top}`} aria-hidden="true">
+            {scale.top}
+          </span>
+        )}
+        {scale?.bottom && (
+          <span className={`${styles.scale} ${styles.bottom}`} aria-hidden="true">
+            {scale.bottom}
+          </span>
+        )}
+      </div>
     </div>
   )
 }
 
 interface LaneProps {
   readonly label: ReactNode
+  readonly scale?: LaneScale | undefined
   /** One sentence on what the picture shows. */
   readonly sentence: string
   readonly width: number
@@ -20,10 +46,10 @@ interface LaneProps {
   readonly children: ReactNode
 }
 
-/** One picture along the take, with its words beside it. */
-export function Lane({ label, sentence, width, height, children }: LaneProps) {
+/** A lane that is drawn in SVG. */
+export function Lane({ label, scale, sentence, width, height, children }: LaneProps) {
   return (
-    <LaneRow label={label}>
+    <LaneRow label={label} scale={scale}>
       <svg
         className={styles.picture}
         role="img"

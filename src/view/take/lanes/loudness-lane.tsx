@@ -4,7 +4,7 @@ import { sideWords } from '../../../session/comparison/side-words'
 import { type Evidence, useListen } from '../../context/app-context'
 import { usePendingWords } from '../../context/use-pending-words'
 import type { TimeView } from '../time/time-view'
-import { Lane } from './lane'
+import { Lane, type LaneScale } from './lane'
 import { loudnessPath, loudnessRange } from './loudness-geometry'
 import styles from './loudness-lane.module.css'
 
@@ -35,20 +35,24 @@ export const LoudnessLane = memo(({ evidence, view, sampleRate, width, textScale
   const sides = sideWords(useListen((state) => state.scope))
   const pending = usePendingWords()
   const missing = evidence && whyNoLoudness(evidence)
-  const scale = range ? `${plain(range.lowLufs, 0)} to ${plain(range.highLufs, 0)} LUFS` : pending
+  const reach = range && `${plain(range.lowLufs, 0)} to ${plain(range.highLufs, 0)} LUFS`
+  const scale: LaneScale | undefined =
+    range && !missing
+      ? { top: `${plain(range.highLufs, 0)} LUFS`, bottom: plain(range.lowLufs, 0) }
+      : undefined
   const label = (
     <>
-      <span>Loudness of the last 3 s</span>
-      <span>{missing ?? scale}</span>
+      <span>Short-term loudness</span>
+      <span>{missing ?? (range ? '' : pending)}</span>
     </>
   )
   const sentence = !evidence
     ? 'Short-term loudness along the take, not drawn yet.'
     : missing
       ? `Short-term loudness along the take: ${missing}.`
-      : `Short-term loudness along the take, from ${scale}. Highest ${lufs(evidence.bypassed.measures.shortTermMaxLufs)} ${sides.bypassed}, ${lufs(evidence.processed.measures.shortTermMaxLufs)} ${sides.processed}.`
+      : `Short-term loudness along the take, from ${reach}. Max ${lufs(evidence.bypassed.measures.shortTermMaxLufs)} ${sides.bypassed}, ${lufs(evidence.processed.measures.shortTermMaxLufs)} ${sides.processed}.`
   return (
-    <Lane label={label} sentence={sentence} width={width} height={height}>
+    <Lane label={label} scale={scale} sentence={sentence} width={width} height={height}>
       <line className={styles.hairline} x1="0" x2={width} y1={height - 0.5} y2={height - 0.5} />
       {paths && <path className={styles.bypassed} d={paths.bypassed} />}
       {paths && <path className={styles.processed} d={paths.processed} />}

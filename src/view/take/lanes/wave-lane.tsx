@@ -24,49 +24,55 @@ interface WaveLaneProps {
 export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProps) => {
   const height = Math.round(HEIGHT * textScale)
   const bypassed = evidence?.bypassed.peaks
-  const withPeaks = evidence?.processed.peaks
+  const processed = evidence?.processed.peaks
   const takePeak = useTake(({ take }) => take?.measures?.truePeakDbtp ?? null)
-  const withoutDbtp = evidence?.bypassed.measures.truePeakDbtp
-  const withDbtp = evidence?.processed.measures.truePeakDbtp
-  const heightDbfs = fullHeightDbfs([takePeak, withoutDbtp, withDbtp])
+  const bypassedDbtp = evidence?.bypassed.measures.truePeakDbtp
+  const processedDbtp = evidence?.processed.measures.truePeakDbtp
+  const heightDbfs = fullHeightDbfs([takePeak, bypassedDbtp, processedDbtp])
   const fullScale = dbToGain(heightDbfs)
   const sides = sideWords(useListen((state) => state.scope))
-  const withoutPath = useMemo(
+  const bypassedPath = useMemo(
     () => bypassed && wavePath(waveColumns(bypassed, view, width, OUTLINE_COLUMN_PX), height, fullScale),
     [bypassed, view, width, height, fullScale],
   )
-  const withPath = useMemo(
-    () => withPeaks && wavePath(waveColumns(withPeaks, view, width, 1), height, fullScale),
-    [withPeaks, view, width, height, fullScale],
+  const processedPath = useMemo(
+    () => processed && wavePath(waveColumns(processed, view, width, 1), height, fullScale),
+    [processed, view, width, height, fullScale],
   )
   const pending = usePendingWords()
   const withinId = useId()
-  const withoutPeak = peakText(withoutDbtp, pending)
-  const withPeak = peakText(withDbtp, pending)
-  const reach = `to ${plain(heightDbfs, 0)} dBFS`
+  const bypassedPeak = peakText(bypassedDbtp, pending)
+  const processedPeak = peakText(processedDbtp, pending)
+  const reach = `${plain(heightDbfs, 0)} dBFS`
   const sentence = evidence
-    ? `The wave along the take; the lane reaches up ${reach}. True peak ${withoutPeak} ${sides.bypassed}, ${withPeak} ${sides.processed}.`
+    ? `The wave along the take; the lane reaches up to ${reach}. True peak ${bypassedPeak} ${sides.bypassed}, ${processedPeak} ${sides.processed}.`
     : 'The wave along the take, not drawn yet.'
   const label = (
     <>
-      <span className={styles.reaches}>
-        <strong>Wave</strong> {reach}
+      <span className={styles.name}>
+        <strong>Wave</strong>
       </span>
-      <span>{`${withoutPeak} ${sides.bypassed}`}</span>
-      <span>{`${withPeak} ${sides.processed}`}</span>
+      <span>{`${bypassedPeak} ${sides.bypassed}`}</span>
+      <span>{`${processedPeak} ${sides.processed}`}</span>
     </>
   )
   return (
-    <Lane label={label} sentence={sentence} width={width} height={height}>
+    <Lane
+      label={label}
+      scale={evidence ? { top: reach } : undefined}
+      sentence={sentence}
+      width={width}
+      height={height}
+    >
       <line className={styles.hairline} x1="0" x2={width} y1={height / 2} y2={height / 2} />
-      {withoutPath && <path className={styles.bypassed} d={withoutPath} />}
-      {withPath && <path className={styles.processed} d={withPath} />}
-      {withPath && withoutPath && (
+      {bypassedPath && <path className={styles.bypassed} d={bypassedPath} />}
+      {processedPath && <path className={styles.processed} d={processedPath} />}
+      {processedPath && bypassedPath && (
         <>
           <clipPath id={withinId}>
-            <path d={withPath} />
+            <path d={processedPath} />
           </clipPath>
-          <path className={styles.within} d={withoutPath} clipPath={`url(#${withinId})`} />
+          <path className={styles.within} d={bypassedPath} clipPath={`url(#${withinId})`} />
         </>
       )}
     </Lane>

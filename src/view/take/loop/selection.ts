@@ -2,13 +2,13 @@ import type { FrameRange } from '../../../core'
 
 /** A pointer that moved less than this was a click, pixels. */
 export const CLICK_SLOP_PX = 4
-/** How near an end of the loop a press takes hold of that end, pixels. */
+/** A press this near an end of the loop drags that end, pixels. */
 export const EDGE_SLOP_PX = 6
 
 /**
- * Where a drag that starts at `frame` is anchored: at the far end of the loop when it takes hold of the near end,
+ * Where a drag that starts at `frame` is anchored: at the far end of the loop when it drags the near end,
  * else where it started.
- * @param slopFrames how near counts as taking hold
+ * @param slopFrames how near counts as on an end
  */
 export function anchorOf(frame: number, loop: FrameRange | null, slopFrames: number): number {
   if (!loop) return frame
@@ -18,7 +18,7 @@ export function anchorOf(frame: number, loop: FrameRange | null, slopFrames: num
   return toStart < toEnd ? loop.to : loop.from
 }
 
-/** The stretch between two frames, whichever comes first. */
+/** The range between two frames, whichever comes first. */
 export function between(a: number, b: number): FrameRange {
   return a < b ? { from: a, to: b } : { from: b, to: a }
 }

@@ -38,8 +38,8 @@ export function columnsOf(hops: HopRange, hopFrames: number, view: TimeView, cou
 }
 
 /** The range of a lane, dB: 12, or as many steps of 6 as the deepest reduction needs. */
-export function traceRangeDb(mostDb: number): number {
-  return Math.max(12, Math.ceil(mostDb / 6) * 6)
+export function traceRangeDb(maxDb: number): number {
+  return Math.max(12, Math.ceil(maxDb / 6) * 6)
 }
 
 /** How a trace is laid out on its picture, device pixels: 0 dB at the top, `rangeDb` at the foot. */

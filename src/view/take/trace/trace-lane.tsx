@@ -3,10 +3,10 @@ import { plain, type StageDoc, stageDefinitions } from '../../../core'
 import { useEvidence, useStageColour } from '../../context/app-context'
 import { usePendingWords } from '../../context/use-pending-words'
 import { useLook } from '../../hooks/use-look'
+import { inWords } from '../../words/in-words'
 import { LaneRow } from '../lanes/lane'
 import type { TimeView } from '../time/time-view'
 import { traceRangeDb } from './trace-geometry'
-import styles from './trace-lane.module.css'
 import { TracePicture } from './trace-picture'
 
 const HEIGHT = 32
@@ -17,7 +17,7 @@ interface TraceLaneProps {
   readonly on: boolean
   /** Its number in the chain, from 1. */
   readonly number: number
-  /** Whether it stands before the ear. */
+  /** Whether it comes before the listening point. */
   readonly heard: boolean
   readonly view: TimeView
   readonly width: number
@@ -25,7 +25,7 @@ interface TraceLaneProps {
   readonly textScale: number
 }
 
-/** What one stage held back along the take, hanging down from 0 dB. No setting of the stage draws it anew. */
+/** Gain reduction of one stage along the take, hanging down from 0 dB. No setting of the stage draws it anew. */
 export const TraceLane = memo(
   ({ stageId, kind, on, number, heard, view, width, textScale }: TraceLaneProps) => {
     const name = stageDefinitions[kind].label
@@ -37,14 +37,13 @@ export const TraceLane = memo(
     const reduction = works ? found?.reduction : null
     const pending = usePendingWords()
     const figures = reduction
-      ? `most ${plain(reduction.maxDb, 1)}, typical ${plain(reduction.medianDb, 1)} dB`
+      ? `max ${inWords(reduction.maxDb)} dB, median ${inWords(reduction.medianDb)} dB`
       : idleWords(on, heard, pending)
     const colour: CSSProperties = { color: useStageColour(stageId) }
     const label = (
       <>
         <span>
           <strong style={colour}>{number}</strong> {name}
-          {works && isDrawn && <span className={styles.depth}> to {plain(-rangeDb, 0)} dB</span>}
         </span>
         <span>{figures}</span>
       </>
@@ -53,7 +52,7 @@ export const TraceLane = memo(
       ? `Gain reduction of stage ${number}, ${name}: ${figures}; the lane reaches down to ${plain(-rangeDb, 0)} dB.`
       : `Gain reduction of stage ${number}, ${name}: ${works ? 'not drawn yet' : figures}.`
     return (
-      <LaneRow label={label}>
+      <LaneRow label={label} scale={works && isDrawn ? { bottom: `${plain(-rangeDb, 0)} dB` } : undefined}>
         <TracePicture
           key={look}
           stageId={stageId}
@@ -73,5 +72,5 @@ export const TraceLane = memo(
 /** Why there are no figures. */
 function idleWords(on: boolean, heard: boolean, pending: string): string {
   if (!on) return 'off'
-  return heard ? pending : 'after the ear, not heard'
+  return heard ? pending : 'after the listening point'
 }

@@ -8,7 +8,7 @@ import styles from './trace-picture.module.css'
 
 interface TracePictureProps {
   readonly stageId: string
-  /** Whether the stage is on, and heard. */
+  /** Whether the stage is on and heard. */
   readonly works: boolean
   readonly view: TimeView
   /** CSS pixels. */
@@ -40,7 +40,7 @@ export function TracePicture(props: TracePictureProps) {
     const columns = new Float32Array(Math.ceil(layout.widthPx / layout.columnPx))
 
     const draw = (state: EvidenceState, before: EvidenceState | null) => {
-      const { live, trace, mostDb } = shownOf(state, stageId)
+      const { live, trace, maxDb } = shownOf(state, stageId)
       const last = before && shownOf(before, stageId)
       if (last && live === last.live && trace === last.trace) return
       if (!works || !trace) return drawing.drawNoTrace(!works)
@@ -49,8 +49,8 @@ export function TracePicture(props: TracePictureProps) {
       const news = columnsOf(hops, trace.hopFrames, view, columns.length)
       fillColumns(columns, trace, view, news)
       // Deeper than the figures say while a control moves: they follow later.
-      const seenMostDb = columns.reduce((most, gainDb) => Math.max(most, -gainDb), 0)
-      const rangeDb = traceRangeDb(Math.max(mostDb, seenMostDb))
+      const seenMaxDb = columns.reduce((most, gainDb) => Math.max(most, -gainDb), 0)
+      const rangeDb = traceRangeDb(Math.max(maxDb, seenMaxDb))
       const isSameRange = rangeDb === layout.rangeDb
       if (!isSameRange) {
         layout = drawing.layout(rangeDb)
@@ -73,9 +73,9 @@ export function TracePicture(props: TracePictureProps) {
   )
 }
 
-/** What the picture of a stage stands on: the live trace while there is one. */
+/** What the picture of a stage is drawn from: the live trace while there is one. */
 function shownOf({ liveTraces, evidence }: EvidenceState, stageId: string) {
   const live = liveTraces.get(stageId)
   const found = evidence?.stages.get(stageId)
-  return { live, trace: live?.trace ?? found?.trace ?? null, mostDb: found?.reduction?.maxDb ?? 0 }
+  return { live, trace: live?.trace ?? found?.trace ?? null, maxDb: found?.reduction?.maxDb ?? 0 }
 }
