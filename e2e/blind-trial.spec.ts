@@ -126,7 +126,7 @@ test('a whole run by keyboard, without a request, ends in a result and a table',
   expect(requests).toEqual([])
 
   const downloading = page.waitForEvent('download')
-  await page.getByRole('button', { name: 'Save as a table (CSV)' }).click()
+  await page.getByRole('button', { name: 'Save as CSV' }).click()
   const table = readFileSync(await (await downloading).path(), 'utf8')
   expect(table.split('\r\n')).toHaveLength(18)
   expect(table).toContain(
@@ -144,7 +144,7 @@ test('at a real output Escape asks first, a second one does not slip through, an
   await begin(page)
   await hearX(page)
   for (let press = 0; press < 3; press++) await page.keyboard.press('Escape')
-  const stay = page.getByRole('button', { name: 'Go on' })
+  const stay = page.getByRole('button', { name: 'Continue' })
   await expect(stay).toBeFocused()
   await page.keyboard.press('Enter')
   await expect(page.getByRole('heading', { name: 'Round 1 of 16' })).toBeFocused()
@@ -152,7 +152,7 @@ test('at a real output Escape asks first, a second one does not slip through, an
   await page.keyboard.press('Control+z')
   await page.keyboard.press('m')
   await page.keyboard.press('Escape')
-  await page.getByRole('button', { name: 'Stop the trial' }).click()
+  await page.getByRole('button', { name: 'Quit trial' }).click()
   await expect(page.getByRole('heading', { name: 'Abandoned after 0 of 16 rounds' })).toBeVisible()
   await page.keyboard.press('Escape')
   await expect(page.getByRole('dialog')).toHaveCount(0)
@@ -161,5 +161,5 @@ test('at a real output Escape asks first, a second one does not slip through, an
   expect(await page.getByRole('region', { name: 'Listening' }).ariaSnapshot()).toBe(barBefore)
   await expect(page.getByRole('checkbox', { name: /^matched/ })).toBeChecked()
   await page.keyboard.press('t')
-  await expect(page.getByText('1 begun: 0 finished, 1 abandoned.')).toBeVisible()
+  await expect(page.getByText('1 started: 0 finished, 1 abandoned.')).toBeVisible()
 })

@@ -96,10 +96,10 @@ test('the whole job is done with keys alone', async ({ page }) => {
   await page.keyboard.type('0:09.0')
   await page.keyboard.press('Enter')
   await expect(page.getByRole('button', { name: 'loop on' })).toBeVisible()
-  await tabTo(page, 'button', 'no loop')
+  await tabTo(page, 'button', 'Clear loop')
 
   // Listen: play, the other side, this stage, stop.
-  await page.getByRole('button', { name: 'no loop' }).blur()
+  await page.getByRole('button', { name: 'Clear loop' }).blur()
   await page.keyboard.press('Space')
   await expect(page.getByRole('button', { name: 'Stop', exact: true })).toBeVisible()
   await page.keyboard.press('x')
@@ -114,7 +114,7 @@ test('the whole job is done with keys alone', async ({ page }) => {
   await page.keyboard.press('Enter')
   await expect(page.getByRole('dialog', { name: 'Deliver' })).toBeVisible()
   const downloading = page.waitForEvent('download')
-  await tabTo(page, 'button', 'Save the file')
+  await tabTo(page, 'button', 'Save file')
   await page.keyboard.press('Enter')
   expect((await downloading).suggestedFilename()).toMatch(/evenhand, 24-bit\.wav$/)
   await page.keyboard.press('Escape')

@@ -86,7 +86,7 @@ test('at twice the text size nothing is cut off sideways, and nothing lies over 
   await page.close()
 })
 
-test('at 1440 x 900 all of a compressor is seen at once, with its picture, the path and the take', async ({
+test('at 1440 x 900 all of a compressor is seen at once, with its picture, the chain and the take', async ({
   page,
 }) => {
   await page
@@ -102,7 +102,7 @@ test('at 1440 x 900 all of a compressor is seen at once, with its picture, the p
   expect(await page.evaluate(() => window.scrollY)).toBe(0)
 })
 
-test('at 1024 x 768 the first settings of a compressor are seen with the path, the take and the care note', async ({
+test('at 1024 x 768 the first settings of a compressor are seen with the chain, the take and the care note', async ({
   page,
 }) => {
   await page.setViewportSize({ width: 1024, height: 768 })
@@ -127,7 +127,7 @@ test('at 1440 x 900 five stages, stored versions, a compared band and a note pus
   const bar = page.getByRole('region', { name: 'Listening' })
   const low = (await bar.boundingBox())?.height
   await keepTwoAndCompareBand(page)
-  await expect(page.getByRole('radio', { name: 'A and B' })).toBeVisible()
+  await expect(page.getByRole('radio', { name: 'stored versions' })).toBeVisible()
   expect((await bar.boundingBox())?.height).toBe(low)
   await giveTake(page, RECORDING)
   await expect(page.getByText(/Your chain is unchanged/)).toBeVisible()
@@ -153,7 +153,7 @@ test('the projector view enlarges type, hides what need not be shown, and goes a
   await page.setViewportSize({ width: 1280, height: 720 })
   const size = () =>
     page
-      .getByText('dashed without, solid with')
+      .getByText(/^without\s+with$/)
       .first()
       .evaluate((note) => getComputedStyle(note).fontSize)
   const small = Number.parseFloat(await size())
@@ -162,7 +162,7 @@ test('the projector view enlarges type, hides what need not be shown, and goes a
   for (const name of [/^Undo/, /^Redo/, 'Blind trial', 'Keys'])
     await expect(page.getByRole('banner').getByRole('button', { name })).toBeVisible()
   expect(Number.parseFloat(await size())).toBeGreaterThanOrEqual(1.2 * small)
-  for (const name of ['Open take', 'Reset Equaliser', 'Remove Equaliser', 'from here'])
+  for (const name of ['Open take', 'Reset Equaliser', 'Remove Equaliser', 'Start loop here'])
     await expect(page.getByRole('button', { name })).toBeHidden()
   await page.screenshot({ path: info.outputPath('projector.png') })
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1280)
@@ -183,7 +183,7 @@ for (const viewport of [
     await expect(page.getByRole('button', { name: 'Leave projector' })).toBeVisible()
     await page.screenshot({ path: info.outputPath('projector.png') })
     const bar = await page.getByRole('region', { name: 'Listening' }).boundingBox()
-    for (const name of ['The take', 'The path', 'The numbers']) {
+    for (const name of ['The take', 'The chain', 'The numbers']) {
       const box = await page.getByRole('region', { name }).boundingBox()
       expect((box?.y ?? 0) + (box?.height ?? 0), name).toBeLessThanOrEqual(bar?.y ?? 0)
     }

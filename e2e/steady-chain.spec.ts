@@ -17,11 +17,11 @@ for (const width of [1440, 1024]) {
     await choose(page, /^3 ?Compressor/)
     const heading = page.getByRole('heading', { name: /Compressor/ })
     const top = async () => (await heading.boundingBox())?.y
-    await expect(page.getByRole('listitem').filter({ hasText: /most \d\.\d dB/ })).toHaveCount(1)
+    await expect(page.getByRole('listitem').filter({ hasText: /max \d(\.\d)? dB/ })).toHaveCount(1)
     const before = await top()
     await page.getByRole('textbox', { name: 'Threshold, typed' }).fill('-28')
     await page.keyboard.press('Enter')
-    await expect(page.getByRole('listitem').filter({ hasText: /most \d\d\.\d dB/ })).toHaveCount(2)
+    await expect(page.getByRole('listitem').filter({ hasText: /max \d\d(\.\d)? dB/ })).toHaveCount(2)
     await expectFigures(page)
     expect(await top()).toBe(before)
     await page.getByRole('textbox', { name: 'Threshold, typed' }).blur()

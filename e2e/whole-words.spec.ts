@@ -30,12 +30,12 @@ test('in the list of trials every word stands in one piece on a narrow screen', 
     .getByRole('button', { name: /^3 ?Compressor/ })
     .first()
     .click()
-  await page.keyboard.press('s')
+  await page.keyboard.press('c')
   await page.getByRole('button', { name: 'Blind trial' }).click()
   await page.getByRole('button', { name: 'Begin' }).click()
   await expect(page.getByRole('heading', { name: /Round 1/ })).toBeVisible()
   await page.keyboard.press('Escape')
-  await page.getByRole('button', { name: 'Stop the trial' }).click()
+  await page.getByRole('button', { name: 'Quit trial' }).click()
   const table = page.getByRole('region', { name: 'Trials so far' }).getByRole('table')
   await expect(table.getByRole('cell', { name: '3 Compressor' })).toBeVisible()
   const broken = await table.locator('th, td').evaluateAll((cells) =>
@@ -58,7 +58,9 @@ test('in the list of trials every word stands in one piece on a narrow screen', 
   expect((taken?.x ?? 0) + (taken?.width ?? 0)).toBeLessThan((sheet?.x ?? 0) + (sheet?.width ?? 0) - 16)
 })
 
-test('at every width levels and guard are seen whole in the bar, whatever is compared', async ({ page }) => {
+test('at every width levels and limiter are seen whole in the bar, whatever is compared', async ({
+  page,
+}) => {
   await keepTwoAndCompareBand(page)
   await page.getByRole('heading', { name: /Equaliser/ }).click()
   await page.keyboard.press('Space')
@@ -67,7 +69,7 @@ test('at every width levels and guard are seen whole in the bar, whatever is com
   for (const width of [1440, 1024, 768, 360]) {
     await page.setViewportSize({ width, height: 800 })
     await expect(levels).toHaveText(/dBFS, .* LUFS$/)
-    await expect(bar.getByText(', guarded')).toBeVisible()
+    await expect(bar.getByText(/peaks limited to −1 dBFS/)).toBeVisible()
     for (const words of [levels, bar.getByText(/^monitor/)]) {
       expect.soft(await isWhole(words), `${width} px`).toBe(true)
       const box = await words.boundingBox()
@@ -82,21 +84,21 @@ test('on a narrow screen the folded bar says by how much the sides are matched, 
   await page.setViewportSize({ width: 360, height: 740 })
   const bar = page.getByRole('region', { name: 'Listening' })
   const height = (await bar.boundingBox())?.height
-  await expect(bar.getByText(/^matched: without turned down \d+\.\d dB$/)).toBeInViewport()
-  await page.keyboard.press('r')
-  await expect(bar.getByText('You hear only what was removed, neither side')).toBeInViewport()
+  await expect(bar.getByText(/^matched: “without” plays \d+(\.\d)? dB lower$/)).toBeInViewport()
+  await page.keyboard.press('h')
+  await expect(bar.getByText('You hear the difference only, neither side')).toBeInViewport()
   expect((await bar.boundingBox())?.height).toBe(height)
   await page.setViewportSize({ width: 1440, height: 900 })
-  await expect(bar.getByText('You hear only what was removed, neither side')).toBeHidden()
+  await expect(bar.getByText('You hear the difference only, neither side')).toBeHidden()
 })
 
 test('while stored versions are compared nothing is wider than a narrow screen', async ({ page }) => {
   await page.setViewportSize({ width: 1440, height: 900 })
   await page.keyboard.press('k')
-  await page.keyboard.press('s')
+  await page.keyboard.press('c')
   await page.keyboard.press('k')
-  await page.getByRole('radio', { name: 'A and B' }).check()
-  await expect(page.getByText('dashed A, solid and all lanes B')).toBeVisible()
+  await page.getByRole('radio', { name: 'stored versions' }).check()
+  await expect(page.getByText(/lanes: B$/)).toBeVisible()
   for (const width of [768, 360]) {
     await page.setViewportSize({ width, height: 740 })
     // Pictures take their width from the page a frame later.

@@ -66,7 +66,7 @@ export function shortRecording(name: string, seconds: number): GivenFile {
 export async function deliver(page: Page): Promise<ReadWav & { readonly fileName: string }> {
   await page.getByRole('button', { name: 'Deliver' }).click()
   const downloading = page.waitForEvent('download')
-  await page.getByRole('button', { name: 'Save the file' }).click()
+  await page.getByRole('button', { name: 'Save file' }).click()
   const download: Download = await downloading
   const fileName = download.suggestedFilename()
   await expect(page.getByText(`Saved as ${fileName}.`)).toBeVisible()

@@ -15,7 +15,7 @@ afterEach(() => {
 })
 
 describe('gain reduction now', () => {
-  it('stands at each stage that reduces gain while it plays, and says the most of the last tenth of a second', () => {
+  it('stands at each stage that reduces gain while it plays, and says the maximum of the last tenth of a second', () => {
     const app = showOnPage(<TheChain />).app
     expect(screen.queryAllByRole('meter')).toEqual([])
     act(() => {
@@ -32,28 +32,28 @@ describe('gain reduction now', () => {
         app.listen.setState({ stageGainsDb: [0, 0, gainDb, 0] })
       })
     report(33, -1)
-    expect(meters[0]?.parentElement?.parentElement?.textContent).toBe('now 6.2 dB')
+    expect(meters[0]?.parentElement?.parentElement?.textContent).toBe('6.2 dB')
     expect(meters[0]?.getAttribute('value')).toBe('6.24')
-    expect(meters[1]?.parentElement?.parentElement?.textContent).toBe('now 0.0 dB')
+    expect(meters[1]?.parentElement?.parentElement?.textContent).toBe('0.0 dB')
     report(100, -2)
-    expect(meters[0]?.parentElement?.parentElement?.textContent).toBe('now 2.0 dB')
+    expect(meters[0]?.parentElement?.parentElement?.textContent).toBe('2.0 dB')
     act(() => app.listen.setState({ playing: false }))
     expect(screen.queryAllByRole('meter')).toEqual([])
     expect(document.body.textContent).not.toContain('now ')
   })
 
-  it('is the most over the take while nothing plays, or that there was none', () => {
+  it('is the maximum over the take while nothing plays, or that there was none', () => {
     const { app } = showOnPage(<TheChain />)
     const measured = () => {
       const evidence = evidenceOf(comparisonOf(app.chain.getState().chain, { kind: 'chain' }))
       act(() => app.evidence.setState({ evidence }))
     }
     measured()
-    expect(screen.getByText(/^most [1-9].* dB$/)).toBeDefined()
+    expect(screen.getByText(/^max [1-9].* dB$/)).toBeDefined()
     app.chain.getState().edit(setSetting('level', 'thresholdDb', 0))
     app.chain.getState().edit(setSetting('sibilance', 'rangeDb', 0))
     measured()
-    expect(screen.queryByText(/^most /)).toBeNull()
-    expect(screen.getAllByText('holds nothing')).toHaveLength(2)
+    expect(screen.queryByText(/^max /)).toBeNull()
+    expect(screen.getAllByText('no reduction')).toHaveLength(2)
   })
 })

@@ -24,7 +24,7 @@ beforeEach(() => {
 })
 afterEach(cleanup)
 
-describe('the path', () => {
+describe('the chain', () => {
   it('lists the take, the stages in order, and the way out', () => {
     const items = within(screen.getByRole('list')).getAllByRole('listitem')
     const words = ['take', 'Equaliser', 'Equaliser', 'Compressor', 'De-esser', 'out']
@@ -78,39 +78,39 @@ describe('the path', () => {
   it('can be emptied and begun again', async () => {
     for (let i = 0; i < 4; i++) await user.click(screen.getByRole('button', { name: /^Remove / }))
     expect(ids()).toEqual([])
-    expect(screen.getByText(/No stages: the take leaves as it came/)).toBeDefined()
+    expect(screen.getByText(/No stages: the take passes unchanged/)).toBeDefined()
     expect(document.activeElement?.textContent).toBe('Add a stage')
-    expect(pressedEars()).toEqual(['listen here, at the end of the chain'])
+    expect(pressedEars()).toEqual(['Hear up to here, at the end of the chain'])
     await user.click(screen.getByRole('button', { name: 'Add a stage' }))
     await user.click(screen.getByRole('button', { name: /^Gain/ }))
     expect(ids()).toEqual(['gain-1'])
   })
 
-  it('puts the ear after a stage and back at the end', async () => {
+  it('moves the listening point after a stage and back to the end', async () => {
     await user.click(screen.getByRole('button', { name: /after 2 Equaliser/ }))
     expect(app.listen.getState().listeningPoint).toBe('lift')
-    expect(pressedEars()).toEqual(['listen here, after 2 Equaliser'])
-    expect(screen.getAllByText('after the ear, not heard')).toHaveLength(2)
+    expect(pressedEars()).toEqual(['Hear up to here, after 2 Equaliser'])
+    expect(screen.getAllByText('after the listening point')).toHaveLength(2)
     await user.click(screen.getByRole('button', { name: /at the end of the chain/ }))
     expect(app.listen.getState().listeningPoint).toBeNull()
-    expect(pressedEars()).toEqual(['listen here, at the end of the chain'])
+    expect(pressedEars()).toEqual(['Hear up to here, at the end of the chain'])
   })
 
-  it('has the ear at the end when its stage is gone', async () => {
+  it('has the listening point at the end when its stage is gone', async () => {
     await user.click(screen.getByRole('button', { name: /after 1 Equaliser/ }))
     await user.click(screen.getByRole('button', { name: 'Remove Equaliser' }))
-    expect(pressedEars()).toEqual(['listen here, at the end of the chain'])
+    expect(pressedEars()).toEqual(['Hear up to here, at the end of the chain'])
   })
 
   it('says of its end, too, whose figures it shows while stored versions are compared', () => {
     const out = () => within(screen.getByRole('list')).getAllByRole('listitem').at(-1)?.textContent
     const { chain } = app.chain.getState()
     act(() => app.listening.setScope({ kind: 'snapshots', a: null, b: chain }))
-    expect(out()).toContain('out: the whole chain')
+    expect(out()).toContain('out: whole chain')
     act(() => app.chain.getState().edit(switchStage('level', false)))
     expect(out()).toContain('out: B')
     act(() => app.listening.setListeningPoint('lift'))
-    expect(out()).toContain('B at the ear:')
+    expect(out()).toContain('B at the listening point:')
     act(() => app.listening.setScope({ kind: 'chain' }))
     expect(out()).not.toContain('B at the ear')
   })

@@ -22,15 +22,15 @@ describe('storing versions', () => {
         <ListeningBar />
       </>,
     )
-    expect(screen.queryByRole('radio', { name: 'A and B' })).toBeNull()
+    expect(screen.queryByRole('radio', { name: 'stored versions' })).toBeNull()
     await choose(/^Store as A/)
     app.chain.getState().edit(setSetting('level', 'ratio', 8))
-    await user.click(screen.getByRole('radio', { name: 'A and B' }))
+    await user.click(screen.getByRole('radio', { name: 'stored versions' }))
     expect(screen.getByRole('radio', { name: 'A' })).toBeDefined()
     expect(screen.getByRole('radio', { name: 'now' })).toBeDefined()
     await choose(/^Store as B/)
     expect(screen.getByRole('radio', { name: 'B' })).toBeDefined()
-    await choose(/^Back to A/)
+    await choose(/^Go back to A/)
     expect(app.chain.getState().past.map(({ words }) => words)).toEqual([
       'stored as A',
       expect.stringContaining('ratio'),
@@ -41,7 +41,7 @@ describe('storing versions', () => {
     expect(screen.getByRole('radio', { name: 'now' })).toBeDefined()
     expect(app.chain.getState().snapshots.a).toBeNull()
     await choose(/^Discard B/)
-    expect(screen.queryByRole('radio', { name: 'A and B' })).toBeNull()
+    expect(screen.queryByRole('radio', { name: 'stored versions' })).toBeNull()
     expect(app.listen.getState().scope).toEqual({ kind: 'chain' })
     expect(screen.getByRole('radio', { name: 'without' })).toBeDefined()
   })

@@ -3,10 +3,11 @@ import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { comparisonOf, plain } from '../../../src/core'
 import { setSetting } from '../../../src/session/chain/chain-edits'
-import type { DeliveredFile } from '../../../src/session/delivery-store'
+import { type DeliveredFile } from '../../../src/session/delivery-store'
 import { DeliverSheet } from '../../../src/view/deliver/deliver-sheet'
 import { clippedWarning } from '../../../src/view/deliver/delivery-words'
 import { evidenceOf } from '../../session/trials/trial-app'
+import { inWords } from '../../../src/view/words/in-words'
 import { showOnPage } from '../keys/on-page'
 
 const saved: DeliveredFile = {
@@ -31,10 +32,10 @@ describe('the delivery sheet', () => {
     expect(first?.parentElement?.textContent).toMatch(/^24-bit/)
     expect(
       screen.getByText(
-        /^8 kHz, mono, 0:10\.0: the whole take, also where a loop is set\..*frame for frame\./,
+        /^8 kHz, mono, 0:10\.0: the whole take, even if a loop is set, aligned with the take to the sample\./,
       ),
     ).toBeDefined()
-    expect(screen.getByText(/^Filters change the shape of the wave/)).toBeDefined()
+    expect(screen.getByText(/^Filters shift phase: use the file instead of the original/)).toBeDefined()
   })
 
   it('says how loud the file will be, and its peak, once they are in, and of no other chain', () => {
@@ -44,21 +45,21 @@ describe('the delivery sheet', () => {
     const evidence = evidenceOf(comparisonOf(chain, { kind: 'chain' }))
     act(() => app.evidence.setState({ evidence }))
     const { integratedLufs, truePeakDbtp } = evidence.processed.measures
-    const figures = `Integrated loudness ${plain(integratedLufs ?? 0, 1)} LUFS, true peak ${plain(truePeakDbtp ?? 0, 1)} dBTP.`
+    const figures = `Integrated loudness ${inWords(integratedLufs ?? 0)} LUFS, true peak ${inWords(truePeakDbtp ?? 0)} dBTP.`
     expect(screen.getByText(figures)).toBeDefined()
     // Compared up to the first stage only: that is not what is delivered.
     const upToFirst = evidenceOf(comparisonOf(chain, { kind: 'chain' }, chain.stages[0]?.id))
     act(() => app.evidence.setState({ evidence: upToFirst, working: null }))
     expect(screen.queryByText(/^Integrated loudness/)).toBeNull()
-    expect(screen.getByText(/^The file is the chain as it stands on the path/)).toBeDefined()
+    expect(screen.getByText(/^The file is the whole current chain/)).toBeDefined()
     act(() => app.evidence.setState({ evidence, working: 0 }))
     expect(screen.getByText(figures)).toBeDefined()
     act(() => app.chain.getState().edit(setSetting('level', 'thresholdDb', -40)))
     expect(screen.getByText('Integrated loudness –, true peak –.')).toBeDefined()
   })
 
-  it('gives the focus back to its button when the file was saved, or given up', () => {
-    const button = screen.getByRole('button', { name: 'Save the file' })
+  it('gives the focus back to its button when the file was saved or cancelled', () => {
+    const button = screen.getByRole('button', { name: 'Save file' })
     act(() => page.app.delivery.setState({ working: 0 }))
     expect(document.activeElement).not.toBe(button)
     act(() => page.app.delivery.setState({ working: null }))
@@ -68,7 +69,7 @@ describe('the delivery sheet', () => {
   it('delivers in the chosen format', async () => {
     const deliver = vi.spyOn(page.app.deliveries, 'deliver').mockResolvedValue()
     await user.click(screen.getByRole('radio', { name: /^32-bit float/ }))
-    await user.click(screen.getByRole('button', { name: 'Save the file' }))
+    await user.click(screen.getByRole('button', { name: 'Save file' }))
     expect(page.app.delivery.getState().format).toBe('float32')
     expect(deliver).toHaveBeenCalledTimes(1)
   })
@@ -77,7 +78,7 @@ describe('the delivery sheet', () => {
     const cancel = vi.spyOn(page.app.deliveries, 'cancel')
     act(() => page.app.delivery.setState({ working: 0.4 }))
     expect(screen.getByRole<HTMLProgressElement>('progressbar').value).toBeCloseTo(0.4, 6)
-    expect(screen.getByRole<HTMLButtonElement>('button', { name: 'Save the file' }).disabled).toBe(true)
+    expect(screen.getByRole<HTMLButtonElement>('button', { name: 'Save file' }).disabled).toBe(true)
     await user.click(screen.getByRole('button', { name: 'Cancel' }))
     expect(cancel).toHaveBeenCalledTimes(1)
   })
@@ -91,7 +92,7 @@ describe('the delivery sheet', () => {
 })
 
 describe('dither, in the words of the sheet', () => {
-  const note = /^Rounding to 16 bits is dithered/
+  const note = /^16 bits are dithered/
 
   it('is explained where it is added: with 16 bits, and at no other format', async () => {
     expect(screen.queryByText(note)).toBeNull()
@@ -105,9 +106,9 @@ describe('dither, in the words of the sheet', () => {
     const news = () => screen.getByRole('status').textContent
     const show = (delivered: DeliveredFile) => act(() => page.app.delivery.setState({ delivered }))
     show({ ...saved, format: 'pcm16', isDithered: true })
-    expect(news()).toContain('It is dithered.')
+    expect(news()).toContain('Dithered.')
     show({ ...saved, format: 'pcm16' })
-    expect(news()).toContain('It needed no dither')
+    expect(news()).toContain('No dither needed')
     show(saved)
     expect(news()).not.toMatch(/dither/)
   })

@@ -19,7 +19,7 @@ describe('dropping files', () => {
   it('shows where to drop only while files are dragged, and says that nothing is sent', async () => {
     expect(screen.queryByText('Take')).toBeNull()
     dragFiles()
-    expect(await screen.findByText(/Nothing is sent anywhere/)).toBeDefined()
+    expect(await screen.findByText(/never leaves this computer/)).toBeDefined()
     fireEvent.dragLeave(document.body, { relatedTarget: null })
     expect(screen.queryByText('Take')).toBeNull()
   })

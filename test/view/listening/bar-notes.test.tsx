@@ -9,15 +9,17 @@ const user = userEvent.setup()
 afterEach(cleanup)
 
 describe('the notes of the listening bar', () => {
-  it('say that a stage after the ear cannot be compared, and move the ear', async () => {
+  it('say that a stage after the listening point cannot be compared, and move that point', async () => {
     const { app } = showOnPage(<ListeningBar />)
     act(() => {
       app.chain.getState().select('level')
       app.listening.setListeningPoint('clean-up')
       app.listening.setScope({ kind: 'stage', stageId: 'level' })
     })
-    expect(screen.getByText(/^Nothing to compare: 3 Compressor stands after the ear/)).toBeDefined()
-    await user.click(screen.getByRole('button', { name: 'put the ear after it' }))
+    expect(
+      screen.getByText(/^Nothing to compare: 3 Compressor comes after the listening point/),
+    ).toBeDefined()
+    await user.click(screen.getByRole('button', { name: 'hear up to it' }))
     expect(app.listen.getState().listeningPoint).toBe('level')
     expect(screen.queryByText(/^Nothing to compare/)).toBeNull()
   })
@@ -47,13 +49,15 @@ describe('the notes of the listening bar', () => {
     expect(on()).toBeNull()
   })
 
-  it('say that a chain with nothing on cannot be compared, and move the ear where that helps', async () => {
+  it('say that a chain with nothing on cannot be compared, and move the listening point where that helps', async () => {
     const { app } = showOnPage(<ListeningBar />)
     const edit = (change: ChainEdit) => act(() => app.chain.getState().edit(change))
     act(() => app.listening.setListeningPoint('clean-up'))
     edit(switchStage('clean-up', false))
-    expect(screen.getByText(/^Nothing to compare: all stages up to the ear are off/)).toBeDefined()
-    await user.click(screen.getByRole('button', { name: 'put the ear at the end' }))
+    expect(
+      screen.getByText(/^Nothing to compare: all stages up to the listening point are off/),
+    ).toBeDefined()
+    await user.click(screen.getByRole('button', { name: 'hear the whole chain' }))
     expect(app.listen.getState().listeningPoint).toBeNull()
     expect(screen.queryByText(/^Nothing to compare/)).toBeNull()
     for (const id of ['lift', 'level', 'sibilance']) edit(switchStage(id, false))
@@ -66,13 +70,13 @@ describe('the notes of the listening bar', () => {
     const { app } = showOnPage(<ListeningBar />)
     const change = (on: boolean) => act(() => app.chain.getState().edit(switchStage('level', on)))
     change(false)
-    expect(screen.queryByText(/the change is not in it/)).toBeNull()
+    expect(screen.queryByText(/does not include this change/)).toBeNull()
     act(() => app.listening.setSide('bypassed'))
     change(true)
-    expect(screen.getByText(/^You hear “without”: the change is not in it/)).toBeDefined()
+    expect(screen.getByText(/^You hear “without”, which does not include this change/)).toBeDefined()
     await user.click(screen.getByRole('button', { name: 'hear with' }))
     expect(app.listen.getState().heard).toBe('processed')
-    expect(screen.queryByText(/the change is not in it/)).toBeNull()
+    expect(screen.queryByText(/does not include this change/)).toBeNull()
   })
 
   it('know which changes are heard all the same', () => {
@@ -82,15 +86,15 @@ describe('the notes of the listening bar', () => {
       app.listening.setSide('bypassed')
       app.chain.getState().edit(switchStage('level', false))
     })
-    expect(screen.queryByText(/the change is not in it/)).toBeNull()
+    expect(screen.queryByText(/does not include this change/)).toBeNull()
     act(() => app.chain.getState().edit(switchStage('clean-up', false)))
     expect(screen.getByText(/^You hear “without”/)).toBeDefined()
     const { chain } = app.chain.getState()
     act(() => app.listening.setScope({ kind: 'snapshots', a: chain, b: null }))
-    expect(screen.queryByText(/the change is not in it/)).toBeNull()
+    expect(screen.queryByText(/does not include this change/)).toBeNull()
     act(() => app.chain.getState().edit(switchStage('clean-up', true)))
     expect(screen.getByText(/^You hear “A”/)).toBeDefined()
     act(() => app.listening.setSide('processed'))
-    expect(screen.queryByText(/the change is not in it/)).toBeNull()
+    expect(screen.queryByText(/does not include this change/)).toBeNull()
   })
 })

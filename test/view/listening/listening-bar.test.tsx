@@ -52,7 +52,7 @@ describe('the listening bar', () => {
 
   it('folds the backing’s settings on Escape and gives the focus back', async () => {
     act(() => app.take.setState({ backing: { name: 'Band.wav', sound } }))
-    const words = screen.getByText(/level, shift/)
+    const words = screen.getByText(/level, offset/)
     const details = words.closest('details')
     await user.click(words)
     expect(details?.open).toBe(true)
@@ -62,9 +62,9 @@ describe('the listening bar', () => {
     expect(document.activeElement).toBe(words)
   })
 
-  it('goes from what was removed back to the side that was heard', async () => {
+  it('goes from the difference back to the side that was heard', async () => {
     await user.click(radio('without'))
-    const difference = screen.getByRole('checkbox', { name: /only what\s*was removed/ })
+    const difference = screen.getByRole('checkbox', { name: /difference\s*only/ })
     await user.click(difference)
     expect(listen().heard).toBe('difference')
     // While the difference sounds neither side is heard, and neither is shown as heard.
@@ -77,9 +77,9 @@ describe('the listening bar', () => {
     const line = () => screen.queryByText(/^(not )?matched: (each|not measured)|neither side$/)?.textContent
     expect(line()).toBe('matched: not measured yet')
     act(() => app.listening.setMatched(false))
-    expect(line()).toBe('not matched: each side as loud as it comes')
+    expect(line()).toBe('not matched: each side at its own level')
     act(() => app.listening.setDifference(true))
-    expect(line()).toBe('You hear only what was removed, neither side')
+    expect(line()).toBe('You hear the difference only, neither side')
     await user.click(screen.getByRole('button', { name: 'what is compared' }))
     expect(line()).toBeUndefined()
   })

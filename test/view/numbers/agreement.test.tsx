@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/compute/evidence'
 import { workOutEvidence } from '../../../src/compute/evidence/work-out'
-import { type ChainDoc, comparisonOf, matchingMakeupDb, plain, type Scope, signed } from '../../../src/core'
+import { type ChainDoc, comparisonOf, matchingMakeupDb, type Scope, signed } from '../../../src/core'
 import { startingChain } from '../../../src/demo'
 import { setSetting } from '../../../src/session/chain/chain-edits'
 import { matchedWords } from '../../../src/view/listening/matched-words'
 import { printDifference } from '../../../src/view/numbers/figures'
+import { inWords } from '../../../src/view/words/in-words'
 import { sungDemo } from '../../setup/sung-demo'
 
 const take = sungDemo().vocal
@@ -25,6 +26,11 @@ function inTable({ bypassed, processed }: Evidence): string | null {
   return printDifference(bypassed.measures.integratedLufs, processed.measures.integratedLufs)
 }
 
+/** A printed figure as a number. */
+function read(text: string | null): number {
+  return Number(text?.replace('−', '-') ?? Number.NaN)
+}
+
 /** The gain that matching gives, as the bar and the caption print it; the quieter side's is 0. */
 function inBar({ matching }: Evidence): string {
   return matchedWords(true, matching).gain
@@ -41,17 +47,19 @@ describe('figures of the demo', () => {
       'with the de-esser first',
       { ...chain, stages: [...chain.stages.slice(3), ...chain.stages.slice(0, 3)] },
     ],
-  ])('are the same in the table, in the bar and on the cards, %s', (_, doc) => {
+  ])('agree to a tenth in the table, in the bar and on the cards, %s', (_, doc) => {
     for (const scope of [WHOLE, ...doc.stages.map(({ id }): Scope => ({ kind: 'stage', stageId: id }))]) {
       const evidence = evidenceOf(doc, scope)
       const { bypassedDb, processedDb } = evidence.matching
       const change = inTable(evidence)
-      expect(change).toBe(signed(bypassedDb - processedDb, 1))
-      const amount = plain(Math.max(-bypassedDb, -processedDb), 1)
-      expect(inBar(evidence)).toContain(change === '0.0' ? 'equally loud' : amount)
+      // The table prints the difference of its own figures, at most a tenth from a difference that is rounded once.
+      expect(Math.abs(read(change) - (bypassedDb - processedDb))).toBeLessThanOrEqual(0.1 + 1e-9)
+      const amount = Math.max(-bypassedDb, -processedDb)
+      expect(inBar(evidence)).toContain(amount < 0.05 ? 'equally loud' : `plays ${inWords(amount)} dB lower`)
       // Behind the last stage is the end of the chain.
       const last = doc.stages.at(-1)?.id ?? ''
-      if (scope.kind === 'stage' && scope.stageId === last) expect(onCard(evidence, last)).toBe(change)
+      if (scope.kind === 'stage' && scope.stageId === last)
+        expect(Math.abs(read(onCard(evidence, last)) - read(change))).toBeLessThanOrEqual(0.1 + 1e-9)
     }
     const { stages, bypassed, processed } = evidenceOf(doc, WHOLE)
     const sum = [...stages.values()].reduce(

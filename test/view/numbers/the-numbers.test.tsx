@@ -48,12 +48,12 @@ describe('the numbers', () => {
     const caption = () => screen.getByRole('table').textContent
     expect(caption()).toContain('against its bypass. Measured at its end.')
     act(() => app.listening.setScope({ kind: 'stage', stageId: 'level' }))
-    expect(caption()).toContain('all else as it is. Measured after all later stages.')
+    expect(caption()).toContain('everything else is unchanged. Measured after all later stages.')
     act(() => app.listening.setScope({ kind: 'stage', stageId: 'sibilance' }))
     expect(caption()).toContain('Measured at the end of the chain.')
     act(() => app.listening.setScope({ kind: 'stage', stageId: 'clean-up' }))
     act(() => app.listening.setListeningPoint('level'))
-    expect(caption()).toContain('Measured after 3 Compressor, through those between.')
+    expect(caption()).toContain('Measured after 3 Compressor, through the stages between.')
     act(() => app.listening.setListeningPoint('clean-up'))
     expect(caption()).toContain('Measured after 1 Equaliser.')
   })
@@ -76,14 +76,14 @@ describe('the numbers', () => {
     expect(screen.getByRole('row', { name: /^Sibilance/ }).textContent).toContain('–no sibilants found')
     expect(screen.getByRole('table').textContent).toContain('; at sibilance: no sibilants found')
     expect(screen.getByRole('table').textContent).toContain(
-      'matched over the take, without 0.0 dB, with −6.0 dB',
+      'played matched over the take: without 0 dB, with −6 dB',
     )
     act(() =>
       app.evidence.setState({
         evidence: { ...evidence, matching: { ...evidence.matching, measuredOver: 'loop' } },
       }),
     )
-    expect(screen.getByRole('table').textContent).toContain('matched over the loop alone')
+    expect(screen.getByRole('table').textContent).toContain('matched over the loop:')
     expect(screen.getByText('of the whole take')).toBeDefined()
     act(() => app.evidence.setState({ problem: 'The figures could not be worked out.' }))
     expect(screen.getByText('not up to date')).toBeDefined()

@@ -87,7 +87,7 @@ describe('the take', () => {
     expect(app.listen.getState().positionFrame).toBe(79_999)
   })
 
-  it('takes a typed loop, keeps what cannot be read, and puts the loop away', async () => {
+  it('takes a typed loop, keeps what cannot be read, and clears the loop', async () => {
     const from = await screen.findByRole('textbox', { name: 'Loop from' })
     await user.clear(from)
     await user.type(from, '1.5{Enter}')
@@ -100,12 +100,12 @@ describe('the take', () => {
     expect(loopSeconds()).toEqual([1.5, 10])
     await user.clear(to)
     await user.type(to, '1{Enter}')
-    expect(screen.getByText(/^The loop begins at 0:01\.5\./)).toBeDefined()
+    expect(screen.getByText(/^The loop starts at 0:01\.5\./)).toBeDefined()
     expect(loopSeconds()).toEqual([1.5, 10])
     await user.clear(to)
     await user.type(to, '0:04{Enter}')
     expect(loopSeconds()).toEqual([1.5, 4])
-    await user.click(screen.getByRole('button', { name: 'no loop' }))
+    await user.click(screen.getByRole('button', { name: 'Clear loop' }))
     expect(loopSeconds()).toBeNull()
   })
 

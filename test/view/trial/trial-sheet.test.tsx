@@ -55,7 +55,7 @@ describe('the set-up', () => {
   it('says what is compared, how it is matched, and what a run can show before it begins', () => {
     expect(screen.getByText('the whole chain')).toBeDefined()
     expect(screen.getByRole('status').textContent).toMatch(
-      /^Both are made equally loud: without is turned down \d+\.\d dB, measured over the take/,
+      /^Matched: “without” plays \d+(\.\d)? dB lower, measured over the take/,
     )
     expect(screen.getByText(/Guessing seldom reaches 12 of 16 \(3\.8 of 100 runs\)/)).toBeDefined()
   })
@@ -85,7 +85,7 @@ describe('a run', () => {
     expect(document.activeElement?.textContent).toBe('12 of 16 right')
     expect(screen.getByText(/in 3\.8 of 100 such runs \(exact one-sided probability 0\.0384\)/)).toBeDefined()
     expect(screen.getAllByRole('cell', { name: 'wrong', hidden: true })).toHaveLength(4)
-    expect(screen.getByText('1 begun: 1 finished, 0 abandoned.')).toBeDefined()
+    expect(screen.getByText('1 started: 1 finished, 0 abandoned.')).toBeDefined()
   })
 
   it('is the same page for X and for X the other way round, each time something is heard', async () => {
@@ -123,7 +123,7 @@ describe('a run', () => {
     const answer = () => screen.getByRole<HTMLButtonElement>('button', { name: 'Answer, next round' })
     const group = () => screen.getByRole<HTMLFieldSetElement>('group', { name: 'X is' })
     expect(group().disabled).toBe(true)
-    expect(screen.getByRole('status').textContent).toMatch(/^Listen to X for a moment first/)
+    expect(screen.getByRole('status').textContent).toMatch(/^Listen to X for a moment before you answer/)
     expect(group().getAttribute('aria-describedby')).toBe(screen.getByRole('status').id)
     await user.keyboard('{ArrowRight}{Enter}3{ArrowRight}{Enter}')
     expect(within(group()).queryByRole('radio', { checked: true })).toBeNull()
@@ -137,18 +137,18 @@ describe('a run', () => {
     expect(group().disabled).toBe(true)
   })
 
-  it('is not given up without asking, and then counts as abandoned', async () => {
+  it('is not abandoned without asking, and then counts as abandoned', async () => {
     await begin()
     await user.keyboard('{Escape}')
     expect(page.screen.getState().sheet).toBe('trial')
-    expect(screen.getByText(/before its end\?/)).toBeDefined()
+    expect(screen.getByText(/Quit this trial\?/)).toBeDefined()
     await user.keyboard('{Escape}')
     expect(screen.getByRole('heading', { name: 'Round 1 of 16' })).toBeDefined()
     await user.keyboard('{Escape}')
-    await user.click(screen.getByRole('button', { name: 'Go on' }))
+    await user.click(screen.getByRole('button', { name: 'Continue' }))
     expect(screen.getByRole('heading', { name: 'Round 1 of 16' })).toBeDefined()
     await user.click(screen.getByRole('button', { name: 'Close' }))
-    await user.click(screen.getByRole('button', { name: 'Stop the trial' }))
+    await user.click(screen.getByRole('button', { name: 'Quit trial' }))
     expect(screen.getByRole('heading', { name: 'Abandoned after 0 of 16 rounds' })).toBeDefined()
     expect(screen.getByRole('cell', { name: 'abandoned' })).toBeDefined()
     await user.keyboard('{Escape}')
@@ -191,22 +191,22 @@ describe('the history', () => {
     const saved = vi.spyOn(save, 'saveBlob').mockImplementation(() => undefined)
     await begin()
     act(() => page.app.trials.abandon())
-    await user.click(screen.getByRole('button', { name: 'Save as a table (CSV)' }))
+    await user.click(screen.getByRole('button', { name: 'Save as CSV' }))
     expect(saved.mock.calls[0]?.[1]).toBe('Blind trials - evenhand.csv')
     expect(await saved.mock.calls[0]?.[0].text()).toMatch(/\r\n1,.*abandoned/)
   })
 })
 
 describe('matchingWords', () => {
-  it('says which side is turned down and by how much, or that neither is', () => {
+  it('says which side plays lower and by how much, or that neither is', () => {
     expect(matchingWords({ bypassedDb: -4.14, processedDb: 0, measuredOver: 'take' })).toMatch(
-      /^Both are made equally loud: without is turned down 4\.1 dB, measured over the take;/,
+      /^Matched: “without” plays 4\.1 dB lower, measured over the take\./,
     )
     expect(matchingWords({ bypassedDb: 0, processedDb: -2, measuredOver: 'loop' })).toContain(
-      'with is turned down 2.0 dB, measured over the loop',
+      '“with” plays 2 dB lower, measured over the loop',
     )
     expect(matchingWords({ bypassedDb: -0.04, processedDb: 0, measuredOver: 'take' })).toMatch(
-      /^Both are equally loud as they are/,
+      /^Both are already equally loud/,
     )
   })
 })

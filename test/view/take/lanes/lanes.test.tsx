@@ -57,9 +57,9 @@ describe('the lanes', () => {
     const peaky: Take = { ...take, measures: measure(tone(5, 0.2)) }
     act(() => app.take.setState({ take: peaky }))
     for (const [amplitude, reach] of [
-      [0.2, 'to −12 dBFS'],
-      [0.05, 'to −12 dBFS'],
-      [0.45, 'to −6 dBFS'],
+      [0.2, '−12 dBFS'],
+      [0.05, '−12 dBFS'],
+      [0.45, '−6 dBFS'],
     ] as const) {
       act(() => app.evidence.setState({ evidence: evidenceOf(app, tone(5, amplitude)), working: null }))
       expect(sentences()[0]).toContain(reach)
@@ -72,18 +72,18 @@ describe('the lanes', () => {
     const { chain } = app.chain.getState()
     act(() => app.evidence.setState({ evidence: evidenceOf(app, tone(5, 0.5)), working: null }))
     act(() => app.listen.setState({ scope: { kind: 'snapshots', a: chain, b: { ...chain, stages: [] } } }))
-    expect(screen.getByText(/^dashed A, solid .*B$/)).toBeDefined()
+    expect(screen.getByText(/lanes: B$/).textContent).toMatch(/A\s+B lanes: B$/)
     expect(screen.getByText(/dBTP A$/)).toBeDefined()
     expect(document.body.textContent).not.toMatch(/dBTP with/)
     expect(sentences().some((sentence) => sentence?.startsWith('Gain reduction'))).toBe(false)
   })
 
-  it('of stages after the ear say that they are not heard', () => {
+  it('of stages after the listening point say that they are not heard', () => {
     const { app } = showOnPage(<TheTake />)
     act(() => app.listening.setListeningPoint('level'))
-    expect(screen.getAllByText('after the ear, not heard')).toHaveLength(1)
+    expect(screen.getAllByText('after the listening point')).toHaveLength(1)
     act(() => app.listening.setListeningPoint(null))
-    expect(screen.queryByText('after the ear, not heard')).toBeNull()
+    expect(screen.queryByText('after the listening point')).toBeNull()
   })
 
   it('do not promise figures that nobody is working on', async () => {
@@ -96,17 +96,17 @@ describe('the lanes', () => {
   it('give way to what can be done where there is no take', async () => {
     const { app } = showOnPage(<TheTake />)
     act(() => app.take.setState({ take: null, loading: null }))
-    expect(screen.getByText(/no take on the bench/)).toBeDefined()
+    expect(screen.getByText(/^No take is open\./)).toBeDefined()
     expect(screen.queryAllByRole('img')).toEqual([])
     await userEvent.click(screen.getByRole('button', { name: 'Try the demo' }))
     expect(app.take.getState().loading).toBe('the demo')
   })
 
-  it('stop taking in a file when asked to', async () => {
+  it('stop loading a file when asked to', async () => {
     const { app } = showOnPage(<TheTake />)
     const cancel = vi.spyOn(app.takes, 'cancel')
     act(() => app.take.setState({ loading: 'long.wav' }))
-    await userEvent.click(screen.getByRole('button', { name: 'stop' }))
+    await userEvent.click(screen.getByRole('button', { name: 'Cancel' }))
     expect(cancel).toHaveBeenCalledOnce()
   })
 })
