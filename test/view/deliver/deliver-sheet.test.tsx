@@ -97,7 +97,7 @@ describe('dither, in the words of the sheet', () => {
   it('is explained where it is added: with 16 bits, and at no other format', async () => {
     expect(screen.queryByText(note)).toBeNull()
     await user.click(screen.getByRole('radio', { name: '16-bit' }))
-    expect(screen.getByText(note).textContent).toContain('-96 dBFS RMS')
+    expect(screen.getByText(note).textContent).toContain('−96 dBFS RMS')
     await user.click(screen.getByRole('radio', { name: /^32-bit float/ }))
     expect(screen.queryByText(note)).toBeNull()
   })
