@@ -40,11 +40,11 @@ test.describe('on a page that is open', () => {
     })
   }
 
-  test('an MP3 that does not state its delay is said to sit late, perhaps', async () => {
+  test('an MP3 that does not state its delay is said to start late, perhaps', async () => {
     const buffer = readFileSync(pathOf('second.mp3'))
     buffer.fill(0, buffer.indexOf('Info'), buffer.indexOf('Info') + 4)
     await giveTake(page, { name: 'untagged.mp3', mimeType: 'audio/mpeg', buffer })
-    await expect(page.getByText(/untagged\.mp3.* may sit up to 36 ms late/)).toBeVisible()
+    await expect(page.getByText(/untagged\.mp3.* may start up to 36 ms late/)).toBeVisible()
   })
 })
 
