@@ -38,7 +38,7 @@ const layers: Record<string, { readonly modules: readonly string[]; readonly pac
     'src/audio/thread': { modules: ['src/core', 'src/audio/engine'], packages: [] },
     'src/session': {
       modules: ['src/core', 'src/compute', 'src/files', 'src/audio', 'src/demo'],
-      packages: ['zustand'],
+      packages: ['valibot', 'zustand'],
     },
     'src/view': {
       modules: ['src/core', 'src/session'],

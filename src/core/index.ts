@@ -6,14 +6,16 @@ export { ChainProcessor } from './chain/chain-processor'
 export {
   type Comparison,
   comparisonOf,
+  describeStage,
   listeningPointIndexOf,
   type Scope,
 } from './chain/compare'
 export { idleChain } from './chain/idle-chain'
+export { type JsonIssue, jsonIssue, quoted } from './chain/json-issue'
 export { chainLatencyFrames } from './chain/latency'
 export { type SoundWithLeads, takeFrames } from './chain/leads'
 export { magnitudeDb } from './chain/magnitude'
-export { parseChain } from './chain/parse'
+export { MAX_ID_LENGTH, parseChain } from './chain/parse'
 export { type ReductionSummary, reductionSummary } from './chain/reduction'
 export {
   type Rendering,
@@ -25,6 +27,7 @@ export { renderDifference } from './chain/render-difference'
 export { type BehindStage, runStage, workingCopy } from './chain/run-stage'
 export { isAlike, withSameParts } from './chain/same-parts'
 export { sameSound, sameStage } from './chain/same-sound'
+export { boundedList } from './chain/settings-schema'
 export { bandLetter, numberedBand, numberedStage } from './chain/stage-names'
 export { type ChainHost, MAX_BLOCK_FRAMES } from './chain/stage-slot'
 export { hopEnd, hopStart, TRACE_HOP_FRAMES, type Trace } from './chain/trace'

@@ -8,6 +8,9 @@ import { type ChainState, createChainStore } from './chain/chain-store'
 import { Comparing } from './comparison/comparing'
 import { Delivery } from './delivery'
 import { createDeliveryStore, type DeliveryState } from './delivery-store'
+import { applySession, type SessionSounds } from './document/apply-session'
+import type { SessionDoc } from './document/session-doc'
+import { sessionOf } from './document/session-of'
 import { createEvidenceStore, type EvidenceState } from './evidence-store'
 import { followComparison } from './follow-comparison'
 import { createListenStore, type ListenState } from './listening/listen-store'
@@ -15,9 +18,22 @@ import { Listening } from './listening/listening'
 import { createTakeStore, type TakeState } from './take/take-store'
 import { Takes } from './take/takes'
 import { createViewStore, type ViewState } from './take/view-store'
-import { randomBit } from './trials/trial-chance'
 import { createTrialStore, type TrialState } from './trials/trial-store'
-import { Trials } from './trials/trials'
+import { randomBit, Trials } from './trials/trials'
+
+/** Reads the state of the app as one document, and puts it into the state of another. */
+export interface SessionAccess {
+  read(): SessionDoc
+  /**
+   * Rejects with a `SessionError` where `json` is no session document; nothing changes then.
+   * @param json already parsed from text
+   * @param sounds those it refers to, as far as they were found
+   */
+  open(json: unknown, sounds?: SessionSounds): Promise<void>
+}
+
+/** What checks a session document is fetched when there is one to check: the page loads sooner without it. */
+const sessionParsing = () => import('./document/parse-session')
 
 /** The application's root object: the state (stores) and the actions that change it. */
 export interface App {
@@ -38,6 +54,8 @@ export interface App {
   readonly deliveries: Delivery
   /** Runs blind trials of what is compared. */
   readonly trials: Trials
+  /** The state as one document. */
+  readonly session: SessionAccess
   /** Works the evidence out again, after that failed. */
   askAgain(): void
   dismissEvidenceProblem(): void
@@ -67,7 +85,7 @@ export function createApp(): App {
   const takes = new Takes(take, compute, (name) => listening.loaded(name))
   view.subscribe(({ seen }) => evidence.setState({ seen }))
   const askAgain = followComparison({ chain, take, listen, evidence }, compute)
-  return {
+  const app: App = {
     chain,
     take,
     listen,
@@ -83,6 +101,13 @@ export function createApp(): App {
       randomBit,
       now: () => new Date(),
     }),
+    session: {
+      read: () => sessionOf(app),
+      async open(json, sounds) {
+        const { parseSession } = await sessionParsing()
+        applySession(app, parseSession(json), sounds)
+      },
+    },
     askAgain,
     dismissEvidenceProblem: () => evidence.setState({ problem: null }),
     async matchMakeup(stageId) {
@@ -94,4 +119,5 @@ export function createApp(): App {
       return true
     },
   }
+  return app
 }

@@ -2,12 +2,11 @@ import * as v from 'valibot'
 import { type StageKind, stageDefinitions, stageKinds } from '../stages'
 import { type ChainDoc, MAX_STAGES } from './chain-doc'
 import { ChainError } from './chain-error'
+import { jsonIssue, quoted } from './json-issue'
 import { boundedList, settingsSchema } from './settings-schema'
 
 /** The longest id of a stage, in UTF-16 units: far longer than those that the program gives. */
-const MAX_ID_LENGTH = 64
-/** How much of a value, or of a key, a message quotes. */
-const QUOTED_LENGTH = 60
+export const MAX_ID_LENGTH = 64
 
 const id = v.pipe(
   v.string('a name in quotes'),
@@ -62,21 +61,6 @@ export function parseChain(json: unknown): ChainDoc {
 }
 
 function chainError(issue: v.BaseIssue<unknown>): ChainError {
-  const path = (issue.path ?? []).reduce((text, { key }) => {
-    if (typeof key === 'number') return `${text}[${key}]`
-    return text ? `${text}.${shortened(String(key))}` : shortened(String(key))
-  }, '')
-  return new ChainError(path, issue.message, quoted(issue.input))
-}
-
-/** A value as short text for a message; the contents of lists and objects are not quoted. */
-function quoted(value: unknown): string {
-  if (typeof value === 'string') return shortened(JSON.stringify(value.slice(0, QUOTED_LENGTH)))
-  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`
-  if (typeof value === 'object' && value !== null) return 'an object'
-  return value === undefined ? 'nothing' : shortened(String(value))
-}
-
-function shortened(text: string): string {
-  return text.length > QUOTED_LENGTH ? `${text.slice(0, QUOTED_LENGTH - 3)}...` : text
+  const { path, expected, received } = jsonIssue(issue)
+  return new ChainError(path, expected, received)
 }

@@ -33,6 +33,8 @@ export interface ChainState extends ChainContent {
   undo(): void
   redo(): void
   select(stageId: string): void
+  /** Takes over what a session document holds. It can be had again from there, and changes made before are gone. */
+  open(content: ChainContent): void
   /** A chain has gone into a file. */
   setSafe(chain: ChainDoc): void
 }
@@ -99,6 +101,10 @@ export function createChainStore(initial: ChainDoc): StoreApi<ChainState> {
     },
     select(selectedId) {
       set({ selectedId })
+    },
+    open(content) {
+      openGesture = null
+      set({ ...content, past: [], future: [], safe: versionsOf(content) })
     },
     setSafe(chain) {
       set(({ safe }) => ({ safe: { ...safe, chain } }))

@@ -2,11 +2,12 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Measures, Sound } from '../../core'
 import type { TimingDoubt } from '../../files/coded/coded-span'
 import type { FileHeader } from '../../files/file-header'
+import type { SoundRef } from './sound-ref'
 
 export type { TimingDoubt } from '../../files/coded/coded-span'
 export { isolated } from '../../files/file-name'
 
-/** A take on the bench. */
+/** A take with its sound. */
 export interface Take {
   readonly name: string
   readonly sound: Sound
@@ -42,15 +43,29 @@ export function withProblem(problems: readonly Problem[], problem: Problem): rea
   return [...problems.filter(({ message }) => message !== problem.message), problem]
 }
 
-/** What was on the bench, to come back. */
+/** What was open, to come back. */
 export interface Replaced {
   readonly take: Take
   readonly backing: Backing | null
 }
 
-export interface TakeState {
+/** Sounds that the session document refers to and that are not loaded. */
+export interface Awaited {
+  readonly take: SoundRef | null
+  readonly backing: SoundRef | null
+}
+
+export const NOTHING_AWAITED: Awaited = { take: null, backing: null }
+
+/** What the session document refers to. */
+export interface TakeContent {
   readonly take: Take | null
   readonly backing: Backing | null
+  readonly awaited: Awaited
+}
+
+/** What passes with the moment, and is in no document. */
+export interface TakePassing {
   /** The file being taken in just now; its name, or null. */
   readonly loading: string | null
   /** Everything that did not work and was not dismissed, the oldest first. */
@@ -59,11 +74,14 @@ export interface TakeState {
   readonly replaced: Replaced | null
 }
 
-/** What is on the bench. */
+export interface TakeState extends TakeContent, TakePassing {}
+
+/** No take yet. */
 export function createTakeStore(): StoreApi<TakeState> {
   return createStore<TakeState>()(() => ({
     take: null,
     backing: null,
+    awaited: NOTHING_AWAITED,
     loading: null,
     problems: [],
     replaced: null,

@@ -1,10 +1,20 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { Compute } from '../../compute/compute'
-import { FileError } from '../../files/file-error'
-import { isolated, shownName } from '../../files/file-name'
-import { DemoError, loadDemo } from './load-demo'
-import { type LoadEnding, LoadQueue, type LoadRequest, type Superseding } from './load-queue'
-import { type Problem, type Replaced, type Take, type TakeState, withProblem } from './take-store'
+import { shownName } from '../../files/file-name'
+import { loadDemo } from './load-demo'
+import { type LoadEnding, LoadQueue, type LoadRequest } from './load-queue'
+import { DEMO, labelOf, notOpened, problemOf, reasonOf } from './opening-words'
+import { loadedAs, soundRef } from './sound-ref'
+import {
+  type Awaited,
+  type Backing,
+  NOTHING_AWAITED,
+  type Problem,
+  type Replaced,
+  type Take,
+  type TakeState,
+  withProblem,
+} from './take-store'
 
 /** What reads files is fetched when there is one to read: the page comes in sooner without it. */
 const fileReading = () => import('../../files/decode')
@@ -16,9 +26,6 @@ export interface GivenFiles {
   /** Those there is no use for. */
   readonly unused: readonly File[]
 }
-
-/** What is being loaded when it is no file. */
-const DEMO = 'the demo'
 
 /**
  * How a request to open something ended: it is in place; it could not be read; something newer was asked for; the
@@ -75,8 +82,7 @@ export class Takes {
       const decoded = await decodeFileAtRate(file, take?.sound.sampleRate ?? 0, { signal })
       const { name, sound, timing } = decoded
       return () => {
-        this.store.setState({ backing: { name: shownName(name), sound, timing } })
-        this.onChange('backing')
+        this.setBacking({ name: shownName(name), sound, timing })
       }
     })
   }
@@ -107,8 +113,26 @@ export class Takes {
   /** Removes the backing, and the one that is being loaded for the same take. */
   removeBacking(): void {
     this.queue.supersedeBacking({ words: 'the backing was removed', file: null })
-    this.store.setState({ backing: null })
-    this.onChange('backing')
+    this.setBacking(null)
+  }
+
+  /**
+   * Puts in place what a session document refers to: sounds that are given, else those that are loaded already. The
+   * others are awaited.
+   */
+  restore(refs: Awaited, given: { readonly take: Take | null; readonly backing: Backing | null }): void {
+    this.queue.supersedeAll({ words: 'another session was opened', file: null })
+    const now = this.store.getState()
+    const take = given.take ?? loadedAs(refs.take, now.take)
+    const backing = take && (given.backing ?? loadedAs(refs.backing, now.backing))
+    const awaited = {
+      take: take ? null : refs.take && soundRef(refs.take),
+      backing: backing ? null : refs.backing && soundRef(refs.backing),
+    }
+    this.store.setState({ take, backing, awaited, replaced: null })
+    if (take !== now.take) this.onChange('take')
+    else if (backing !== now.backing) this.onChange('backing')
+    if (take && !take.measures && take !== now.take) void this.measure(take)
   }
 
   /** Stops loading. What is open stays open. */
@@ -127,9 +151,14 @@ export class Takes {
     return own ? { take, backing } : null
   }
 
+  private setBacking(backing: Backing | null): void {
+    this.store.setState(({ awaited }) => ({ backing, awaited: { ...awaited, backing: null } }))
+    this.onChange('backing')
+  }
+
   /** Puts a take in place, and has it measured meanwhile. */
   private place({ take, backing }: Replaced, replaced: Replaced | null): void {
-    this.store.setState({ take, backing, replaced })
+    this.store.setState({ take, backing, replaced, awaited: NOTHING_AWAITED })
     this.onChange('take')
     void this.measure(take)
   }
@@ -174,56 +203,4 @@ export class Takes {
   private tell(problem: Problem): void {
     this.store.setState(({ problems }) => ({ problems: withProblem(problems, problem) }))
   }
-}
-
-/**
- * What to say of a request that ended so; null where nothing is to be said.
- * @param file null for the demo
- */
-function problemOf(ending: LoadEnding, file: File | null, name: string): string | null {
-  switch (ending.kind) {
-    case 'in':
-    case 'stopped':
-      return null
-    case 'failed': {
-      const { error } = ending
-      if (error instanceof FileError || error instanceof DemoError) return error.message
-      return `${labelOf(name)} could not be opened: ${reasonOf(error)}. What was open still is; try again or open another file.`
-    }
-    case 'superseded':
-      return supersededWords(ending.by, file, name)
-    case 'left-out':
-      return notOpened(name, `loading ${labelOf(ending.without)}, which it goes with, did not finish.`)
-  }
-}
-
-/** Nothing is said of the demo, with which the page begins, nor of a file that is loaded again: its answer comes. */
-function supersededWords(
-  { words, file: newer }: Superseding,
-  file: File | null,
-  name: string,
-): string | null {
-  if (!file || (newer && isSameFile(newer, file))) return null
-  const sameName = newer && shownName(newer.name) === name
-  const reason = sameName ? 'another file of that name was opened' : words
-  return notOpened(name, `${reason} before it had loaded.`)
-}
-
-function isSameFile(a: File, b: File): boolean {
-  return a.name === b.name && a.size === b.size && a.lastModified === b.lastModified
-}
-
-function notOpened(name: string, why: string): string {
-  return `${labelOf(name)} was not opened: ${why}`
-}
-
-/** A name in the middle of a sentence. */
-function labelOf(name: string): string {
-  return name === DEMO ? name : `“${isolated(name)}”`
-}
-
-/** What an error says, as part of a sentence. */
-function reasonOf(error: unknown): string {
-  const reason = error instanceof Error ? error.message : String(error)
-  return reason.replace(/\.$/, '')
 }

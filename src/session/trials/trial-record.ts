@@ -1,6 +1,11 @@
 import type { MatchingGains } from '../../compute/evidence'
 import type { HiddenSide } from '../../core'
 
+/** How many rounds a trial may have. */
+export const FEWEST_ROUNDS = 8
+export const MOST_ROUNDS = 20
+export const DEFAULT_ROUNDS = 16
+
 /** X is one of the two sides, both of which are at hand by name; or both are hidden, and one of the two is `with`. */
 export type TrialKind = 'name-x' | 'which-of-two'
 

@@ -6,7 +6,7 @@ export interface RunningTrial {
   readonly number: number
   readonly kind: TrialKind
   readonly rounds: number
-  /** The round at hand, from 1. */
+  /** The current round, from 1. */
   readonly round: number
   /** What is listened to now, by the name it goes under. */
   readonly choice: TrialChoice
@@ -14,15 +14,22 @@ export interface RunningTrial {
   readonly heard: boolean
 }
 
-export interface TrialState {
-  readonly running: RunningTrial | null
+/** What the session document holds. */
+export interface TrialContent {
   /** Every trial that was begun, the oldest first. */
   readonly history: readonly TrialRecord[]
+}
+
+/** What passes with the moment, and is in no document. */
+export interface TrialPassing {
+  readonly running: RunningTrial | null
   /** Number of the trial whose result is on show; null while the next one is chosen. */
   readonly shown: number | null
 }
 
-/** Blind trials: the one under way, and those that were. */
+export interface TrialState extends TrialContent, TrialPassing {}
+
+/** Blind trials: the one under way, and those before. */
 export function createTrialStore(): StoreApi<TrialState> {
   return createStore<TrialState>()(() => ({ running: null, history: [], shown: null }))
 }

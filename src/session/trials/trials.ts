@@ -10,6 +10,8 @@ import type { TakeState } from '../take/take-store'
 import { RoundHearing } from './trial-heard'
 import {
   choicesOf,
+  FEWEST_ROUNDS,
+  MOST_ROUNDS,
   sideOf,
   type TrialAnswer,
   type TrialChoice,
@@ -34,9 +36,11 @@ export interface TrialSources {
   now(): Date
 }
 
-export const FEWEST_ROUNDS = 8
-export const MOST_ROUNDS = 20
-export const DEFAULT_ROUNDS = 16
+/** A fair bit from the browser's own source of cryptographic randomness. */
+export function randomBit(): boolean {
+  const [byte = 0] = crypto.getRandomValues(new Uint8Array(1))
+  return byte % 2 === 1
+}
 
 /** What nobody may see while a trial runs. It stays here and in the player. */
 interface Hidden {

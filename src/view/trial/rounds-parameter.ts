@@ -1,5 +1,5 @@
 import type { NumberParameter } from '../../core'
-import { DEFAULT_ROUNDS, FEWEST_ROUNDS, MOST_ROUNDS } from '../../session/trials/trials'
+import { DEFAULT_ROUNDS, FEWEST_ROUNDS, MOST_ROUNDS } from '../../session/trials/trial-record'
 
 /** Number of rounds in a trial. */
 export const roundsParameter: NumberParameter = {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { drawOrder } from '../../../src/core'
-import { randomBit } from '../../../src/session/trials/trial-chance'
+import { randomBit } from '../../../src/session/trials/trials'
 import { runsZ, shareZ } from '../../core/study/blind-trial-runs'
 
 /** A fair source is further off than this in fewer than 1 of a million looks. */
