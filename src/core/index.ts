@@ -6,7 +6,6 @@ export { ChainProcessor } from './chain/chain-processor'
 export {
   type Comparison,
   comparisonOf,
-  describeStage,
   listeningPointIndexOf,
   type Scope,
 } from './chain/compare'

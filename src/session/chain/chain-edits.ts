@@ -25,7 +25,7 @@ export interface Edit {
   readonly words: string
 }
 
-/** Edits are functions of the chain as it is; null means there is nothing to do. */
+/** Edits are functions of the current chain; null means there is nothing to do. */
 export type ChainEdit = (chain: ChainDoc) => Edit | null
 
 /** Switches a stage on or off. */
@@ -104,7 +104,7 @@ export function removeBand(stageId: string, bandIndex: number): ChainEdit {
   }
 }
 
-/** Adds a stage of `kind` at its defaults behind all others. */
+/** Adds a stage of `kind` with default settings at the end of the chain. */
 export function addStage(kind: StageKind): ChainEdit {
   return (chain) => {
     if (chain.stages.length >= MAX_STAGES) return null
@@ -113,7 +113,7 @@ export function addStage(kind: StageKind): ChainEdit {
   }
 }
 
-/** Takes a stage out of the chain. */
+/** Removes a stage. */
 export function removeStage(stageId: string): ChainEdit {
   return (chain) => {
     const stage = chain.stages.find(({ id }) => id === stageId)
@@ -125,7 +125,7 @@ export function removeStage(stageId: string): ChainEdit {
   }
 }
 
-/** Puts a copy of a stage right behind it. */
+/** Inserts a copy of a stage right after it. */
 export function duplicateStage(stageId: string): ChainEdit {
   return (chain) => {
     if (chain.stages.length >= MAX_STAGES) return null
@@ -137,7 +137,7 @@ export function duplicateStage(stageId: string): ChainEdit {
   }
 }
 
-/** Puts a stage's settings back to their defaults. */
+/** Resets the settings of a stage to their defaults. */
 export function resetStage(stageId: string): ChainEdit {
   return (chain) =>
     replaced(
@@ -148,7 +148,7 @@ export function resetStage(stageId: string): ChainEdit {
     )
 }
 
-/** Moves a stage to another place; `toIndex` counts from 0 and is the place it will have. */
+/** Moves a stage to the position `toIndex`, from 0. */
 export function moveStage(stageId: string, toIndex: number): ChainEdit {
   return (chain) => {
     const from = chain.stages.findIndex(({ id }) => id === stageId)
@@ -163,7 +163,7 @@ export function moveStage(stageId: string, toIndex: number): ChainEdit {
   }
 }
 
-/** What a stage is called in words: "compressor", or "2 Equaliser" where others of its kind stand on the path. */
+/** What a stage is called in words: "compressor", or "2 Equaliser" where the chain has others of its kind. */
 function nameOf(chain: ChainDoc, stage: StageDoc): string {
   return isAlone(chain, stage) ? labelOf(stage.kind) : numberedStage(chain.stages.indexOf(stage), stage.kind)
 }
@@ -187,7 +187,14 @@ function settingWords(parameters: object, key: string, before: unknown, after: u
   if (!parameter) return key
   // A single letter is a symbol, which small letters would make another of.
   const label = parameter.label.length === 1 ? parameter.label : parameter.label.toLowerCase()
-  return `${label} ${printValue(parameter, before)} to ${printValue(parameter, after)}`
+  return `${label} ${fromTo(printValue(parameter, before), printValue(parameter, after))}`
+}
+
+/** "−18 to −24 dBFS": a unit that both share stands once, and a whole number has no decimals. */
+function fromTo(before: string, after: string): string {
+  const [from, to] = [before, after].map((printed) => printed.replace(/\.0+(?= |$)/, ''))
+  const unit = / \S+$/.exec(after)?.[0]
+  return unit && from?.endsWith(unit) ? `${from.slice(0, -unit.length)} to ${to}` : `${from} to ${to}`
 }
 
 /** The chain with `stage` replaced by something that may not be allowed: the one check that files go through too. */

@@ -5,8 +5,8 @@ import { sideWords } from './side-words'
 /** What is compared with its bypass, in words: "the whole chain", "3 Compressor", "1 Equaliser, band b". */
 export function comparedWords(chain: ChainDoc, scope: Scope, listeningPoint: string | null): string {
   const what = scopeWords(chain, scope)
-  const ear = listeningPoint === null ? null : stageName(chain, listeningPoint)
-  return ear === null ? what : `${what}, heard after ${ear}`
+  const last = listeningPoint === null ? null : stageName(chain, listeningPoint)
+  return last === null ? what : `${what}, heard after ${last}`
 }
 
 function scopeWords(chain: ChainDoc, scope: Scope): string {

@@ -1,7 +1,7 @@
 import * as v from 'valibot'
 import { boundedList, MAX_ID_LENGTH, type NumberParameter } from '../../core'
 import { FIRST_MONITOR_DB } from '../listening/listen-store'
-import { backingLevelParameter, backingOffsetParameter } from '../listening/parameters'
+import { backingLevelParameter, backingOffsetParameter, monitorParameter } from '../listening/parameters'
 import { FEWEST_ROUNDS, MOST_ROUNDS } from '../trials/trial-record'
 import { MAX_TRIALS, SESSION_VERSION } from './session-doc'
 

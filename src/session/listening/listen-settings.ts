@@ -12,7 +12,7 @@ export interface HiddenHearing {
   readonly muted: boolean
 }
 
-/** "Only what was removed" starts this much lower: it is often a surprise, and it is all S. */
+/** "Difference only" starts this much lower: it is often a surprise, and it is all S. */
 const DIFFERENCE_DB = -6
 
 /** Everything that decides what is heard. */
@@ -39,7 +39,7 @@ export function listenSettings({
   const heard = hidden?.side ?? listen.heard
   const sweep = sweepLevel.lifted ? listen.sweep : null
   const monitorDb = listen.monitorDb + sweepLevel.levelDb + (heard === 'difference' ? DIFFERENCE_DB : 0)
-  // A sweep is heard wherever the ear is and whatever is compared.
+  // A sweep is heard wherever the listening point is and whatever is compared.
   const compared = sweep
     ? comparisonOf(sweptChain(chain, sweep), { kind: 'chain' })
     : comparisonOf(chain, listen.scope, listen.listeningPoint)

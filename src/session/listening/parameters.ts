@@ -27,3 +27,17 @@ export const backingOffsetParameter: NumberParameter = {
   digits: 0,
   help: 'Moves the backing later (or, below 0, earlier) until it lines up with the voice.',
 }
+
+/** The monitor volume, separate from the chain: as quiet as -60 dB, never above the file's own level. */
+export const monitorParameter: NumberParameter = {
+  type: 'number',
+  label: 'Monitor',
+  unit: 'dB',
+  min: -60,
+  max: 0,
+  default: -18,
+  scale: 'linear',
+  step: 1,
+  digits: 0,
+  help: 'Volume at your ears. It does not affect the delivered file.',
+}

@@ -1,7 +1,7 @@
 import type { Sound } from '../../core'
 import workerUrl from './demo.worker.ts?worker&url'
 
-/** The demo as the bench needs it. */
+/** The demo's sounds. */
 export interface SungDemo {
   readonly title: string
   readonly vocal: Sound
@@ -13,7 +13,7 @@ export class DemoError extends Error {
   override readonly name = 'DemoError'
 }
 
-/** Has the demo sung in a worker of its own, which ends with it. Rejects with a `DemoError`. */
+/** Synthesises the demo in a worker of its own, which ends with it. Rejects with a `DemoError`. */
 export function loadDemo(): Promise<SungDemo> {
   return new Promise((resolve, reject) => {
     const worker = new Worker(workerUrl, { type: 'module' })

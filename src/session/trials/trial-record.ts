@@ -6,7 +6,7 @@ export const FEWEST_ROUNDS = 8
 export const MOST_ROUNDS = 20
 export const DEFAULT_ROUNDS = 16
 
-/** X is one of the two sides, both of which are at hand by name; or both are hidden, and one of the two is `with`. */
+/** X is one of the two sides, both of which can be heard by name; or both are hidden, and one of the two is `with`. */
 export type TrialKind = 'name-x' | 'which-of-two'
 
 /** What can be listened to in a round, by the name it goes under there. */
@@ -20,7 +20,7 @@ export interface TrialAnswer {
   readonly seconds: number
 }
 
-/** A trial as it is kept, from its beginning on. Plain data: it can be written to a file and read back. */
+/** The record of a trial, from its beginning on: plain data, part of the session document. */
 export interface TrialRecord {
   /** Counts from 1 in the order in which trials were begun. */
   readonly number: number

@@ -8,12 +8,12 @@ export type TrialRefusal = 'no-take' | 'measuring' | 'no-figures' | 'same-sides'
 /** What each refusal means and what to do about it. */
 export const refusalWords: Readonly<Record<TrialRefusal, string>> = {
   'no-take': 'There is no take yet. Open one, or the demo.',
-  measuring: 'Both sides are still being measured. It can begin in a moment.',
+  measuring: 'Both sides are still being measured. The trial can begin in a moment.',
   'no-figures': 'The sides could not be measured, so they cannot be matched. Change a setting to try again.',
   'same-sides':
     'Both sides are the same: what is compared is switched off, or no longer there. Switch it on, or compare something else.',
   'not-measurable':
-    'The sides cannot be matched, because there is too little sound to measure their loudness by, and the louder one would give itself away. Take a longer stretch, or another take.',
+    'The sides cannot be matched, because there is too little sound to measure their loudness by, and the louder one would give itself away. Choose a longer loop, or another take.',
 }
 
 /** Why a trial of `comparison` cannot be begun, or null where it can. */

@@ -49,7 +49,7 @@ interface Hidden {
   readonly roundBegan: Date
 }
 
-/** Runs blind trials of the comparison at hand. */
+/** Runs blind trials of the current comparison. */
 export class Trials {
   private hidden: Hidden | null = null
   private matching: MatchingGains = { bypassedDb: 0, processedDb: 0, measuredOver: 'nothing' }
@@ -151,12 +151,12 @@ export class Trials {
     this.switchTo(choice)
   }
 
-  /** Ends the trial before its end; everything is as it was before, but nothing plays. It stays in the history as abandoned. */
+  /** Quits the trial: everything is as it was before, but nothing plays. It stays in the history as abandoned. */
   abandon(): void {
     this.end(false)
   }
 
-  /** Puts the last result away, to choose the next trial. */
+  /** Closes the last result, to choose the next trial. */
   prepare(): void {
     this.stores.trial.setState({ shown: null })
   }

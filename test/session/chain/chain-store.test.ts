@@ -79,11 +79,11 @@ describe('the chain and its changes', () => {
         .map(({ words }) => words)
     chain.getState().edit(switchStage('level', false))
     for (const value of [-25, -26, -27]) chain.getState().edit(threshold(value), 'a drag')
-    expect(wordsDone()).toEqual(['compressor off', 'threshold −24.0 dBFS to −27.0 dBFS'])
+    expect(wordsDone()).toEqual(['compressor off', 'threshold −24 to −27 dBFS'])
     chain.getState().edit(threshold(-24), 'a drag')
     expect(wordsDone()).toEqual(['compressor off'])
     chain.getState().edit(threshold(-25), 'a drag')
-    expect(wordsDone()).toEqual(['compressor off', 'threshold −24.0 dBFS to −25.0 dBFS'])
+    expect(wordsDone()).toEqual(['compressor off', 'threshold −24 to −25 dBFS'])
   })
 
   it('keeps what can be redone, and the oldest change, through a gesture that comes back to where it began', () => {
@@ -134,8 +134,10 @@ describe('the chain and its changes', () => {
       for (const edit of edits) chain.getState().edit(edit)
       return chain.getState().past.at(-1)?.words
     }
-    expect(wordsOf(setBand('lift', 0, { gainDb: 3 }))).toBe('2a, gain +6.0 dB to +3.0 dB')
+    expect(wordsOf(setBand('lift', 0, { gainDb: 3 }))).toBe('2a, gain +6 to +3 dB')
     expect(wordsOf(setBand('lift', 0, { q: 1.7 }))).toMatch(/^2a, Q \d\.\d\d to 1\.70$/)
+    expect(wordsOf(setBand('lift', 0, { frequencyHz: 980 }))).toMatch(/^2a, frequency [\d.]+ kHz to 980 Hz$/)
+    expect(wordsOf(threshold(-30.5))).toBe('threshold −23 to −30.5 dBFS')
     expect(wordsOf(setBand('lift', 0, { on: false }))).toBe('2a off')
     expect(wordsOf(addBand('lift'))).toBe('add band 2c')
     expect(wordsOf(removeBand('clean-up', 0))).toBe('remove band 1a')
@@ -144,11 +146,9 @@ describe('the chain and its changes', () => {
     expect(wordsOf(setSetting('lift', 'design', 'bilinear'))).toBe(
       '2 Equaliser, design matched to analogue to bilinear',
     )
-    expect(wordsOf(threshold(-30))).toBe('threshold −23.0 dBFS to −30.0 dBFS')
+    expect(wordsOf(threshold(-30))).toBe('threshold −23 to −30 dBFS')
     expect(wordsOf(duplicateStage('level'))).toBe('duplicate compressor')
-    expect(wordsOf(duplicateStage('level'), threshold(-30))).toBe(
-      '3 Compressor, threshold −23.0 dBFS to −30.0 dBFS',
-    )
+    expect(wordsOf(duplicateStage('level'), threshold(-30))).toBe('3 Compressor, threshold −23 to −30 dBFS')
     expect(wordsOf(moveStage('lift', 0))).toBe('2 Equaliser earlier')
     expect(wordsOf(resetStage('lift'))).toBe('reset 2 Equaliser')
     expect(wordsOf(removeStage('lift'))).toBe('remove 2 Equaliser')

@@ -33,7 +33,7 @@ describe('an equaliser at hand', () => {
     const slider = screen.getByRole('slider', { name: 'Band b, Gain' })
     for (const position of [0.4, 0.3, 0.25]) fireEvent.change(slider, { target: { value: position } })
     fireEvent.pointerUp(slider)
-    expect(past()).toEqual(['1b, gain −6.0 dB to −12.0 dB'])
+    expect(past()).toEqual(['1b, gain −6 to −12 dB'])
     fireEvent.change(slider, { target: { value: 0.5 } })
     fireEvent.pointerUp(slider)
     expect(past()).toHaveLength(2)
