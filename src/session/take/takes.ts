@@ -124,7 +124,8 @@ export class Takes {
     this.queue.supersedeAll({ words: 'another session was opened', file: null })
     const now = this.store.getState()
     const take = given.take ?? loadedAs(refs.take, now.take)
-    const backing = take && (given.backing ?? loadedAs(refs.backing, now.backing))
+    const fits = now.backing?.sound.sampleRate === take?.sound.sampleRate
+    const backing = take && (given.backing ?? (fits ? loadedAs(refs.backing, now.backing) : null))
     const awaited = {
       take: take ? null : refs.take && soundRef(refs.take),
       backing: backing ? null : refs.backing && soundRef(refs.backing),

@@ -128,6 +128,14 @@ describe('opening a session', () => {
     expect(sessionOf(app)).toEqual(session)
   })
 
+  it('awaits a backing that is loaded at another rate than the take that is given', () => {
+    const band = { name: 'Band.wav', sound: { ...take.sound, sampleRate: 16_000 } }
+    app.take.setState({ take: { ...take, sound: band.sound }, backing: band })
+    const session = { ...sessionOf(app), take: { hash: 'abc', name: 'Take 3.wav' } }
+    applySession(app, session, { take, backing: null })
+    expect(app.take.getState()).toMatchObject({ backing: null, awaited: { backing: { name: 'Band.wav' } } })
+  })
+
   it('begins undo anew, with nothing to be lost', () => {
     app.chain.getState().edit(addStage('gain'))
     applySession(app, sessionOf(app))
