@@ -153,7 +153,8 @@ test('the projector view enlarges type, hides what need not be shown, and goes a
   await page.setViewportSize({ width: 1280, height: 720 })
   const size = () =>
     page
-      .getByText(/^without\s+with$/)
+      .getByRole('region', { name: 'The take' })
+      .getByRole('paragraph')
       .first()
       .evaluate((note) => getComputedStyle(note).fontSize)
   const small = Number.parseFloat(await size())

@@ -69,7 +69,7 @@ test('at every width levels and limiter are seen whole in the bar, whatever is c
   for (const width of [1440, 1024, 768, 360]) {
     await page.setViewportSize({ width, height: 800 })
     await expect(levels).toHaveText(/dBFS, .* LUFS$/)
-    await expect(bar.getByText(/peaks limited to −1 dBFS/)).toBeVisible()
+    await expect(bar.getByTitle('Peaks limited to −1 dBFS')).toBeVisible()
     for (const words of [levels, bar.getByText(/^monitor/)]) {
       expect.soft(await isWhole(words), `${width} px`).toBe(true)
       const box = await words.boundingBox()

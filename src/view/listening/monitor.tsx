@@ -12,7 +12,7 @@ export function Monitor() {
       <div className={styles.monitorWords}>
         <span>
           monitor {plain(monitorDb, 0)} dB
-          <span>, peaks limited to −1 dBFS</span>
+          <span title="Peaks limited to −1 dBFS">, limited</span>
         </span>
         <OutputLevels />
       </div>
