@@ -104,7 +104,7 @@ test('the whole job is done with keys alone', async ({ page }) => {
   await expect(page.getByRole('button', { name: 'Stop', exact: true })).toBeVisible()
   await page.keyboard.press('x')
   await expect(page.getByRole('radio', { name: 'without', exact: true })).toBeChecked()
-  await page.keyboard.press('s')
+  await page.keyboard.press('c')
   await expect(page.getByRole('radio', { name: 'this stage' })).toBeChecked()
   await page.keyboard.press('Space')
   await expect(page.getByRole('button', { name: 'Play', exact: true })).toBeVisible()
