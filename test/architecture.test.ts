@@ -29,6 +29,7 @@ const layers: Record<string, { readonly modules: readonly string[]; readonly pac
       packages: [],
     },
     'src/core/index.ts': { modules: ['src/core'], packages: [] },
+    'src/core/primitives.ts': { modules: ['src/core'], packages: [] },
     'src/demo': { modules: ['src/core'], packages: [] },
     'src/files': { modules: ['src/core', 'src/compute'], packages: ['mediabunny'] },
     'src/compute': { modules: ['src/core'], packages: [] },
@@ -105,12 +106,16 @@ describe('imports', () => {
     expect(inCircles).toEqual([])
   })
 
-  it('take the core by its public face, or the kind of a sound; only the demo takes primitives', () => {
-    const faces = ['src/core/index.ts', 'src/core/sound/sound.ts']
+  it('take the core by its two faces: the page by index, what makes or moves sound by primitives too', () => {
+    const page = ['src/session', 'src/view']
     const deep = source
-      .filter(({ path }) => !startsWithFolder(path, 'src/core') && !startsWithFolder(path, 'src/demo'))
+      .filter(({ path }) => !startsWithFolder(path, 'src/core'))
       .flatMap((module) => neighboursOf(module).map((path) => ({ module, path })))
-      .filter(({ path }) => startsWithFolder(path, 'src/core') && !faces.includes(path))
+      .filter(({ path }) => startsWithFolder(path, 'src/core') && path !== 'src/core/index.ts')
+      .filter(
+        ({ module, path }) =>
+          path !== 'src/core/primitives.ts' || page.some((folder) => startsWithFolder(module.path, folder)),
+      )
     expect(deep.map(({ module, path }) => `${module.path} imports ${path}`)).toEqual([])
   })
 

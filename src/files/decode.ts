@@ -1,4 +1,4 @@
-import { frameCount, type Sound } from '../core/sound/sound'
+import { frameCount, type Sound } from '../core'
 import { replaceBadSamples } from './clean-samples'
 import { alignSound } from './coded/align'
 import type { TimingDoubt } from './coded/coded-span'

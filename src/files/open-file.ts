@@ -1,4 +1,4 @@
-import type { Sound } from '../core/sound/sound'
+import type { Sound } from '../core'
 import { replaceBadSamples } from './clean-samples'
 import type { FileHeader } from './file-header'
 import { readHeader } from './header'

@@ -1,5 +1,5 @@
 import type { StretchTrace } from '../../src/compute/lanes/live-traces'
-import { type ChainDoc, chainOf, TRACE_HOP_FRAMES, type FrameRange } from '../../src/core'
+import { type ChainDoc, chainOf, type FrameRange, TRACE_HOP_FRAMES } from '../../src/core'
 import { stageWith } from './chains'
 
 /** A chain with stages of many kinds, some of which reduce gain. */

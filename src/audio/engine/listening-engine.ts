@@ -1,9 +1,17 @@
-import { chainLatencyFrames, chainOf, dbToGain, MAX_BLOCK_FRAMES, MAX_LOOKAHEAD_MS, Ramp } from '../../core'
+import {
+  chainLatencyFrames,
+  chainOf,
+  dbToGain,
+  type FrameRange,
+  MAX_BLOCK_FRAMES,
+  MAX_LOOKAHEAD_MS,
+} from '../../core'
+import { Ramp } from '../../core/primitives'
 import type { ListenSettings, Planar } from './messages'
 import { MomentaryMeter } from './momentary-meter'
 import { MonitorLimiter } from './monitor-limiter'
 import { Side } from './side'
-import { type LoopFrames, TrackReader } from './track-reader'
+import { TrackReader } from './track-reader'
 
 /** Linear, since both sides are correlated: an equal-power fade would bulge by 3 dB. */
 const SWITCH_MS = 15
@@ -140,7 +148,7 @@ export class ListeningEngine {
   }
 
   /** Repeats a stretch of the take; null to play on. */
-  setLoop(loop: LoopFrames | null): void {
+  setLoop(loop: FrameRange | null): void {
     this.reader.setLoop(loop)
   }
 

@@ -1,4 +1,4 @@
-import type { ChainDoc } from '../../core'
+import type { ChainDoc, FrameRange } from '../../core'
 
 /** Which side of a comparison is heard. */
 export type SideName = 'bypassed' | 'processed'
@@ -29,7 +29,7 @@ export type ToThread =
   | { readonly type: 'backing'; readonly channels: Planar | null }
   | { readonly type: 'play'; readonly fromFrame: number; readonly request: number }
   | { readonly type: 'stop' }
-  | { readonly type: 'loop'; readonly loop: { readonly from: number; readonly to: number } | null }
+  | { readonly type: 'loop'; readonly loop: FrameRange | null }
 
 /** From the audio thread to the page, at most 30 times a second. */
 export interface Report {

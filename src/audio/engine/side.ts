@@ -1,4 +1,5 @@
-import { type ChainDoc, type ChainHost, ChainProcessor, DelayLine, MAX_LOOKAHEAD_MS, Ramp } from '../../core'
+import { type ChainDoc, type ChainHost, ChainProcessor, MAX_LOOKAHEAD_MS } from '../../core'
+import { DelayLine, Ramp } from '../../core/primitives'
 
 /** A chain warms up for this long before it is faded in: longer than any delay or filter needs to settle. */
 const WARM_UP_MS = 60

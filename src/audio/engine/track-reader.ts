@@ -1,8 +1,4 @@
-/** A stretch of the take in frames; `to` is not included. At least two fades (16 ms) long. */
-export interface LoopFrames {
-  readonly from: number
-  readonly to: number
-}
+import type { FrameRange } from '../../core'
 
 /** One recording to be read, with the take's frame at which it begins. */
 export interface Track {
@@ -25,7 +21,7 @@ export class TrackReader {
   private incoming = SILENT
   private fadeFramesDone = 0
   private fading = false
-  private loop: LoopFrames | null = null
+  private loop: FrameRange | null = null
   private pending: number | null = null
   private readonly fadeFrames: number
 
@@ -64,10 +60,10 @@ export class TrackReader {
   }
 
   /**
-   * Repeats `loop` from now on, going to its start where the playhead is outside it; null to go on to the end.
+   * Repeats `loop`, at least two fades (16 ms) long, from now on, going to its start where the playhead is outside it; null to go on to the end.
    * @throws RangeError when the loop is shorter than two fades: a start and the seam would overlap
    */
-  setLoop(loop: LoopFrames | null): void {
+  setLoop(loop: FrameRange | null): void {
     const shortest = 2 * this.fadeFrames
     if (loop && loop.to - loop.from < shortest)
       throw new RangeError(`invalid loop: ${loop.to - loop.from} frames (expected at least ${shortest})`)
@@ -132,7 +128,7 @@ export class TrackReader {
     return this.head <= seam ? seam : null
   }
 
-  private seamOf(loop: LoopFrames): number {
+  private seamOf(loop: FrameRange): number {
     return loop.to - this.fadeFrames
   }
 

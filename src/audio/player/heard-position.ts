@@ -1,4 +1,4 @@
-import type { LoopFrames } from '../engine/track-reader'
+import type { FrameRange } from '../../core'
 
 /**
  * From the audio system to the ear, seconds, where nothing longer is known. Not asked of the browser: reading
@@ -35,7 +35,7 @@ export class HeardPosition {
    * @param frame what leaves the engine now
    * @param delayFrames time to the ear
    */
-  at(frame: number, delayFrames: number, loop: LoopFrames | null): number {
+  at(frame: number, delayFrames: number, loop: FrameRange | null): number {
     if (frame < this.last && loop) {
       this.start = loop.from
       this.turnedAt = loop.to

@@ -1,6 +1,5 @@
-import { frameCount, type Sound } from '../../core'
+import { type FrameRange, frameCount, type Sound } from '../../core'
 import type { ListenSettings, Report, ToThread } from '../engine/messages'
-import type { LoopFrames } from '../engine/track-reader'
 import { HeardPosition, secondsToEar } from './heard-position'
 import { type Output, openOutput } from './output'
 import { watchOutput } from './output-watch'
@@ -35,7 +34,7 @@ export class Player {
   private take: Sound | null = null
   private backing: Sound | null = null
   private settings: ListenSettings | null = null
-  private loop: LoopFrames | null = null
+  private loop: FrameRange | null = null
   private readonly position = new HeardPosition()
   /** Counts what was asked for, so that what came too late is known. */
   private request = 0
@@ -67,7 +66,7 @@ export class Player {
   }
 
   /** Repeats a stretch of the take, from its start where the playhead is outside it; null to play to the end. */
-  setLoop(loop: LoopFrames | null): void {
+  setLoop(loop: FrameRange | null): void {
     this.loop = loop
     this.post({ type: 'loop', loop })
   }

@@ -1,3 +1,4 @@
+import type { FrameRange } from '../sound/frame-range'
 import type { Sound } from '../sound/sound'
 import { type StageDoc, stageDefinitions } from '../stages'
 import type { Processor } from '../stages/processor'
@@ -5,12 +6,6 @@ import { createProcessor } from '../stages/processors'
 import { contain } from './contain'
 import { type SoundWithLeads, takeFrames } from './leads'
 import { hopEnd, TRACE_HOP_FRAMES, TraceBuilder } from './trace'
-
-/** Frames from `from` up to, but not including, `to`. */
-interface Stretch {
-  readonly from: number
-  readonly to: number
-}
 
 /** One stage on the way, and its trace if that is wanted. */
 interface Link {
@@ -43,7 +38,7 @@ export class TraceRun {
   constructor(
     private readonly sound: SoundWithLeads,
     stages: readonly StageDoc[],
-    stretch: Stretch,
+    stretch: FrameRange,
     warmUpFrames = 0,
   ) {
     this.firstHop = Math.floor(stretch.from / TRACE_HOP_FRAMES)

@@ -1,6 +1,7 @@
 /**
  * Work that can be left between any two of its steps: yields the part done, 0 to 1, after each, and returns its result.
- * Leaving it behind costs nothing and changes nothing; what it reads must stay the same until it has ended.
+ * Whoever wants no more of it just drops it: it holds nothing that must be released. What it reads must stay the same
+ * until it has ended.
  */
 export type Steps<Result> = Generator<number, Result, void>
 

@@ -1,5 +1,5 @@
-import { dbToGain } from '../../core/sound/decibels'
-import type { Sound } from '../../core/sound/sound'
+import type { Sound } from '../../core'
+import { dbToGain } from '../../core'
 import { rms } from '../song/levels'
 import { noteFrequencyHz } from '../song/note'
 import { beatSeconds, type Chord, type Song } from '../song/score'

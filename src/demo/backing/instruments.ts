@@ -1,4 +1,4 @@
-import { whiteNoise } from '../../core/dsp/numeric/random'
+import { whiteNoise } from '../../core/primitives'
 import { sampleRate } from '../song/track'
 
 /** Left and right. */

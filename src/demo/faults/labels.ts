@@ -1,4 +1,4 @@
-import type { Sound } from '../../core/sound/sound'
+import type { Sound } from '../../core'
 import type { PhonemeKind } from '../song/phonemes'
 
 /** One stretch of the vocal. The labels of a take follow each other without gaps and fill it. */

@@ -1,4 +1,4 @@
-import type { Biquad } from '../../core/dsp/filters/biquad'
+import type { Biquad } from '../../core/primitives'
 
 /** Speed of sound in air at 20 degrees, m/s. */
 const speedOfSound = 343

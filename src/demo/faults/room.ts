@@ -1,4 +1,4 @@
-import { dbToGain } from '../../core/sound/decibels'
+import { dbToGain } from '../../core'
 import { rms } from '../song/levels'
 
 // Delays without common factors, so that the echoes do not fall together (M. R. Schroeder, "Natural Sounding

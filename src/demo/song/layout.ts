@@ -1,4 +1,4 @@
-import { between, type Random, seededRandom } from '../../core/dsp/numeric/random'
+import { between, type Random, seededRandom } from '../../core/primitives'
 import { noteFrequencyHz } from './note'
 import { type PhonemeSymbol, phoneme } from './phonemes'
 import { beatSeconds, type Song } from './score'

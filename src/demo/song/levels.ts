@@ -1,4 +1,4 @@
-import { dbToGain } from '../../core/sound/decibels'
+import { dbToGain } from '../../core'
 import type { Segment } from './layout'
 import { atSampleRate, fillTrack, newTrack, sampleRate, smoothed } from './track'
 

@@ -1,5 +1,5 @@
-import { between, type Random, seededRandom } from '../../core/dsp/numeric/random'
-import { dbToGain } from '../../core/sound/decibels'
+import { dbToGain } from '../../core'
+import { between, type Random, seededRandom } from '../../core/primitives'
 import type { Segment } from '../song/layout'
 import { toFrame } from '../song/levels'
 import { type Place, phoneme } from '../song/phonemes'

@@ -1,4 +1,4 @@
-import { dbToGain } from '../../core/sound/decibels'
+import { dbToGain } from '../../core'
 import type { Segment } from '../song/layout'
 import { phoneme } from '../song/phonemes'
 import { controlRate, fillTrack, newTrack, smoothed } from '../song/track'

@@ -1,4 +1,4 @@
-import { between, type Random } from '../../core/dsp/numeric/random'
+import { between, type Random } from '../../core/primitives'
 import type { Segment } from '../song/layout'
 import { type Formants, phoneme, phonemes } from '../song/phonemes'
 import { controlRate, fillTrack, newTrack, smoothed } from '../song/track'

@@ -1,4 +1,4 @@
-import { whiteNoise } from '../../core/dsp/numeric/random'
+import { whiteNoise } from '../../core/primitives'
 import { rms } from '../song/levels'
 import type { Place } from '../song/phonemes'
 import { hopFrames, sampleRate } from '../song/track'

@@ -1,5 +1,5 @@
-import { seededRandom, whiteNoise } from '../../core/dsp/numeric/random'
-import { dbToGain } from '../../core/sound/decibels'
+import { dbToGain } from '../../core'
+import { seededRandom, whiteNoise } from '../../core/primitives'
 import { hopFrames, sampleRate } from '../song/track'
 import { type PulseTables, pulseTables, tableLength } from './pulse-table'
 

@@ -1,5 +1,5 @@
-import { between, type Random } from '../../core/dsp/numeric/random'
-import { dbToGain } from '../../core/sound/decibels'
+import { dbToGain } from '../../core'
+import { between, type Random } from '../../core/primitives'
 import type { Segment } from '../song/layout'
 import { controlRate, newTrack } from '../song/track'
 

@@ -1,4 +1,4 @@
-import { seededRandom } from '../../core/dsp/numeric/random'
+import { seededRandom } from '../../core/primitives'
 import type { Segment } from '../song/layout'
 import { evenOutVowels, levelPhrases } from '../song/levels'
 import type { Phrase } from '../song/score'

@@ -1,4 +1,4 @@
-import { frameCount, type Sound } from '../../core/sound/sound'
+import { frameCount, type Sound } from '../../core'
 import type { FileHeader } from '../file-header'
 import { doubtOf, soundSpan, type TimingDoubt } from './coded-span'
 import { AAC_MOST_DELAY_FRAMES } from './m4a-span'

@@ -1,3 +1,5 @@
+import type { FrameRange } from '../../core'
+
 /** Where the sound of a lossy file lies in what a decoder makes of its packets. */
 export interface CodedSpan {
   /** Frames that all packets decode to. */
@@ -12,12 +14,6 @@ export interface CodedSpan {
   readonly frames: number
   /** How far from `frames` a decoder may end that goes by the file: some state lengths in coarse units of time. */
   readonly toleranceFrames: number
-}
-
-/** Part of a decoded sound, frames. */
-export interface SoundSpan {
-  readonly from: number
-  readonly to: number
 }
 
 /** What cannot be told of a decoded sound. */
@@ -37,7 +33,7 @@ const TAG_PACKETS = 1
  *
  * @returns null where the number fits no way of decoding, or ways that differ in where the sound begins
  */
-export function soundSpan(decodedFrames: number, span: CodedSpan): SoundSpan | null {
+export function soundSpan(decodedFrames: number, span: CodedSpan): FrameRange | null {
   const { codedFrames, packetFrames, delayFrames, decoderDelayFrames, frames, toleranceFrames } = span
   const delays = delayFrames + decoderDelayFrames
   if (Math.abs(decodedFrames - frames) <= toleranceFrames) return { from: 0, to: decodedFrames }

@@ -1,4 +1,4 @@
-import type { TriangularNoise } from '../../core'
+import type { TriangularNoise } from '../../core/primitives'
 
 /** Integer samples, and how many of them would not fit their word. */
 export interface Quantised {

@@ -1,4 +1,4 @@
-import type { Sound } from '../../core/sound/sound'
+import type { Sound } from '../../core'
 import { FileError } from '../file-error'
 import { A_LAW, MU_LAW } from './companding'
 import { readWavHeader, type WavFacts } from './wav-header'

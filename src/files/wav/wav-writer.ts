@@ -1,5 +1,5 @@
-import { TriangularNoise } from '../../core'
-import { frameCount, type Sound } from '../../core/sound/sound'
+import { frameCount, type Sound } from '../../core'
+import { TriangularNoise } from '../../core/primitives'
 import { FileError } from '../file-error'
 import { isOnGrid, quantise } from './quantise'
 import { EXTENSIBLE_FMT_BYTES, FMT_BYTES, FORMAT_TAG, SUB_FORMAT_TAIL } from './wav-format'

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type LoopFrames, TrackReader } from '../../../src/audio/engine/track-reader'
+import { TrackReader } from '../../../src/audio/engine/track-reader'
+import type { FrameRange } from '../../../src/core'
 import { largestStep } from '../../setup/engine'
 
 const RATE = 48000
@@ -94,7 +95,7 @@ describe('TrackReader', () => {
   })
 
   /** Starts in a loop: anywhere, or within two fades of its end, where the start's own fade reaches its seam. */
-  const startIn = (loop: LoopFrames) =>
+  const startIn = (loop: FrameRange) =>
     fc.oneof(
       fc.integer({ min: loop.from, max: loop.to - 1 }),
       fc.integer({ min: loop.to - 2 * FADE_FRAMES - 2, max: loop.to - 1 }),
@@ -111,7 +112,7 @@ describe('TrackReader', () => {
     )
 
   /** Heard as 1 wherever a loop must not go: outside it, and outside what its seam blends in from before it. */
-  const outside = ({ from, to }: LoopFrames) =>
+  const outside = ({ from, to }: FrameRange) =>
     Float32Array.from({ length: RATE }, (_, n) => (n >= from - FADE_FRAMES && n < to ? 0 : 1))
 
   it('never leaves a loop that it is in, wherever it starts, stops, and starts again', () => {

@@ -1,5 +1,4 @@
 import { ebur128_integrated_mono, ebur128_true_peak_mono } from 'ebur128-wasm'
-import { renderOnThread } from '../../setup/audio-thread/render-on-thread'
 import {
   type ChainDoc,
   durationSeconds,
@@ -10,6 +9,7 @@ import {
 } from '../../../src/core'
 import { createProcessor } from '../../../src/core/stages/processors'
 import { demoTake, startingChain } from '../../../src/demo'
+import { renderOnThread } from '../../setup/audio-thread/render-on-thread'
 import { COMPRESSOR_CHAIN, DE_ESSER_CHAIN, FIVE_SECTION_CHAIN, GAIN_CHAIN, SATURATOR_CHAIN } from '../chains'
 import type { LiveCost } from '../live-cost'
 import { longTake } from '../long-take'

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { LiveTraces, withStretches, type StretchTrace } from '../../../src/compute/lanes/live-traces'
+import { LiveTraces, type StretchTrace, withStretches } from '../../../src/compute/lanes/live-traces'
 import { groundOf, Tracer } from '../../../src/compute/worker/tracer'
 import {
   type ChainDoc,

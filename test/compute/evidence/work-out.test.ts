@@ -1,11 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/compute/evidence'
-import { matchingGains } from '../../../src/compute/select/matching'
 import { type EvidenceCache, workOutEvidence } from '../../../src/compute/evidence/work-out'
-import { bypassed,
+import { matchingGains } from '../../../src/compute/select/matching'
+import {
+  bypassed,
   type ChainDoc,
   chainOf,
+  type FrameRange,
   integratedLoudness,
   longTermSpectrum,
   loudnessOverTime,
@@ -15,7 +17,8 @@ import { bypassed,
   reductionSummary,
   renderChain,
   type Sound,
-  sibilantEvents, type FrameRange } from '../../../src/core'
+  sibilantEvents,
+} from '../../../src/core'
 import { stageWith } from '../../setup/chains'
 import { chains, SEED } from '../../setup/random-chains'
 import { noise } from '../../setup/signals'

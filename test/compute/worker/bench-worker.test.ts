@@ -1,5 +1,5 @@
-import type { StretchTrace } from '../../../src/compute/lanes/live-traces'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import type { StretchTrace } from '../../../src/compute/lanes/live-traces'
 import { BenchWorker, WorkerError } from '../../../src/compute/worker/bench-worker'
 import { PIECE_FRAMES } from '../../../src/compute/worker/tracer'
 import { TRACER } from '../../../src/compute/worker/tracer-protocol'

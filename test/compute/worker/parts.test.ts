@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { ReceivedParts, SentParts } from '../../../src/compute/worker/parts'
 import { buffersIn } from '../../../src/compute/port/post-moving'
+import { ReceivedParts, SentParts } from '../../../src/compute/worker/parts'
 
 describe('parts', () => {
   it('go over once and are the same object from then on', () => {

@@ -1,7 +1,7 @@
-import { IncomingTake } from '../../../src/compute/worker/incoming-take'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { takeParts } from '../../../src/compute/pool/take-parts'
+import { IncomingTake } from '../../../src/compute/worker/incoming-take'
 import { SEED } from '../../setup/random-chains'
 import { noise } from '../../setup/signals'
 

@@ -1,7 +1,14 @@
-import type { StretchTrace } from '../../../src/compute/lanes/live-traces'
 import { beforeEach, describe, expect, it } from 'vitest'
+import type { StretchTrace } from '../../../src/compute/lanes/live-traces'
 import { groundOf, PIECE_FRAMES, Tracer } from '../../../src/compute/worker/tracer'
-import { type ChainDoc, chainOf, frameCount, renderChain, TRACE_HOP_FRAMES, type FrameRange } from '../../../src/core'
+import {
+  type ChainDoc,
+  chainOf,
+  type FrameRange,
+  frameCount,
+  renderChain,
+  TRACE_HOP_FRAMES,
+} from '../../../src/core'
 import { stageWith } from '../../setup/chains'
 import { furthestDb, LANES, lanesChain } from '../../setup/lanes'
 import { noise } from '../../setup/signals'

@@ -3,7 +3,7 @@ import { MeanSquareWindow } from '../../../src/core/dsp/dynamics/mean-square-win
 import { mixGains } from '../../../src/core/dsp/dynamics/reduction-gain'
 import { timeCoefficient } from '../../../src/core/dsp/dynamics/time-constant'
 import { Ramp } from '../../../src/core/dsp/fades/ramp'
-import { limitedFrequencyHz } from '../../../src/core/dsp/filters/frequency-limit'
+import { limitedFrequencyHz } from '../../../src/core/dsp/filters/biquad'
 import { fastLog } from '../../../src/core/dsp/numeric/fast-log'
 import {
   HalfBandDown,

@@ -1,6 +1,6 @@
-import { bandsOf, withSameParts } from '../../../src/core'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { bandsOf, withSameParts } from '../../../src/core'
 import { startingChain } from '../../../src/demo'
 import { moveStage, removeStage, setBand, setSetting } from '../../../src/session/chain/chain-edits'
 import { createChainStore } from '../../../src/session/chain/chain-store'

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import { type ListenSettings } from '../../../src/audio/engine/messages'
+import type { ListenSettings } from '../../../src/audio/engine/messages'
 import { Player } from '../../../src/audio/player/player'
 import { PlayerError } from '../../../src/audio/player/player-error'
 import { comparisonOf, idleChain } from '../../../src/core'

@@ -1,5 +1,4 @@
-import { FourierTransform, powerOfTwoFrom } from '../../dsp/numeric/fft'
-import { hann } from '../../dsp/numeric/window'
+import { FourierTransform, hann, powerOfTwoFrom } from '../../dsp/numeric/fft'
 import { mixToMono } from '../../sound/mono'
 import { frameCount, type Sound } from '../../sound/sound'
 

@@ -1,5 +1,4 @@
-import { FourierTransform, powerOfTwoFrom } from '../../dsp/numeric/fft'
-import { hann } from '../../dsp/numeric/window'
+import { FourierTransform, hann, powerOfTwoFrom } from '../../dsp/numeric/fft'
 import { powerToDb } from '../../sound/decibels'
 import { frameCount, type Sound } from '../../sound/sound'
 import { finished, STEP_FRAMES, type Steps } from '../../sound/steps'

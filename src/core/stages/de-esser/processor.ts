@@ -1,10 +1,10 @@
 import { FadingReduction, type Paths } from '../../dsp/dynamics/fading-reduction'
 import { linkedPeak } from '../../dsp/dynamics/linked-peak'
+import { smoothStep } from '../../dsp/fades/cross-fade'
 import { Ramp } from '../../dsp/fades/ramp'
-import { smoothStep } from '../../dsp/fades/smooth-step'
+import { limitedFrequencyHz } from '../../dsp/filters/biquad'
 import { BiquadCascade } from '../../dsp/filters/biquad-cascade'
 import { linkwitzRiley4 } from '../../dsp/filters/crossover'
-import { limitedFrequencyHz } from '../../dsp/filters/frequency-limit'
 import {
   CHUNK_FRAMES,
   type Processor,

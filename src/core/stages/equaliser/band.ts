@@ -1,7 +1,6 @@
 import * as bilinear from '../../dsp/filters/bilinear'
-import type { Biquad } from '../../dsp/filters/biquad'
+import { type Biquad, limitedFrequencyHz } from '../../dsp/filters/biquad'
 import { butterworthSections } from '../../dsp/filters/butterworth'
-import { limitedFrequencyHz } from '../../dsp/filters/frequency-limit'
 import * as matched from '../../dsp/filters/matched'
 import type { ParameterTable } from '../parameter'
 import { gainParameter } from '../shared-parameters'
