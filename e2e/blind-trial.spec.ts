@@ -122,7 +122,7 @@ test('a whole run by keyboard, without a request, ends in a result and a table',
   }
   const dialog = page.getByRole('dialog')
   await expect(dialog.getByRole('heading', { name: '12 of 16 right' })).toBeVisible()
-  await expect(dialog).toContainText('in 3.8 of 100 such runs (exact one-sided probability 0.0384).')
+  await expect(dialog).toContainText('better 4 % of the time (exact one-sided test).')
   expect(requests).toEqual([])
 
   const downloading = page.waitForEvent('download')

@@ -17,22 +17,25 @@ const HEARS_OFTEN = 0.75
  */
 export function trialSentence({ right, rounds }: TrialResult): string {
   const byChance = probabilityByChance(right, rounds)
-  const odds = `Guessing alone does as well or better in ${inHundred(byChance)} such runs (exact one-sided probability ${printProbability(byChance)}).`
+  const odds = `Guessing alone does as well or better ${printProbability(byChance)} of the time (exact one-sided test).`
   const meaning =
     byChance < RARE
-      ? 'Guessing is an unlikely account of this run. It does not say which side is better, nor by how much.'
-      : 'This run does not tell the answers from guessing, and that is no proof that there is no difference.'
-  const missed = missedShare(rounds)
+      ? 'Guessing is an unlikely explanation for this run. It does not say which side is better, or by how much.'
+      : 'Guessing could explain this run, and that is no proof that there is no difference.'
+  const missed = missedPart(rounds)
   const power =
     missed === null
-      ? `A run of ${rounds} is too short to tell anything from guessing.`
-      : `In runs of this length a listener who is right three times in four is not told from guessing in ${inHundred(missed)}.`
+      ? tooShort(rounds)
+      : `In runs of this length, a listener who is right three times in four looks like one who guesses ${printProbability(missed)} of the time.`
   return `${odds} ${meaning} ${power}`
 }
 
-/** A probability with four digits, and never as 0. */
+/** A probability in percent, never rounded to never or always: "4 %", "0.3 %", "less than 0.1 %". */
 export function printProbability(probability: number): string {
-  return probability < 0.0001 ? 'below 0.0001' : probability.toFixed(4)
+  if (probability < 0.001) return 'less than 0.1 %'
+  if (probability < 1 && probability > 0.999) return 'more than 99.9 %'
+  const isNearAnEnd = probability < 0.01 || (probability > 0.99 && probability < 1)
+  return `${plain(probability * 100, isNearAnEnd ? 1 : 0)} %`
 }
 
 /**
@@ -41,21 +44,17 @@ export function printProbability(probability: number): string {
  */
 export function powerSentence(rounds: number): string {
   const needed = fewestRareRight(rounds)
-  const missed = missedShare(rounds)
-  if (needed === null || missed === null)
-    return `A run of ${rounds} is too short to tell anything from guessing.`
-  return `Guessing seldom reaches ${needed} of ${rounds} (${inHundred(probabilityByChance(needed, rounds))} runs); a listener who is right three times in four still falls short of it in ${inHundred(missed)}.`
+  const missed = missedPart(rounds)
+  if (needed === null || missed === null) return tooShort(rounds)
+  return `${needed} of ${rounds} or better happens by guessing ${printProbability(probabilityByChance(needed, rounds))} of the time; a listener who is right three times in four still falls short of it ${printProbability(missed)} of the time.`
 }
 
 /** How often a listener who hears something often is not told from guessing; null where nobody would be. */
-function missedShare(rounds: number): number | null {
+function missedPart(rounds: number): number | null {
   const needed = fewestRareRight(rounds)
   return needed === null ? null : 1 - probabilityOfAtLeast(needed, rounds, HEARS_OFTEN)
 }
 
-/** A probability as people count: "3.8 of 100", "fewer than 1 of 1000". */
-function inHundred(probability: number): string {
-  if (probability < 0.001) return 'fewer than 1 of 1000'
-  if (probability < 1 && probability > 0.999) return 'more than 999 of 1000'
-  return `${plain(probability * 100, probability === 1 ? 0 : 1)} of 100`
+function tooShort(rounds: number): string {
+  return `A run of ${rounds} is too short to tell anything from guessing.`
 }

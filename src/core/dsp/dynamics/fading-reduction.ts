@@ -4,7 +4,7 @@ import { reductionDb } from './gain-computer'
 import { ReductionEnvelope, type ReductionSettings } from './reduction-envelope'
 import { mixGains } from './reduction-gain'
 
-/** Linear gains of what is not held back and of what is. */
+/** Linear gains of the signal without gain reduction (dry) and with it (wet). */
 export interface Paths {
   readonly dry: number
   readonly wet: number
@@ -12,8 +12,8 @@ export interface Paths {
 
 /**
  * A reduction envelope and, while its settings change, the one before it, side by side, for what they make of the
- * sound to be faded. The new envelope starts from what the old one holds back, scaled as the static curve is at the
- * loudest level of late: it need not first find, over a whole attack, what it would have held all along.
+ * sound to be faded. The new envelope starts from the old one's reduction, scaled as the static curve is at the
+ * loudest recent level: otherwise it would take a whole attack to get to where it would have been all along.
  */
 export class FadingReduction<Settings extends ReductionSettings> {
   readonly fade: CrossFade<Settings>

@@ -44,17 +44,17 @@ export class ReductionEnvelope {
     this.forgetting = timeCoefficient(MEMORY_MS, sampleRate)
   }
 
-  /** The loudest level of late, linear. */
+  /** The loudest recent level, linear. */
   get loudestLevel(): number {
     return this.loudest
   }
 
-  /** What is held back now, dB. */
+  /** Gain reduction now, dB, 0 or more. */
   get reductionDb(): number {
     return this.reduction
   }
 
-  /** Works by new settings from the next frame on, starting from `reductionDb` held and `loudestLevel` heard of late. */
+  /** Uses new settings from the next frame on, starting from a reduction and the loudest recent level. */
   take(settings: ReductionSettings, reductionDb = 0, loudestLevel = 0): void {
     const { thresholdDb, ratio, kneeDb, rangeDb, attackMs, releaseMs } = settings
     this.thresholdDb = thresholdDb

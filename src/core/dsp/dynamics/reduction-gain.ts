@@ -11,7 +11,7 @@ const NEPERS_PER_DB = Math.LN10 / 20
 
 /**
  * Writes `dry + wet * gain` to the first `count` of `mixed`, with the linear gain of each of `reductionsDb` (dB, 0 or
- * more): 1 to the bit where nothing is held back.
+ * more): exactly 1 where no gain is reduced.
  */
 export function mixGains(
   reductionsDb: Float64Array,

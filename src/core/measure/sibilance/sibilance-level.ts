@@ -18,7 +18,7 @@ const FAINTEST_VOWEL = 1e-3
  * How loud the sibilants of a voice are against the vowels next to them, dB: root mean square of each sibilant against
  * the strongest 10 ms within 0.3 s on either side that belong to none, as in `sibilantEvents`; the median of all.
  *
- * A processed take is to be measured at the sibilants of the take it was made from: held back, its own would be fewer.
+ * A processed take is to be measured at the sibilants of the take it was made from: with its sibilants reduced, it would have fewer of its own.
  *
  * @returns null where there are none, or none with a vowel near
  */

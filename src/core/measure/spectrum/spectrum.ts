@@ -126,8 +126,8 @@ function add(sums: Float64Array, values: Float64Array): void {
 function powerBetween(powers: Float64Array, from: number, to: number): number {
   let sum = 0
   for (let k = Math.floor(from + 0.5); k <= Math.min(Math.floor(to + 0.5), powers.length - 1); k++) {
-    const share = Math.min(to, k + 0.5) - Math.max(from, k - 0.5)
-    sum += share * (powers[k] ?? 0)
+    const overlap = Math.min(to, k + 0.5) - Math.max(from, k - 0.5)
+    sum += overlap * (powers[k] ?? 0)
   }
   return sum
 }
