@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import type { Plugin } from 'vite'
 import { defineConfig } from 'vitest/config'
+import { retryLazyParts } from './build/retry-lazy-parts.ts'
 
 const fromRoot = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 
@@ -30,7 +31,7 @@ const withoutUnusedCurves: Plugin = {
 export default defineConfig({
   // Relative addresses, so that the built folder works under any path of any static host.
   base: './',
-  plugins: [react(), withoutPolicyWhileDeveloping, withoutUnusedCurves],
+  plugins: [react(), withoutPolicyWhileDeveloping, withoutUnusedCurves, retryLazyParts()],
   build: { target: 'es2022', assetsInlineLimit: 0 },
   worker: { format: 'es' },
   preview: { host: '127.0.0.1', port: 4173 },

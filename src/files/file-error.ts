@@ -42,3 +42,19 @@ export class FileError extends Error {
     super(`“${isolated(fileName)}” ${problem}. ${advice}`, { cause })
   }
 }
+
+/** A file that could not be read, for a reason not known here. */
+export function unreadable(fileName: string, cause: unknown): FileError {
+  return new FileError('unreadable', fileName, 'could not be read', 'Try again, or open another file.', cause)
+}
+
+/** A file whose reader, a script of the page, did not load. */
+export function readerNotLoaded(fileName: string, cause: unknown): FileError {
+  return new FileError(
+    'unreadable',
+    fileName,
+    'was not opened: the part of Evenhand that reads it could not be loaded',
+    'Check the connection and open the file again; if that fails, reload the page.',
+    cause,
+  )
+}

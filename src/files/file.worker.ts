@@ -1,5 +1,5 @@
 import { postMoving } from '../compute/port/post-moving'
-import { FileError } from './file-error'
+import { FileError, unreadable } from './file-error'
 import { openFile } from './open-file'
 import type { FileAnswer, FileWanted } from './open-protocol'
 
@@ -12,10 +12,7 @@ self.onmessage = async ({ data: { file, mostBytes } }: MessageEvent<FileWanted>)
     const opened = await openFile(file, { onHeader, ...(mostBytes !== undefined && { mostBytes }) })
     answer({ type: 'opened', opened })
   } catch (error) {
-    const { code, problem, advice } =
-      error instanceof FileError
-        ? error
-        : new FileError('unreadable', file.name, 'could not be read', 'Try again, or open another file.')
+    const { code, problem, advice } = error instanceof FileError ? error : unreadable(file.name, error)
     answer({ type: 'failed', code, problem, advice })
   }
 }

@@ -1,5 +1,5 @@
 import { isFlac, readFlacHeader } from './coded/flac-header'
-import { FileError } from './file-error'
+import { FileError, readerNotLoaded } from './file-error'
 import type { FileHeader } from './file-header'
 import { readBytes } from './read-bytes'
 import { isWav, peekWavHeader, readWavHeader, type WavCoding, type WavFacts } from './wav/wav-header'
@@ -40,7 +40,10 @@ export async function readHeader(file: Blob, fileName: string): Promise<FileHead
       'Export it as WAV or FLAC.',
     )
   }
-  const { readMediaHeader } = await import('./coded/media-header')
+  // Tried again with the next file: each is opened in a worker of its own, which keeps no failed import.
+  const { readMediaHeader } = await import('./coded/media-header').catch((cause: unknown) => {
+    throw readerNotLoaded(fileName, cause)
+  })
   const header = await readMediaHeader(file, fileName)
   if (header) return header
   const advice = 'Open a WAV, FLAC, MP3, M4A or OGG file.'

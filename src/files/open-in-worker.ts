@@ -1,5 +1,5 @@
 import workerUrl from './file.worker.ts?worker&url'
-import { FileError } from './file-error'
+import { FileError, readerNotLoaded, unreadable } from './file-error'
 import { HEADER_LIMIT_MS } from './limits'
 import type { FileOpener, OpenedFile } from './open-file'
 import type { FileAnswer } from './open-protocol'
@@ -28,7 +28,9 @@ export const openInWorker: FileOpener = (file, { mostBytes, onHeader, signal }) 
       fail(new FileError('too-slow', file.name, 'took too long to make sense of', advice))
     }, HEADER_LIMIT_MS)
     signal?.addEventListener('abort', abort)
+    let answered = false
     worker.onmessage = ({ data }: MessageEvent<FileAnswer>) => {
+      answered = true
       if (data.type === 'header') {
         clearTimeout(limit)
         onHeader?.()
@@ -40,8 +42,7 @@ export const openInWorker: FileOpener = (file, { mostBytes, onHeader, signal }) 
       }
     }
     worker.onerror = (event) => {
-      const advice = 'Try again, or open another file.'
-      fail(new FileError('unreadable', file.name, 'could not be read', advice, event.message))
+      fail(answered ? unreadable(file.name, event.message) : readerNotLoaded(file.name, event.message))
     }
     worker.postMessage({ file, mostBytes })
   })

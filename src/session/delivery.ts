@@ -4,6 +4,7 @@ import { deliveredName, saveBlob } from '../files/save'
 import type { WavFormat } from '../files/wav/wav-writer'
 import type { ChainState } from './chain/chain-store'
 import type { DeliveryState } from './delivery-store'
+import { wavWriting } from './parts'
 import { isolated, type TakeState } from './take/take-store'
 
 interface Stores {
@@ -21,9 +22,6 @@ export const formatNames: Readonly<Record<WavFormat, string>> = {
 
 /** Any number does. It is always the same, so that a take and a chain always make the same file. */
 const DITHER_SEED = 1
-
-/** What makes the file is fetched when there is one to make: the page comes in sooner without it. */
-const writing = () => import('../files/wav/wav-writer')
 
 /** Makes the delivered file: the whole chain, at the take's own rate, as long as the take and aligned with it. */
 export class Delivery {
@@ -53,7 +51,7 @@ export class Delivery {
       const sound = await this.compute.render(chain, onProgress, signal)
       if (sound && !signal.aborted) {
         const fileName = deliveredName(take.name, 'wav', formatNames[format])
-        const { encodeWav } = await writing()
+        const { encodeWav } = await wavWriting.load()
         // Only 16 bits are coarse enough for rounding to be heard.
         const options = format === 'pcm16' ? { ditherSeed: DITHER_SEED } : {}
         const { bytes, clippedSamples, isDithered } = encodeWav(sound, format, options)

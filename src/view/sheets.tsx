@@ -1,27 +1,24 @@
-import { lazy } from 'react'
-import { SheetOnDemand } from './sheet-on-demand'
+import type { ComponentType } from 'react'
+import { type LazyPart, lazyPart } from '../session/lazy-part'
+import type { SheetName } from './context/screen-store'
+import { SheetOnDemand } from './lazy/sheet-on-demand'
 
-const DeliverSheet = lazy(async () => ({ default: (await import('./deliver/deliver-sheet')).DeliverSheet }))
-const KeysSheet = lazy(async () => ({ default: (await import('./keys/keys-sheet')).KeysSheet }))
-const TermsSheet = lazy(async () => ({ default: (await import('./terms/terms-sheet')).TermsSheet }))
-const TrialSheet = lazy(async () => ({ default: (await import('./trial/trial-sheet')).TrialSheet }))
+/** Everything that lies over the page when it is asked for, each fetched by itself. */
+export const sheets: Readonly<Record<SheetName, LazyPart<ComponentType>>> = {
+  deliver: lazyPart('Delivery', async () => (await import('./deliver/deliver-sheet')).DeliverSheet),
+  trial: lazyPart('The blind trial', async () => (await import('./trial/trial-sheet')).TrialSheet),
+  terms: lazyPart('The list of terms', async () => (await import('./terms/terms-sheet')).TermsSheet),
+  keys: lazyPart('The list of keys', async () => (await import('./keys/keys-sheet')).KeysSheet),
+}
 
-/** Everything that lies over the page when it is asked for. */
+/** The sheets, those that are asked for. */
 export function Sheets() {
   return (
     <>
-      <SheetOnDemand name="deliver">
-        <DeliverSheet />
-      </SheetOnDemand>
-      <SheetOnDemand name="trial">
-        <TrialSheet />
-      </SheetOnDemand>
-      <SheetOnDemand name="terms">
-        <TermsSheet />
-      </SheetOnDemand>
-      <SheetOnDemand name="keys">
-        <KeysSheet />
-      </SheetOnDemand>
+      <SheetOnDemand name="deliver" part={sheets.deliver} />
+      <SheetOnDemand name="trial" part={sheets.trial} />
+      <SheetOnDemand name="terms" part={sheets.terms} />
+      <SheetOnDemand name="keys" part={sheets.keys} />
     </>
   )
 }

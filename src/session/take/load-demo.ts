@@ -25,7 +25,7 @@ export function loadDemo(): Promise<SungDemo> {
       worker.terminate()
       reject(
         new DemoError(
-          'The demo could not be made in this browser. Open a take of yours, or try the demo again.',
+          'The demo could not be loaded. Check the connection and try the demo again, or open your own take.',
         ),
       )
     }

@@ -1,5 +1,6 @@
 import { FileError } from '../../files/file-error'
 import { isolated, shownName } from '../../files/file-name'
+import { PartError } from '../lazy-part'
 import { DemoError } from './load-demo'
 import type { LoadEnding, Superseding } from './load-queue'
 
@@ -18,6 +19,7 @@ export function problemOf(ending: LoadEnding, file: File | null, name: string): 
     case 'failed': {
       const { error } = ending
       if (error instanceof FileError || error instanceof DemoError) return error.message
+      if (error instanceof PartError) return `${labelOf(name)} was not opened. ${error.message}`
       return `${labelOf(name)} could not be opened: ${reasonOf(error)}. What was open still is; try again or open another file.`
     }
     case 'superseded':

@@ -1,6 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { Compute } from '../../compute/compute'
 import { shownName } from '../../files/file-name'
+import { fileReading } from '../parts'
 import { loadDemo } from './load-demo'
 import { type LoadEnding, LoadQueue, type LoadRequest } from './load-queue'
 import { DEMO, labelOf, notOpened, problemOf, reasonOf } from './opening-words'
@@ -15,9 +16,6 @@ import {
   type TakeState,
   withProblem,
 } from './take-store'
-
-/** What reads files is fetched when there is one to read: the page comes in sooner without it. */
-const fileReading = () => import('../../files/decode')
 
 /** Files that were given together, by what they are to be. */
 export interface GivenFiles {
@@ -61,7 +59,7 @@ export class Takes {
   /** Opens a file as the take. A backing that was opened stays if it has the same rate; the demo's goes. */
   openTake(file: File): Promise<Opening> {
     return this.request(file, 'take', async (signal) => {
-      const { decodeFile } = await fileReading()
+      const { decodeFile } = await fileReading.load()
       const { name, ...decoded } = await decodeFile(file, { signal })
       return () => {
         const { backing } = this.store.getState()
@@ -78,7 +76,7 @@ export class Takes {
     if (!take && loading === null) return this.refuse(file.name, 'a backing needs a take. Open a take first.')
     return this.request(file, 'backing', async (signal) => {
       const { take } = this.store.getState()
-      const { decodeFileAtRate } = await fileReading()
+      const { decodeFileAtRate } = await fileReading.load()
       const decoded = await decodeFileAtRate(file, take?.sound.sampleRate ?? 0, { signal })
       const { name, sound, timing } = decoded
       return () => {

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { buffersIn } from '../../../src/compute/port/post-moving'
-import { ReceivedParts, SentParts } from '../../../src/compute/worker/parts'
 
 describe('parts', () => {
   it('go over once and are the same object from then on', () => {
