@@ -1,4 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
+import { missingOutput } from '../audio/player/output'
 import { Player } from '../audio/player/player'
 import { Compute } from '../compute/compute'
 import { stageDefinitions } from '../core'
@@ -81,6 +82,8 @@ export function createApp(): App {
     onError: (error) => listening.fail(error),
   })
   const listening = new Listening({ chain, take, listen, evidence }, player)
+  const noOutput = missingOutput()
+  if (noOutput) listening.fail(noOutput)
   const comparing = new Comparing({ chain, listen })
   const takes = new Takes(take, compute, (name) => listening.loaded(name))
   view.subscribe(({ seen }) => evidence.setState({ seen }))

@@ -5,6 +5,19 @@ import { LISTEN_PROCESSOR } from '../thread/processor-names'
 import { isRunning, resumed, soundInSilentMode } from './output-state'
 import { PlayerError } from './player-error'
 
+/**
+ * Why no sound can be played in this browser at all, or null where it can. AudioWorklet exists only in secure contexts
+ * (Web Audio API, "AudioWorklet"): over https, and on this computer.
+ */
+export function missingOutput(): PlayerError | null {
+  const missing = ['AudioContext', 'AudioWorkletNode'].find((name) => !(name in globalThis))
+  if (missing === undefined) return null
+  return new PlayerError(
+    'no-output',
+    `This browser gives the page no ${missing}, so nothing can be played. Figures, curves and delivery still work. To listen, open Evenhand over https, or in a current browser.`,
+  )
+}
+
 /** A context that runs, with the listening engine in it. */
 export interface Output {
   readonly context: AudioContext
@@ -22,6 +35,8 @@ export async function openOutput(
   settings: ListenSettings,
   signal: AbortSignal,
 ): Promise<Output> {
+  const missing = missingOutput()
+  if (missing) throw missing
   const context = newContext(take.sampleRate)
   const close = () => {
     if (context.state !== 'closed') void context.close()
@@ -33,7 +48,7 @@ export async function openOutput(
   await context.audioWorklet.addModule(workletUrl).catch((cause: unknown) => {
     throw new PlayerError(
       'no-output',
-      'The part of this page that plays could not be loaded. Reload the page.',
+      'The part of Evenhand that plays could not be loaded. Check the connection and press play again; if that fails, reload the page.',
       { cause },
     )
   })
