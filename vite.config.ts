@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import type { Plugin } from 'vite'
 import { defineConfig } from 'vitest/config'
+import { leanD3 } from './build/lean-d3.ts'
 import { retryLazyParts } from './build/retry-lazy-parts.ts'
 
 const fromRoot = (path: string) => fileURLToPath(new URL(path, import.meta.url))
@@ -13,26 +14,12 @@ const withoutPolicyWhileDeveloping: Plugin = {
   transformIndexHtml: (html) => html.replace(/<meta\s+http-equiv="Content-Security-Policy"[^>]*>/, ''),
 }
 
-/**
- * The curves of d3-shape are made by calls when it loads, which keeps all of them in the page, though lines here are
- * straight. The calls do nothing else: marked so, what nobody draws with is left out.
- */
-const withoutUnusedCurves: Plugin = {
-  name: 'without-unused-curves',
-  transform: {
-    filter: { id: /d3-shape\.mjs$/ },
-    handler: (code) => ({
-      code: code.replaceAll('= (function custom(', '= /* @__PURE__ */ (function custom('),
-      map: null,
-    }),
-  },
-}
-
 export default defineConfig({
   // Relative addresses, so that the built folder works under any path of any static host.
   base: './',
-  plugins: [react(), withoutPolicyWhileDeveloping, withoutUnusedCurves, retryLazyParts()],
+  plugins: [react(), withoutPolicyWhileDeveloping, leanD3(), retryLazyParts()],
   build: { target: 'es2022', assetsInlineLimit: 0 },
+  css: { modules: { generateScopedName: '[hash:base64:5]' } },
   worker: { format: 'es' },
   preview: { host: '127.0.0.1', port: 4173 },
   test: {

@@ -49,11 +49,11 @@ test('a page whose script is missing says so', async ({ page }) => {
 
 test('a page whose script throws says so', async ({ page }) => {
   await page.addInitScript(() => {
-    window.Worker = class extends Worker {
-      constructor() {
+    window.Worker = new Proxy(Worker, {
+      construct: () => {
         throw new Error('workers are blocked here')
-      }
-    }
+      },
+    })
   })
   await page.goto('/')
   await expect(page.getByText(/^Evenhand could not start: workers are blocked here/)).toBeVisible()
