@@ -1,15 +1,19 @@
 import { type BandSettings, type ChainDoc, chainOf, defaultStage, type StageDoc } from '../core'
-import { faultSizes } from './faults/fault-sizes'
-import { proximityCornerHz } from './faults/proximity'
-import { noteFrequencyHz } from './song/note'
-import { song } from './song/score'
 
-const { proximityMetres, box, top } = faultSizes
+/**
+ * What the settings answer, as figures: the page starts with this chain, and is not to fetch the song and the faults for
+ * it. A test holds them to the song (`song/score.ts`) and to the faults (`faults/fault-sizes.ts`).
+ */
+export const startingFacts = {
+  /** The lowest note of the song, A3, held at the end of the first phrase, Hz. */
+  lowestHz: 220,
+  box: { frequencyHz: 310, gainDb: 6, q: 1.8 },
+  top: { frequencyHz: 8000, gainDb: -6 },
+  /** Where the rise of the bass by the microphone's place is 3 dB, Hz. */
+  proximityCornerHz: 390,
+} as const
 
-/** The lowest note of the song, A3, held at the end of the first phrase. */
-const lowestHz = Math.min(
-  ...song.phrases.flatMap(({ syllables }) => syllables.map(({ note }) => noteFrequencyHz(note))),
-)
+const { lowestHz, box, top, proximityCornerHz } = startingFacts
 
 /**
  * The chain the demo starts with. Each setting answers one of the take's own faults (`fault-sizes.ts`) or something in
@@ -32,7 +36,7 @@ export function startingChain(): ChainDoc {
       // The rise of the bass upside down: a first-order high-pass.
       {
         shape: 'high-pass',
-        frequencyHz: Math.round(proximityCornerHz(proximityMetres)),
+        frequencyHz: proximityCornerHz,
         slopeDbPerOctave: 6,
       },
     ]),

@@ -9,6 +9,11 @@ import {
   type Trace,
 } from '../../src/core'
 import { demoTake, type PhonemeKind, startingChain } from '../../src/demo'
+import { faultSizes } from '../../src/demo/faults/fault-sizes'
+import { proximityCornerHz } from '../../src/demo/faults/proximity'
+import { noteFrequencyHz } from '../../src/demo/song/note'
+import { song } from '../../src/demo/song/score'
+import { startingFacts } from '../../src/demo/starting-chain'
 
 const { vocal, labels } = demoTake()
 const chain = startingChain()
@@ -33,6 +38,16 @@ const labelled = (kind: PhonemeKind) => labels.phonemes.filter((label) => label.
 
 // All bounds here are our own: what this take, whose faults are known, should come out as.
 describe('startingChain', () => {
+  it('stands on the song and the faults as they are', () => {
+    const notes = song.phrases.flatMap(({ syllables }) => syllables.map(({ note }) => noteFrequencyHz(note)))
+    expect(startingFacts).toEqual({
+      lowestHz: Math.min(...notes),
+      box: faultSizes.box,
+      top: faultSizes.top,
+      proximityCornerHz: Math.round(proximityCornerHz(faultSizes.proximityMetres)),
+    })
+  })
+
   it('brings sibilance down by at least 2 dB against the vowels', () => {
     expect(before.sibilanceDb ?? 0).toBeGreaterThan(-9)
     expect((after.sibilanceDb ?? 0) - (before.sibilanceDb ?? 0)).toBeLessThan(-2)

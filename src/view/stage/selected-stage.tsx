@@ -4,7 +4,7 @@ import { useChain, useStageColour } from '../context/app-context'
 import { usePassingWords } from '../context/use-passing-words'
 import { StageGlyph } from '../controls/stage-glyph'
 import { HelpLine } from './help-line'
-import { StagePicture } from './pictures/stage-picture'
+import { LazyStagePicture } from './lazy-stage-picture'
 import styles from './selected-stage.module.css'
 import { BandList } from './settings/band-list'
 import { SettingRows } from './settings/setting-rows'
@@ -53,7 +53,7 @@ export function SelectedStage() {
           {bands && <BandList stage={stage} bands={bands} stageIndex={index} onHelp={tell} />}
           <SettingRows stage={stage} onHelp={tell} />
         </div>
-        {picture && <StagePicture picture={picture} stage={stage} index={index} />}
+        {picture && <LazyStagePicture picture={picture} stage={stage} index={index} />}
       </div>
     </section>
   )
