@@ -11,3 +11,9 @@ export const wavWriting = lazyPart(
   'The part of Evenhand that writes WAV files',
   () => import('../files/wav/wav-writer'),
 )
+
+/** What reads stages from the clipboard, with the schemas that check documents. */
+export const stageReading = lazyPart(
+  'The part of Evenhand that reads the clipboard',
+  () => import('./chain/read-stages'),
+)

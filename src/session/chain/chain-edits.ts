@@ -11,12 +11,12 @@ import {
   numberedBand,
   numberedStage,
   type Parameter,
-  parseChain,
   printValue,
   type StageDoc,
   type StageKind,
   stageDefinitions,
   withBands,
+  withSettings,
 } from '../../core'
 
 /** A chain after an edit, and what the edit was in words, as they follow "Undo: ". */
@@ -51,7 +51,7 @@ export function setSetting(stageId: string, key: string, value: unknown): ChainE
     const settings = { ...stage.settings, [key]: value }
     const words = settingWords(stageDefinitions[stage.kind].parameters, key, before, value)
     const owner = isAlone(chain, stage) ? '' : `${nameOf(chain, stage)}, `
-    return checked(chain, stage, { ...stage, settings }, `${owner}${words}`)
+    return checked(chain, stage, settings, `${owner}${words}`)
   }
 }
 
@@ -87,7 +87,7 @@ export function addBand(stageId: string, band: Partial<BandSettings> = {}): Chai
     return checked(
       chain,
       stage,
-      withBands(stage, bands),
+      { ...stage.settings, bands },
       `add band ${bandName(chain, stage, bands.length - 1)}`,
     )
   }
@@ -197,10 +197,13 @@ function fromTo(before: string, after: string): string {
   return unit && from?.endsWith(unit) ? `${from.slice(0, -unit.length)} to ${to}` : `${from} to ${to}`
 }
 
-/** The chain with `stage` replaced by something that may not be allowed: the one check that files go through too. */
-function checked(chain: ChainDoc, stage: StageDoc, replacement: unknown, words: string): Edit {
-  const stages = chain.stages.map((other) => (other === stage ? replacement : other))
-  return { chain: parseChain({ ...chain, stages }), words }
+/**
+ * The chain with other settings of `stage`.
+ * @throws ChainError when a parameter does not allow its value
+ */
+function checked(chain: ChainDoc, stage: StageDoc, settings: object, words: string): Edit {
+  const changed = withSettings(stage, settings, `stages[${chain.stages.indexOf(stage)}]`)
+  return { chain: chainOf(chain.stages.map((other) => (other === stage ? changed : other))), words }
 }
 
 function replaced(

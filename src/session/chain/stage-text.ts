@@ -1,12 +1,4 @@
-import {
-  ChainError,
-  chainOf,
-  chainToJson,
-  MAX_STAGES,
-  parseChain,
-  type StageDoc,
-  stageDefinitions,
-} from '../../core'
+import { chainOf, chainToJson, MAX_STAGES, type StageDoc, stageDefinitions } from '../../core'
 import { type ChainEdit, freeId } from './chain-edits'
 
 /** Text that was to be a stage, and is not. Its message is made to be shown. */
@@ -26,17 +18,6 @@ export function stageToText(stage: StageDoc): string {
   return chainToJson(chainOf([stage]))
 }
 
-/**
- * The stages in a text that `stageToText`, or a saved chain, has made.
- * @throws StageTextError when it is anything else
- */
-export function stagesFromText(text: string): readonly StageDoc[] {
-  const { stages } = chainFromText(text)
-  if (stages.length === 0)
-    throw new StageTextError('no-stage', 'The clipboard holds a chain without a stage. Copy a stage first.')
-  return stages
-}
-
 /** Puts copies of stages right behind another, or at the end where that is not there; no more than fit. */
 export function pasteStages(pasted: readonly StageDoc[], afterId: string | null): ChainEdit {
   return (chain) => {
@@ -51,20 +32,5 @@ export function pasteStages(pasted: readonly StageDoc[], afterId: string | null)
     }, chain)
     const names = pasted.slice(0, room).map(({ kind }) => stageDefinitions[kind].label.toLowerCase())
     return { chain: after, words: `paste ${names.join(', ')}` }
-  }
-}
-
-function chainFromText(text: string) {
-  try {
-    return parseChain(JSON.parse(text))
-  } catch (error) {
-    if (error instanceof SyntaxError)
-      throw new StageTextError(
-        'not-settings',
-        'The clipboard holds no stage. Copy a stage first, then paste it.',
-      )
-    if (error instanceof ChainError)
-      throw new StageTextError('not-allowed', `What the clipboard holds cannot be a stage. ${error.message}`)
-    throw error
   }
 }

@@ -1,6 +1,8 @@
 import { MAX_STAGES, type StageDoc, stageDefinitions } from '../../core'
 import { duplicateStage, resetStage } from '../../session/chain/chain-edits'
-import { pasteStages, StageTextError, stagesFromText, stageToText } from '../../session/chain/stage-text'
+import { pasteStages, StageTextError, stageToText } from '../../session/chain/stage-text'
+import { PartError } from '../../session/lazy-part'
+import { stageReading } from '../../session/parts'
 import { useApp, useChain } from '../context/app-context'
 import styles from './stage-tools.module.css'
 
@@ -26,12 +28,14 @@ export function StageTools({ stage, onNews }: StageToolsProps) {
   }
   const paste = async () => {
     try {
-      const pasted = stagesFromText(await navigator.clipboard.readText())
+      const text = await navigator.clipboard.readText()
+      const { stagesFromText } = await stageReading.load()
+      const pasted = stagesFromText(text)
       chain.getState().edit(pasteStages(pasted, chain.getState().selectedId))
       onNews('Pasted from the clipboard.')
     } catch (error) {
       const refused = 'The browser does not let this page read the clipboard.'
-      onNews(error instanceof StageTextError ? error.message : refused)
+      onNews(error instanceof StageTextError || error instanceof PartError ? error.message : refused)
     }
   }
   return (

@@ -2,7 +2,12 @@ import { render } from '@testing-library/react'
 import type { ReactNode } from 'react'
 import { vi } from 'vitest'
 import { type App, createApp } from '../../../src/session/app'
+import { stageReading } from '../../../src/session/parts'
 import { AppProvider } from '../../../src/view/context/app-context'
+import { stagePictures } from '../../../src/view/stage/lazy-stage-picture'
+
+// As on a page that has been idle.
+await Promise.all([stagePictures.load(), stageReading.load()])
 
 /** A worker that takes everything and never answers: these tests are about the page. */
 class SilentWorker {
