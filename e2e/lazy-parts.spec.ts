@@ -99,3 +99,22 @@ test('the demo is sung after its worker could not be fetched', async ({ page }) 
       .first(),
   ).toHaveText(/\d/)
 })
+
+test('what is fetched later is there before it is asked for', async ({ page }) => {
+  await openApp(page)
+  const fetched = () =>
+    page.evaluate(() => performance.getEntriesByType('resource').map(({ name }) => name.replace(/.*\//, '')))
+  const later = [
+    /^stage-picture-.*\.js/,
+    /^decode-/,
+    /^deliver-sheet-.*\.css/,
+    /^trial-sheet-.*\.js/,
+    /^terms-sheet-/,
+  ]
+  for (const part of later)
+    await expect.poll(async () => (await fetched()).filter((name) => part.test(name))).not.toEqual([])
+  // Opened from then on without the network.
+  await page.context().setOffline(true)
+  await page.getByRole('button', { name: 'Deliver' }).click()
+  await expect(page.getByRole('dialog', { name: 'Deliver' })).toBeVisible()
+})

@@ -3,6 +3,7 @@ import { createRoot } from 'react-dom/client'
 import { createApp } from '../session/app'
 import { askBeforeLeaving } from './ask-before-leaving'
 import { Page } from './page'
+import { prefetchParts } from './start/prefetch'
 import { sayNotStarted } from './start/say-not-started'
 import './tokens.css'
 import './base.css'
@@ -15,6 +16,7 @@ function start(root: HTMLElement): void {
   // The first visit lands on something that already sounds.
   void app.takes.openDemo()
   askBeforeLeaving(app)
+  prefetchParts(app)
   createRoot(root).render(
     <StrictMode>
       <Page app={app} />
