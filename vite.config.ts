@@ -4,6 +4,7 @@ import type { Plugin } from 'vite'
 import { defineConfig } from 'vitest/config'
 import { leanD3 } from './build/lean-d3.ts'
 import { retryLazyParts } from './build/retry-lazy-parts.ts'
+import { thirdPartyNotices } from './build/third-party-notices.ts'
 
 const fromRoot = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 
@@ -14,13 +15,15 @@ const withoutPolicyWhileDeveloping: Plugin = {
   transformIndexHtml: (html) => html.replace(/<meta\s+http-equiv="Content-Security-Policy"[^>]*>/, ''),
 }
 
+const notices = thirdPartyNotices()
+
 export default defineConfig({
   // Relative addresses, so that the built folder works under any path of any static host.
   base: './',
-  plugins: [react(), withoutPolicyWhileDeveloping, leanD3(), retryLazyParts()],
+  plugins: [react(), withoutPolicyWhileDeveloping, leanD3(), retryLazyParts(), notices.ofPage],
   build: { target: 'es2022', assetsInlineLimit: 0 },
   css: { modules: { generateScopedName: '[hash:base64:5]' } },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [notices.ofWorkers] },
   preview: { host: '127.0.0.1', port: 4173 },
   test: {
     // ebur128-wasm ships no entry for Node; its bundler-free build works as it is.
