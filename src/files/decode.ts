@@ -4,15 +4,15 @@ import { alignSound } from './coded/align'
 import type { TimingDoubt } from './coded/coded-span'
 import { FileError } from './file-error'
 import type { FileHeader } from './file-header'
+import { readBytes } from './header'
 import { checkChannels, checkLength, decodeLimitMs, longestSeconds } from './limits'
 import type { FileOpener } from './open-file'
 import { openInWorker } from './open-in-worker'
-import { readBytes } from './read-bytes'
 import { restoreSixteenBitSteps } from './wav/sixteen-bit'
 import { encodeWav } from './wav/wav-writer'
 import { withinLimit } from './within-limit'
 
-/** A file taken in. */
+/** A decoded file. */
 export interface DecodedTake {
   /** The file's name. */
   readonly name: string
@@ -41,7 +41,7 @@ export interface DecodeOptions {
   readonly open?: FileOpener
   /** Most memory the decoded sound may take, bytes. */
   readonly mostBytes?: number
-  /** Gives up; taking in is then rejected with its reason. */
+  /** Cancels; decoding is then rejected with its reason. */
   readonly signal?: AbortSignal
 }
 
@@ -53,7 +53,7 @@ const decodeInBrowser: AudioDecoder = async (bytes, sampleRate) =>
   new OfflineAudioContext(1, 1, sampleRate).decodeAudioData(bytes)
 
 /**
- * Takes in a sound file at its own rate, sample for sample. WAV files are read here: browsers refuse some of them
+ * Decodes a sound file at its own rate, sample for sample. WAV files are read here: browsers refuse some of them
  * (64-bit float), leave others pending (A-law) and scale 16 bits in ways of their own. The browser decodes everything else.
  *
  * @throws FileError with any of its codes; the message can be shown as it stands
@@ -96,7 +96,7 @@ export async function decodeFile(file: File, options: DecodeOptions = {}): Promi
 }
 
 /**
- * Takes in a sound file and brings it to `sampleRate`, Hz: a backing has to run at the rate of the take. The browser
+ * Decodes a sound file and converts it to `sampleRate`, Hz: a backing has to run at the rate of the take. The browser
  * resamples, after bad samples are gone, because a single NaN would be smeared over its neighbours.
  *
  * @throws FileError as {@link decodeFile} does

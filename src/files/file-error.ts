@@ -14,14 +14,14 @@ export type FileErrorCode =
   | 'damaged'
   /** A sound file without a single frame of sound. */
   | 'no-frames'
-  /** A sound file, but of a kind, rate or channel count that is not taken. */
+  /** A sound file, but of a kind, rate or channel count that is not supported. */
   | 'unsupported'
   /** Too much sound for the memory or for the file format. */
   | 'too-long'
   /** Reading its header, or decoding it, took longer than it does for any good file. */
   | 'too-slow'
 
-/** A file that cannot be taken in or written. The message is made to be shown as it stands. */
+/** A file that cannot be opened or written. The message is made to be shown as it stands. */
 export class FileError extends Error {
   override readonly name = 'FileError'
 

@@ -1,7 +1,7 @@
 import { postMoving } from '../compute/port/post-moving'
 import { FileError, unreadable } from './file-error'
+import type { FileAnswer, FileWanted } from './open-file'
 import { openFile } from './open-file'
-import type { FileAnswer, FileWanted } from './open-protocol'
 
 declare const self: DedicatedWorkerGlobalScope
 

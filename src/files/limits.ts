@@ -1,11 +1,11 @@
 import { FileError } from './file-error'
 import type { FileHeader } from './file-header'
 
-/** Sample rates taken, Hz. */
+/** Sample rates supported, Hz. */
 export const LOWEST_RATE_HZ = 8000
 export const HIGHEST_RATE_HZ = 192000
 
-/** Most channels taken: a vocal take or a backing is mono or stereo. */
+/** Most channels supported: a vocal take or a backing is mono or stereo. */
 export const MOST_CHANNELS = 2
 
 /**
@@ -44,7 +44,7 @@ export function decodedBytes(durationSeconds: number, sampleRate: number, channe
 }
 
 /**
- * Refuses a file that would not be taken, before the work of decoding it.
+ * Refuses an unsupported file before the work of decoding it.
  * @throws FileError 'unsupported' (rate, channels) or 'too-long'
  */
 export function checkHeader(header: FileHeader, fileName: string, mostBytes = MOST_DECODED_BYTES): void {
@@ -53,7 +53,7 @@ export function checkHeader(header: FileHeader, fileName: string, mostBytes = MO
     throw new FileError(
       'unsupported',
       fileName,
-      `has a sample rate of ${sampleRate} Hz; ${LOWEST_RATE_HZ} to ${HIGHEST_RATE_HZ} Hz are taken`,
+      `has a sample rate of ${sampleRate} Hz; ${LOWEST_RATE_HZ} to ${HIGHEST_RATE_HZ} Hz are supported`,
       'Convert it to 44100 or 48000 Hz and open it again.',
     )
   }
@@ -65,7 +65,12 @@ export function checkHeader(header: FileHeader, fileName: string, mostBytes = MO
 export function checkChannels(channels: number, fileName: string): void {
   if (channels >= 1 && channels <= MOST_CHANNELS) return
   const advice = 'Export the channel with the voice, or a stereo mix, and open that.'
-  throw new FileError('unsupported', fileName, `has ${channels} channels; mono and stereo are taken`, advice)
+  throw new FileError(
+    'unsupported',
+    fileName,
+    `has ${channels} channels; mono and stereo are supported`,
+    advice,
+  )
 }
 
 /** @throws FileError 'too-long' when the sound would take more than `mostBytes` of memory */

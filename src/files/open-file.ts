@@ -1,9 +1,9 @@
 import type { Sound } from '../core'
 import { replaceBadSamples } from './clean-samples'
+import type { FileErrorCode } from './file-error'
 import type { FileHeader } from './file-header'
-import { readHeader } from './header'
+import { readBytes, readHeader } from './header'
 import { checkHeader } from './limits'
-import { readBytes } from './read-bytes'
 import { readWav } from './wav/wav-reader'
 
 /** A file as far as it is read here. */
@@ -23,6 +23,25 @@ export interface OpenOptions {
   /** Gives up; opening is then rejected with its reason. */
   readonly signal?: AbortSignal
 }
+
+/** What the page asks of a worker that opens one file. */
+export interface FileWanted {
+  readonly file: File
+  /** Most memory the decoded sound may take, bytes. */
+  readonly mostBytes: number | undefined
+}
+
+/** What it answers: `header` once that is read, then one of the others. */
+export type FileAnswer =
+  | { readonly type: 'header' }
+  | { readonly type: 'opened'; readonly opened: OpenedFile }
+  /** A FileError, taken apart: errors lose their class on the way. */
+  | {
+      readonly type: 'failed'
+      readonly code: FileErrorCode
+      readonly problem: string
+      readonly advice: string
+    }
 
 /** Codings of WAV files that are read here. Browsers differ over each of them, or leave it pending for good. */
 const READ_HERE: ReadonlySet<string> = new Set(['PCM', 'float', 'A-law', 'mu-law'])

@@ -1,8 +1,7 @@
 import workerUrl from './file.worker.ts?worker&url'
 import { FileError, readerNotLoaded, unreadable } from './file-error'
 import { HEADER_LIMIT_MS } from './limits'
-import type { FileOpener, OpenedFile } from './open-file'
-import type { FileAnswer } from './open-protocol'
+import type { FileAnswer, FileOpener, OpenedFile } from './open-file'
 
 /**
  * Opens a file in a worker of its own, which ends with it: the page goes on meanwhile, and what takes too long or is

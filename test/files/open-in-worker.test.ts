@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { HEADER_LIMIT_MS } from '../../src/files/limits'
+import type { FileAnswer } from '../../src/files/open-file'
 import { openInWorker } from '../../src/files/open-in-worker'
-import type { FileAnswer } from '../../src/files/open-protocol'
 
 /** A worker that says what the test has it say. */
 class FakeWorker {

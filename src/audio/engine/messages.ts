@@ -1,9 +1,12 @@
 import type { ChainDoc, FrameRange } from '../../core'
 
+/** Names under which the audio thread's processors are registered and asked for. */
+export const LISTEN_PROCESSOR = 'evenhand-listen'
+
 /** Which side of a comparison is heard. */
 export type SideName = 'bypassed' | 'processed'
 
-/** What is sent to the monitor: one of the two sides, or only what the chain under test took away. */
+/** What is sent to the monitor: one of the two sides, or their difference, processed minus bypassed. */
 export type Heard = SideName | 'difference'
 
 /** Everything about how a take is listened to, apart from where in it. Levels in dB. */
@@ -14,7 +17,7 @@ export interface ListenSettings {
   readonly bypassedGainDb: number
   readonly processedGainDb: number
   readonly heard: Heard
-  /** The stage of `with` that what was removed is taken from; null: the difference of the two sides. */
+  /** The stage of the processed side whose difference is heard; null: the difference of the two sides. */
   readonly differenceStageId: string | null
   readonly monitorDb: number
   readonly backing: { readonly on: boolean; readonly levelDb: number; readonly offsetFrames: number }
@@ -39,7 +42,7 @@ export interface Report {
   readonly running: boolean
   /** The frame of the take that is leaving the engine now. */
   readonly positionFrame: number
-  /** Lowest gain of each stage of the side `with` since the last report, dB. */
+  /** Lowest gain of each stage of the processed side since the last report, dB. */
   readonly stageGainsDb: Float32Array
   /** Highest magnitude sent to the output since the last report, linear. */
   readonly peak: number

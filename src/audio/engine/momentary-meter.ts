@@ -39,7 +39,7 @@ export class MomentaryMeter {
     return powerToLufs(energy / (WINDOW_BLOCKS * this.blockFrames)) ?? Number.NEGATIVE_INFINITY
   }
 
-  /** Takes in the first `frames` of as many channels as the meter was made for. */
+  /** Measures the first `frames` of as many channels as the meter was made for. */
   process(channels: readonly Float32Array[], frames: number): void {
     let done = 0
     while (done < frames) {

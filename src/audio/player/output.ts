@@ -1,7 +1,6 @@
 import type { Sound } from '../../core'
-import type { ListenOptions, ListenSettings } from '../engine/messages'
+import { LISTEN_PROCESSOR, type ListenOptions, type ListenSettings } from '../engine/messages'
 import workletUrl from '../thread/evenhand.worklet.ts?worker&url'
-import { LISTEN_PROCESSOR } from '../thread/processor-names'
 import { isRunning, resumed, soundInSilentMode } from './output-state'
 import { PlayerError } from './player-error'
 

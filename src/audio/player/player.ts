@@ -122,7 +122,7 @@ export class Player {
   private async connect(signal: AbortSignal, isRetry: boolean): Promise<Output> {
     const { take, settings } = this
     if (!take || !settings || frameCount(take) === 0) {
-      throw new PlayerError('no-audio', 'There is no take to play yet. Bring one in first.')
+      throw new PlayerError('no-audio', 'There is no take to play yet. Open one first.')
     }
     const output = await openOutput(take, settings, signal)
     const { context, node } = output

@@ -1,6 +1,5 @@
 import { ListeningEngine } from '../engine/listening-engine'
-import type { ListenOptions, Report, ToThread } from '../engine/messages'
-import { LISTEN_PROCESSOR } from './processor-names'
+import { LISTEN_PROCESSOR, type ListenOptions, type Report, type ToThread } from '../engine/messages'
 
 /** Meter messages a second: as fast as an eye follows, seldom enough to make little garbage. */
 const REPORTS_PER_SECOND = 30

@@ -56,7 +56,7 @@ export function readWavHeader(bytes: Uint8Array, fileName: string): WavFacts {
  * Tech 3306) and BW64 (ITU-R BS.2088), extensible formats, chunks of any kind and of odd length, and a data size
  * left at 0xFFFFFFFF by a program that could not go back to fill it in (the sound then runs to the end).
  *
- * @param head the file from its first byte on, as much of it as is at hand
+ * @param head the file from its first byte on, as much of it as there is
  * @param fileName for messages
  * @param fileBytes length of the whole file
  * @returns the facts; null when 'data' was not reached within `head`

@@ -61,7 +61,7 @@ export function readWav(bytes: Uint8Array, fileName: string): ReadWav {
     throw new FileError(
       'unsupported',
       fileName,
-      `codes its sound in a way that is not read here (WAV format ${facts.formatTag})`,
+      `codes its sound in a way that is not supported (WAV format ${facts.formatTag})`,
       'Export it as WAV with 16, 24 or 32 bits.',
     )
   }

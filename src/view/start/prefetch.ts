@@ -1,6 +1,6 @@
 import type { App } from '../../session/app'
 import type { LazyPart } from '../../session/lazy-part'
-import { fileReading, rendering, stageReading, wavWriting } from '../../session/parts'
+import { fileReading, stageReading, wavWriting } from '../../session/parts'
 import { sheets } from '../sheets'
 import { stagePictures } from '../stage/lazy-stage-picture'
 
@@ -10,7 +10,6 @@ const parts: readonly LazyPart<unknown>[] = [
   fileReading,
   sheets.deliver,
   sheets.trial,
-  rendering,
   wavWriting,
   stageReading,
   sheets.keys,
