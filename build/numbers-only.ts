@@ -4,7 +4,7 @@
  */
 
 /** @throws RangeError for what is no number */
-export function interpolateNumber(from: number, to: number): (share: number) => number {
+export function interpolateNumber(from: unknown, to: unknown): (share: number) => number {
   if (typeof from !== 'number' || typeof to !== 'number')
     throw new RangeError('scales here map numbers to numbers')
   return (share) => from * (1 - share) + to * share
