@@ -11,8 +11,7 @@ export interface SideLoudness {
 
 /**
  * Gains that bring two sides to the same integrated loudness by turning the louder one down: never up, so that
- * matching cannot make anything louder than it was. Measured over `loop` where that is long enough to measure, to the
- * nearest 10 ms.
+ * matching cannot make anything louder than it was. Measured over `loop` where that is long enough to measure.
  */
 export function matchingGains(
   bypassed: SideLoudness,
@@ -29,9 +28,17 @@ export function matchingGains(
     : { bypassedDb: 0, processedDb: 0, measuredOver: 'nothing' }
 }
 
+/** Of a loop: energies are taken to be spread evenly within a sub-block, so that it can begin anywhere. */
 function loudnessIn({ energies }: SideLoudness, { from, to }: FrameRange, sampleRate: number): number | null {
-  const block = (frame: number) => Math.round((frame * SUB_BLOCKS_PER_SECOND) / sampleRate)
-  return integratedLoudnessOf(energies.subarray(block(from), block(to)), sampleRate)
+  const blocks = (frames: number) => (frames * SUB_BLOCKS_PER_SECOND) / sampleRate
+  const first = Math.floor(blocks(from))
+  const share = blocks(from) - first
+  // As many as if the loop were measured by itself: one more or less could be a whole block of 400 ms.
+  const inLoop = Float64Array.from({ length: Math.floor(blocks(to - from)) }, (_, k) => {
+    const energy = energies[first + k] ?? 0
+    return energy + share * ((energies[first + k + 1] ?? 0) - energy)
+  })
+  return integratedLoudnessOf(inLoop, sampleRate)
 }
 
 function gainsFor(bypassedLufs: number | null, processedLufs: number | null) {

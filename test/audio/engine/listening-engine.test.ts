@@ -7,6 +7,7 @@ import { matchingGains } from '../../../src/compute/select/matching'
 import { type ChainDoc, chainOf, defaultStage, renderChain, type StageDoc } from '../../../src/core'
 import { startingChain } from '../../../src/demo'
 import { heard, largestStep, listenTo, warmEngine } from '../../setup/engine'
+import { sideLoudness } from '../../setup/side-loudness'
 import { mulberry32 } from '../../setup/signals'
 import { sungDemo } from '../../setup/sung-demo'
 
@@ -176,7 +177,13 @@ describe('matched comparison', () => {
   it('puts out two sides whose integrated loudness differs by no more than 0.1 LU (ebur128-wasm)', () => {
     const { vocal } = sungDemo()
     const chain = startingChain()
-    const { bypassedDb, processedDb } = matchingGains(vocal, renderChain(vocal, chain).sound, null)
+    const processed = renderChain(vocal, chain).sound
+    const { bypassedDb, processedDb } = matchingGains(
+      sideLoudness(vocal),
+      sideLoudness(processed),
+      null,
+      vocal.sampleRate,
+    )
     const loudnessOf = (side: 'bypassed' | 'processed') => {
       const settings = listenTo(chain, {
         heard: side,

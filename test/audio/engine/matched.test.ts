@@ -1,20 +1,12 @@
 import { ebur128_integrated_mono } from 'ebur128-wasm'
 import { describe, expect, it } from 'vitest'
 import { matchingGains } from '../../../src/compute/select/matching'
-import {
-  bypassed,
-  chainLatencyFrames,
-  dbToGain,
-  excerpt,
-  MAX_LOOKAHEAD_MS,
-  renderChain,
-  type Sound,
-  stageDefinitions,
-} from '../../../src/core'
+import { bypassed, chainLatencyFrames, dbToGain, excerpt, MAX_LOOKAHEAD_MS, renderChain, type Sound, stageDefinitions } from '../../../src/core'
 import { heard, listenTo, warmEngine } from '../../setup/engine'
 import { moderateChains } from '../../setup/moderate-chains'
 import { SEED } from '../../setup/random-chains'
 import { recordings } from '../../setup/recordings'
+import { sideLoudness } from '../../setup/side-loudness'
 import { joined } from '../../setup/signals'
 import { sungDemo } from '../../setup/sung-demo'
 
@@ -60,7 +52,13 @@ describe.each(takes)(`both sides at the output, matched, on $name (seed ${SEED})
     ({ chain }) => {
       const delay = chainLatencyFrames(chain, sampleRate, MAX_LOOKAHEAD_MS)
       const before = renderChain(sound, bypassed(chain)).sound
-      const { bypassedDb, processedDb } = matchingGains(before, renderChain(sound, chain).sound, null)
+      const after = renderChain(sound, chain).sound
+      const { bypassedDb, processedDb } = matchingGains(
+        sideLoudness(before),
+        sideLoudness(after),
+        null,
+        sampleRate,
+      )
       const [bypassedLufs = Number.NaN, processedLufs = Number.NaN] = (
         ['bypassed', 'processed'] as const
       ).map((side) => {
