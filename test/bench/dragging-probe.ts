@@ -1,4 +1,5 @@
-import type { FromWorker, ToWorker } from '../../src/compute/worker/protocol'
+import type { StretchTrace } from '../../src/compute/lanes/live-traces'
+import type { FromWorker, ToWorker } from '../../src/compute/messages'
 
 /** What a drag was like for the page, all in ms. */
 export interface DragReport {
@@ -22,14 +23,17 @@ declare global {
 }
 
 /**
- * Runs in the page, and holds all it needs within itself: watches frames, what the page asks of its worker and the
+ * Runs in the page, and holds all it needs within itself: watches frames, what the page asks of its workers and the
  * main thread, until `finish`.
  */
 export function startProbe(): void {
   const frameMs: number[] = []
   const lanesMs: number[] = []
   const longTasksMs: number[] = []
+  /** By the id of the first job of each move: every worker has one. */
   const asked: { readonly id: number; readonly at: number }[] = []
+  const firstIds = new Map<number, number>()
+  let firstOfMove: number | null = null
   /** What each piece of each lane is drawn for. */
   const pieces = new Map<string, number>()
   let drawnId = 0
@@ -56,9 +60,22 @@ export function startProbe(): void {
   addEventListener('pointermove', onMove, capture)
   addEventListener('pointerup', onRelease, capture)
 
+  const isTraces = (piece: unknown): piece is readonly StretchTrace[] => Array.isArray(piece)
+  /** All jobs of a move are asked for in one go. */
+  const onAsk = (id: number) => {
+    if (firstOfMove === null) {
+      asked.push({ id, at: movedAt })
+      queueMicrotask(() => {
+        firstOfMove = null
+      })
+    }
+    firstOfMove ??= id
+    firstIds.set(id, firstOfMove)
+  }
   const onAnswer = ({ data }: MessageEvent<FromWorker>) => {
-    if (data.type !== 'live-traces') return
-    for (const { stageId, firstHop } of data.traces) pieces.set(`${stageId} ${firstHop}`, data.id)
+    const firstId = data.type === 'piece' ? firstIds.get(data.id) : undefined
+    if (data.type !== 'piece' || firstId === undefined || !isTraces(data.piece)) return
+    for (const { stageId, firstHop } of data.piece) pieces.set(`${stageId} ${firstHop}`, firstId)
     const oldest = Math.min(...pieces.values())
     const done = asked.filter(({ id }) => id > drawnId && id <= oldest)
     drawnId = oldest
@@ -69,7 +86,7 @@ export function startProbe(): void {
   }
   const { postMessage } = Worker.prototype
   Worker.prototype.postMessage = function (this: Worker, message: ToWorker, options?: object) {
-    if (message.type === 'evidence') asked.push({ id: message.id, at: movedAt })
+    if (message.type === 'job' && message.kind === 'lanes') onAsk(message.id)
     // Behind the page's own listener: what has come is in place when this one hears of it.
     if (!watched.has(this)) this.addEventListener('message', onAnswer, { signal: watching.signal })
     watched.add(this)

@@ -1,5 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { renderForDelivery } from '../../src/audio/deliver'
+import { Compute } from '../../src/compute/compute'
+import { Pool } from '../../src/compute/pool/pool'
+import { renderChain } from '../../src/core'
 import { startingChain } from '../../src/demo'
 import { saveBlob } from '../../src/files/save'
 import { readWav } from '../../src/files/wav/wav-reader'
@@ -9,21 +11,25 @@ import { Delivery, formatNames } from '../../src/session/delivery'
 import { createDeliveryStore } from '../../src/session/delivery-store'
 import { createTakeStore } from '../../src/session/take/take-store'
 import { take } from './trials/trial-app'
+import { eventually } from '../setup/eventually'
+import { noise } from '../setup/signals'
+import { WorkersHere } from '../setup/workers-here'
 
-vi.mock('../../src/audio/deliver', () => ({ renderForDelivery: vi.fn() }))
 vi.mock('../../src/files/save', async (original) => ({
   ...(await original<typeof import('../../src/files/save')>()),
   saveBlob: vi.fn(),
 }))
 
-function app() {
+const render = vi.fn<Compute['render']>()
+
+function app(worker: Pick<Compute, 'render'> = { render }) {
   const stores = {
     chain: createChainStore(startingChain()),
     take: createTakeStore(),
     delivery: createDeliveryStore(),
   }
   stores.take.setState({ take })
-  return { ...stores, deliveries: new Delivery(stores, { render: async () => null }) }
+  return { ...stores, deliveries: new Delivery(stores, worker) }
 }
 
 /** The samples of the file saved last. */
@@ -34,7 +40,7 @@ async function savedSamples(): Promise<readonly Float32Array[]> {
 }
 
 beforeEach(() => {
-  vi.mocked(renderForDelivery).mockImplementation(async (sound) => sound)
+  render.mockResolvedValue(take.sound)
 })
 afterEach(() => vi.clearAllMocks())
 
@@ -61,7 +67,7 @@ describe('a delivery', () => {
 
   it('dithers 16-bit files: what is smaller than a step is still there', async () => {
     const samples = Float32Array.from({ length: 48_000 }, (_, n) => (0.4 * Math.sin(n / 7)) / 32768)
-    vi.mocked(renderForDelivery).mockResolvedValue({ sampleRate: 48_000, channels: [samples] })
+    render.mockResolvedValue({ sampleRate: 48_000, channels: [samples] })
     const { deliveries, delivery } = app()
     deliveries.setFormat('pcm16')
     await deliveries.deliver()
@@ -74,7 +80,7 @@ describe('a delivery', () => {
 
   it('gives the samples of a 16-bit take back in a 16-bit file, and of any take in 24 bits undithered', async () => {
     const steps = Float32Array.from({ length: 1000 }, (_, n) => (n * 65 - 32_500) / 32768)
-    vi.mocked(renderForDelivery).mockResolvedValue({ sampleRate: 48_000, channels: [steps] })
+    render.mockResolvedValue({ sampleRate: 48_000, channels: [steps] })
     const { deliveries, delivery } = app()
     for (const format of ['pcm16', 'pcm24'] as const) {
       deliveries.setFormat(format)
@@ -110,7 +116,7 @@ describe('a delivery', () => {
   })
 
   it('that fails says so, and saves nothing', async () => {
-    vi.mocked(renderForDelivery).mockRejectedValue(new Error('No memory.'))
+    render.mockRejectedValue(new Error('No memory.'))
     const { deliveries, delivery, chain } = app()
     chain.getState().edit(switchStage('level', false))
     await deliveries.deliver()
@@ -119,5 +125,51 @@ describe('a delivery', () => {
     )
     expect(saveBlob).not.toHaveBeenCalled()
     expect(wouldBeLost(chain.getState())).toBe(true)
+  })
+})
+
+describe('a delivery of any length', () => {
+  const workers = new WorkersHere()
+  const pool = new Pool(workers.make, 2)
+  const long = { ...take, sound: noise(8000, 120, 1, 3, () => 0.2) }
+  let on: ReturnType<typeof app>
+
+  beforeEach(async () => {
+    const compute = new Compute(pool)
+    await compute.setTake(long.sound)
+    on = app(compute)
+    on.take.setState({ take: long })
+  })
+  afterEach(() => pool.end())
+
+  const isUnderWay = () => eventually(() => expect(on.delivery.getState().working).toBeGreaterThan(0))
+
+  it('tells how far it has come, to its end', async () => {
+    const shares: number[] = []
+    on.delivery.subscribe(({ working }) => working !== null && shares.push(working))
+    on.deliveries.setFormat('float32')
+    await on.deliveries.deliver()
+    expect(new Set(shares).size).toBeGreaterThan(3)
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b))
+    expect(await savedSamples()).toEqual(renderChain(long.sound, startingChain()).sound.channels)
+  })
+
+  it('is given up at once when cancelled, saves nothing, and can be begun anew', async () => {
+    const delivered = on.deliveries.deliver()
+    await isUnderWay()
+    on.deliveries.cancel()
+    await delivered
+    expect(on.delivery.getState()).toMatchObject({ working: null, delivered: null, problem: null })
+    expect(saveBlob).not.toHaveBeenCalled()
+    await on.deliveries.deliver()
+    expect(on.delivery.getState().delivered).not.toBeNull()
+  })
+
+  it('can be left when it never answers', async () => {
+    for (const worker of workers.alive) worker.isSilent = true
+    const delivered = on.deliveries.deliver()
+    on.deliveries.cancel()
+    await delivered
+    expect(on.delivery.getState()).toMatchObject({ working: null, problem: null })
   })
 })

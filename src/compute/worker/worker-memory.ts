@@ -22,9 +22,17 @@ export interface HashedTake {
 /** What a worker holds from job to job. */
 export class WorkerMemory {
   take: HashedTake | null = null
-  readonly sounds = new ByteCache<SoundWithLeads>(SOUND_BYTES)
-  readonly facts = new FactStore(FACT_BYTES)
+  readonly sounds: ByteCache<SoundWithLeads>
+  readonly facts: FactStore
   readonly lanes: LaneMemory = { excerpt: null, ground: null }
+
+  constructor(
+    private readonly soundBytes = SOUND_BYTES,
+    factBytes = FACT_BYTES,
+  ) {
+    this.sounds = new ByteCache(soundBytes)
+    this.facts = new FactStore(factBytes)
+  }
 
   /** Puts a take in place of the one before, or none. */
   adopt(take: HashedTake | null): void {
@@ -38,7 +46,7 @@ export class WorkerMemory {
   /** Keeps a sound where there is room. @returns whether it is kept now, so that its memory must stay as it is */
   keep(key: string, sound: SoundWithLeads, isAskedFor: boolean): boolean {
     const bytes = sound.channels.reduce((sum, samples) => sum + samples.byteLength, 0)
-    if (isAskedFor || bytes * ROOMY_SOUNDS <= SOUND_BYTES) this.sounds.put(key, sound, bytes)
+    if (isAskedFor || bytes * ROOMY_SOUNDS <= this.soundBytes) this.sounds.put(key, sound, bytes)
     return this.sounds.has(key)
   }
 }

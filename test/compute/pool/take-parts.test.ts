@@ -7,16 +7,18 @@ import { noise } from '../../setup/signals'
 
 describe('a take in parts', () => {
   it('is whole with the last of them, however they are cut, and is not touched', () => {
-    const take = noise(8000, 0.01, 2, 3, () => 0.5)
-    const [left = new Float32Array()] = take.channels
+    const sound = noise(8000, 0.01, 2, 3, () => 0.5)
+    const [left = new Float32Array()] = sound.channels
     const before = left.slice()
+    const frames = left.length
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 100 }), (partFrames) => {
-        const incoming = new IncomingTake(1, left.length, 2, take.sampleRate)
-        const parts = [...takeParts(take, partFrames)]
-        const whole = parts.map((part) => incoming.add(part))
-        expect(whole.indexOf(true)).toBe(parts.length - 1)
-        expect(incoming.sound).toEqual(take)
+        const { sampleRate } = sound
+        const incoming = new IncomingTake({ type: 'take', hash: 'a', frames, channelCount: 2, sampleRate })
+        const parts = [...takeParts({ hash: 'a', sound }, partFrames)]
+        const come = parts.map((part) => incoming.add(part))
+        expect(come.findIndex((take) => take !== null)).toBe(parts.length - 1)
+        expect(come.at(-1)).toEqual({ hash: 'a', sound })
         for (const { channels } of parts) for (const samples of channels) samples.fill(0)
         expect(left).toEqual(before)
       }),

@@ -1,36 +1,27 @@
 import { describe, expect, it } from 'vitest'
-import { buffersIn } from '../../../src/compute/port/post-moving'
+import { buffersIn, postMoving, postOwned } from '../../../src/compute/port/post-moving'
 
-describe('parts', () => {
-  it('go over once and are the same object from then on', () => {
-    const sent = new SentParts<{ readonly name: string }>()
-    const received = new ReceivedParts<{ readonly name: string }>()
-    const [a, b] = [{ name: 'a' }, { name: 'b' }]
-    const over = (values: readonly { readonly name: string }[]) => {
-      const parts = structuredClone(sent.pack(values))
-      return { whole: parts.filter(({ value }) => value).length, values: received.unpack(parts) }
-    }
-    const first = over([a, b])
-    expect(first).toEqual({ whole: 2, values: [a, b] })
-    const second = over([b, a])
-    expect(second.whole).toBe(0)
-    expect(second.values[1]).toBe(first.values[0])
-    expect(over([a, a]).whole).toBe(0)
-    // What was missing in one message is sent anew: the receiver has let go of it.
-    expect(over([a, b])).toEqual({ whole: 1, values: [a, b] })
-    expect(over([]).values).toEqual([])
-    expect(over([a, a])).toEqual({ whole: 1, values: [a, a] })
-  })
-
-  it('that were never sent are an error', () => {
-    expect(() => new ReceivedParts().unpack([{ number: 1, value: null }])).toThrow(RangeError)
-  })
-})
+/** Takes over what is posted, as another thread does. */
+function receiver() {
+  const come: unknown[] = []
+  const postMessage = (message: unknown, transfer: Transferable[]) =>
+    void come.push(structuredClone(message, { transfer }))
+  return { come, postMessage }
+}
 
 describe('memory that moves', () => {
   it('is found wherever it lies, once', () => {
     const samples = new Float32Array(4)
     const value = { a: [samples, samples.subarray(1)], b: { c: new Float64Array(2), d: null }, e: 'text' }
     expect([...buffersIn(value)]).toEqual([samples.buffer, value.b.c.buffer])
+  })
+
+  it('is gone from a message that is posted, and stays in one whose copy is', () => {
+    const page = receiver()
+    const [moved, kept] = [Float32Array.of(1, 2), Float32Array.of(3, 4)]
+    postMoving(page, { samples: moved })
+    postOwned(page, { samples: kept })
+    expect([moved.length, kept.length]).toEqual([0, 2])
+    expect(page.come).toEqual([{ samples: Float32Array.of(1, 2) }, { samples: Float32Array.of(3, 4) }])
   })
 })

@@ -1,7 +1,5 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import { WorkerError } from '../../../src/compute/worker/bench-worker'
-import { nextTask } from '../../../src/compute/worker/slices'
-import type { Sound } from '../../../src/core'
+import { type Sound } from '../../../src/core'
 import { FileError } from '../../../src/files/file-error'
 import { createTakeStore } from '../../../src/session/take/take-store'
 import { Takes } from '../../../src/session/take/takes'
@@ -188,13 +186,13 @@ describe('problems', () => {
 describe('a take that cannot be measured', () => {
   it('is open all the same, with its backing, and that is what is said', async () => {
     const setTake = async () => {
-      throw new WorkerError('The worker that renders and measures has stopped.')
+      throw new ComputeError('stopped', 'the work stopped several times without an answer.')
     }
     takes = new Takes(store, { setTake }, () => undefined)
     await takes.openTogether({ take: own, backing: band, unused: [] })
     expect(names()).toEqual(['48000 own.wav', 'band.wav'])
     expect(problems()).toEqual([
-      '“48000 own.wav” is open, but it could not be measured: The worker that renders and measures has stopped. You can play it; open it again to have it measured.',
+      '“48000 own.wav” is open, but it could not be measured: the work stopped several times without an answer. You can play it; open it again to have it measured.',
     ])
   })
 })

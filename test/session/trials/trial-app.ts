@@ -1,11 +1,10 @@
 import { vi } from 'vitest'
-import type { Evidence } from '../../../src/compute/evidence'
-import { workOutEvidence } from '../../../src/compute/evidence/work-out'
+import { type Evidence } from '../../../src/compute/evidence'
 import { type Comparison, comparisonOf, type Sound } from '../../../src/core'
 import { startingChain } from '../../../src/demo'
 import { createChainStore } from '../../../src/session/chain/chain-store'
 import { createEvidenceStore } from '../../../src/session/evidence-store'
-import type { HiddenHearing } from '../../../src/session/listening/listen-settings'
+import { type HiddenHearing } from '../../../src/session/listening/listen-settings'
 import { createListenStore } from '../../../src/session/listening/listen-store'
 import { createTakeStore, type Take } from '../../../src/session/take/take-store'
 import { createTrialStore } from '../../../src/session/trials/trial-store'
@@ -28,10 +27,7 @@ export const take: Take = { name: 'Take 3.wav', sound, header: null, replacedSam
 
 /** Everything there is to know about a comparison on the test's take. */
 export function evidenceOf(comparison: Comparison): Evidence {
-  const steps = workOutEvidence(sound, comparison, null, null)
-  let step = steps.next()
-  while (!step.done) step = steps.next()
-  return step.value.evidence
+  return evidenceHere(sound, comparison)
 }
 
 /** Trials of the demo's whole chain, with `order` as what chance draws; what the player was told is written down. */

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/compute/evidence'
-import { workOutEvidence } from '../../../src/compute/evidence/work-out'
-import { type ChainDoc, comparisonOf, matchingMakeupDb, type Scope, signed } from '../../../src/core'
+import { type ChainDoc, comparisonOf, matchingMakeupDb, type Scope, signed, plain } from '../../../src/core'
 import { startingChain } from '../../../src/demo'
 import { setSetting } from '../../../src/session/chain/chain-edits'
 import { matchedWords } from '../../../src/view/listening/matched-words'
 import { printDifference } from '../../../src/view/numbers/figures'
 import { inWords } from '../../../src/view/words/in-words'
+import { evidenceHere } from '../../setup/evidence-here'
 import { sungDemo } from '../../setup/sung-demo'
 
 const take = sungDemo().vocal
@@ -14,11 +14,7 @@ const chain = startingChain()
 const WHOLE: Scope = { kind: 'chain' }
 
 function evidenceOf(doc: ChainDoc, scope: Scope): Evidence {
-  const steps = workOutEvidence(take, comparisonOf(doc, scope), null, null)
-  for (;;) {
-    const step = steps.next()
-    if (step.done) return step.value.evidence
-  }
+  return evidenceHere(take, comparisonOf(doc, scope))
 }
 
 /** The change of integrated loudness as the table prints it. */
