@@ -23,6 +23,8 @@ const RUN_OUT_FRAMES = 8192
 interface Held {
   readonly key: string
   readonly sound: SoundWithLeads
+  /** Of its last stage; undefined where this was not worked out along with the sound. */
+  readonly trace: FactValues['trace'] | undefined
   /** It is kept for other jobs too: stages may not be run on its memory. */
   readonly isShared: boolean
 }
@@ -76,13 +78,13 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
   *trace(address: SoundAddress): Steps<FactValues['trace']> {
     if (stagesOn(address.stages).length === 0) return null
     yield* this.soundWithLeads(address)
-    const found = this.memory.facts.get(address, 'trace')
+    const found = this.heldTrace() ?? this.memory.facts.get(address, 'trace')
     if (found !== undefined) return found
     // The sound was kept longer than its trace: the last stage is run once more.
     this.memory.sounds.delete(soundKey(address))
     this.held = null
     yield* this.soundWithLeads(address)
-    return this.memory.facts.get(address, 'trace') ?? null
+    return this.heldTrace() ?? null
   }
 
   *soundWithLeads({ take, stages }: SoundAddress): Steps<SoundWithLeads> {
@@ -97,27 +99,32 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
       count--
       held = this.inMemory(keys[count] ?? '', needed(count))
     }
-    held ??= { key: keys[0] ?? '', sound: this.take, isShared: true }
+    held ??= { key: keys[0] ?? '', sound: this.take, trace: null, isShared: true }
     const first = count
     for (const stage of on.slice(first)) {
       const share = (done: number) => (done - first) / (on.length - first)
       const steps = this.runBehind(held, stage, needed(count), keys[count + 1] ?? '')
-      const { behind, trace } = yield* partOf(steps, share(count), share(count + 1))
-      held = behind
+      held = yield* partOf(steps, share(count), share(count + 1))
       count++
-      this.memory.facts.put({ take, stages: on.slice(0, count) }, 'trace', trace)
+      this.memory.facts.put({ take, stages: on.slice(0, count) }, 'trace', held.trace ?? null)
     }
     this.held = held
     return held.sound
   }
 
-  private *runBehind(before: Held, stage: StageDoc, needed: number, key: string) {
-    const working = before.isShared ? workingCopy(before.sound, needed + RUN_OUT_FRAMES) : before.sound
+  private heldTrace(): Held['trace'] {
+    return this.held?.trace
+  }
+
+  private *runBehind(before: Held, stage: StageDoc, needed: number, key: string): Steps<Held> {
+    // Silence is what lies behind a take, and not what lies behind a sound that was made from it.
+    const runOut = before.sound === this.take ? needed + RUN_OUT_FRAMES : 0
+    const working = before.isShared ? workingCopy(before.sound, runOut) : before.sound
     // From here on that memory holds another sound, and while the stage runs none.
     this.held = null
     const { sound, trace } = yield* runStage(working, stage)
     const isShared = this.memory.keep(key, sound, this.asked.has(key))
-    return { behind: { key, sound, isShared }, trace }
+    return { key, sound, trace, isShared }
   }
 
   /** A sound with at least so many frames behind the take. */
@@ -125,6 +132,7 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
     const { held } = this
     if (held?.key === key && (held.sound.leadOutFrames ?? 0) >= leadOutFrames) return held
     const kept = this.memory.sounds.get(key)
-    return kept && (kept.leadOutFrames ?? 0) >= leadOutFrames ? { key, sound: kept, isShared: true } : null
+    if (!kept || (kept.leadOutFrames ?? 0) < leadOutFrames) return null
+    return { key, sound: kept, trace: undefined, isShared: true }
   }
 }
