@@ -9,6 +9,9 @@ function later<Message>(tell: (message: Message) => void) {
   }
 }
 
+/** How long it takes to find that a script cannot be loaded, ms. */
+const LOAD_MS = 50
+
 /** What a worker's script does, in this thread. It can be killed, fall silent, or never load. */
 export class WorkerHere extends EventTarget implements Worker {
   onmessage: Worker['onmessage'] = null
@@ -26,7 +29,7 @@ export class WorkerHere extends EventTarget implements Worker {
   constructor(loads: boolean) {
     super()
     if (loads) setTimeout(() => this.tell({ type: 'ready' }), 0)
-    else setTimeout(() => this.err(), 0)
+    else setTimeout(() => this.err(), LOAD_MS)
     this.isAlive = loads
   }
 

@@ -24,7 +24,8 @@ export class PoolWorker {
   readonly requests = new Map<number, JobRequest>()
   /** Null until there is something to ask. */
   private worker: Worker | null = null
-  private heldHash: string | null = null
+  /** The take that it has or is being given: another object each time it is given. */
+  private held: { readonly hash: string } | null = null
   private hasLoaded = false
   private unanswered = 0
   private patience = SILENT_LOOKS
@@ -36,23 +37,27 @@ export class PoolWorker {
 
   /** Whether it has, or is being given, this take. */
   holds(hash: string): boolean {
-    return this.heldHash === hash
+    return this.held?.hash === hash
   }
 
-  /** @param take what the job is about; given to the worker where it does not hold it */
+  /**
+   * @param take what the job is about; given to the worker where it does not hold it
+   * @throws ComputeError `no-workers`
+   */
   ask(request: JobRequest, take: HashedTake | null): void {
+    this.worker ??= this.start()
     this.requests.set(request.id, request)
     if (take && !this.holds(take.hash)) void this.give(take)
     this.send(request)
   }
 
   cancel(id: number, soon: boolean): void {
-    if (this.worker) this.send({ type: 'cancel', id, soon })
+    this.send({ type: 'cancel', id, soon })
   }
 
   forgetTake(): void {
-    if (this.heldHash === null) return
-    this.heldHash = null
+    if (!this.held) return
+    this.held = null
     this.send({ type: 'forget' })
   }
 
@@ -76,7 +81,7 @@ export class PoolWorker {
       this.worker.terminate()
     }
     this.worker = null
-    this.heldHash = null
+    this.held = null
     this.unanswered = 0
     this.hasLoaded = false
   }
@@ -104,9 +109,10 @@ export class PoolWorker {
 
   private async give(take: HashedTake): Promise<void> {
     const { hash, sound } = take
-    this.heldHash = hash
+    const given = { hash }
+    this.held = given
     const { sampleRate, channels } = sound
-    const worker = this.send({
+    this.send({
       type: 'take',
       hash,
       frames: frameCount(sound),
@@ -116,13 +122,11 @@ export class PoolWorker {
     for (const part of takeParts(take)) {
       this.send(part, [...buffersIn(part)])
       await nextTask()
-      if (this.worker !== worker || this.heldHash !== hash) return
+      if (this.held !== given) return
     }
   }
 
-  private send(message: ToWorker, transfer: Transferable[] = []): Worker {
-    this.worker ??= this.start()
-    this.worker.postMessage(message, transfer)
-    return this.worker
+  private send(message: ToWorker, transfer: Transferable[] = []): void {
+    this.worker?.postMessage(message, transfer)
   }
 }

@@ -45,10 +45,11 @@ interface Running {
   readonly take: HashedTake | null
   worker: PoolWorker
   restarts: number
+  failedLoads: number
   readonly onProgress: (share: number) => void
   readonly onPiece: (piece: unknown) => void
   readonly resolve: (result: unknown) => void
-  readonly reject: (error: ComputeError) => void
+  readonly reject: (error: unknown) => void
 }
 
 /**
@@ -62,7 +63,6 @@ export class Pool {
   private readonly workers: (PoolWorker | undefined)[] = []
   private readonly running = new Map<number, Running>()
   private lastId = 0
-  private failedLoads = 0
   private looks = 0
   private timer: ReturnType<typeof setInterval> | undefined
 
@@ -90,13 +90,14 @@ export class Pool {
         take,
         worker: doer,
         restarts: 0,
+        failedLoads: 0,
         onProgress: onProgress ?? ignore,
         // What comes from this job is of its kind.
         onPiece: (piece) => onPiece?.(piece as JobPiece<Name>),
         resolve,
         reject,
       })
-      doer.ask(request, take)
+      this.ask(id)
       signal?.addEventListener('abort', () => this.giveUp(id), { once: true })
       this.timer ??= setInterval(() => this.look(), LOOK_MS)
     })
@@ -157,7 +158,6 @@ export class Pool {
   }
 
   private receive(message: FromWorker): void {
-    this.failedLoads = 0
     if (message.type === 'ready' || message.type === 'pong') return
     const { id } = message
     const job = this.running.get(id)
@@ -194,18 +194,27 @@ export class Pool {
 
   /** The jobs of a worker that is gone go to the one in its place. */
   private beginAnew(worker: PoolWorker, loaded: boolean): void {
-    if (!loaded) this.failedLoads++
-    const isLost = this.failedLoads >= MOST_LOADS
-    if (isLost) this.failedLoads = 0
     for (const [id, job] of [...this.running]) {
       if (job.worker !== worker) continue
-      if (isLost) {
+      if (!loaded && ++job.failedLoads >= MOST_LOADS) {
         this.settle(id)?.reject(new ComputeError('not-loaded', NOT_LOADED))
       } else if (loaded && ++job.restarts > MOST_RESTARTS) {
         this.settle(id)?.reject(new ComputeError('stopped', STOPPED))
       } else {
-        worker.ask(job.request, job.take)
+        this.ask(id)
       }
+    }
+  }
+
+  /** Asks the worker of a job to do it; the job fails where there can be no worker. */
+  private ask(id: number): void {
+    const job = this.running.get(id)
+    if (!job) return
+    try {
+      job.worker.ask(job.request, job.take)
+    } catch (error) {
+      this.settle(id)
+      job.reject(error)
     }
   }
 }
