@@ -94,7 +94,8 @@ export class Runner {
     const sliceEnd = performance.now() + SLICE_MS
     try {
       job.steps ??= this.begin(request, job)
-      while (performance.now() < sliceEnd) {
+      // One step at least, however late it is: work goes on.
+      do {
         const step = job.steps.next()
         if (step.done) {
           this.end(job)
@@ -102,7 +103,7 @@ export class Runner {
           return
         }
         this.report(job, step.value)
-      }
+      } while (performance.now() < sliceEnd)
     } catch (error) {
       this.end(job)
       this.post({ type: 'failed', id, message: error instanceof Error ? error.message : String(error) })
