@@ -27,8 +27,11 @@ async function followWorkers(page: Page): Promise<void> {
         started.push(this)
       }
 
-      override postMessage(message: unknown, options?: StructuredSerializeOptions): void {
-        super.postMessage(message, options)
+      override postMessage(
+        message: unknown,
+        options: Transferable[] | StructuredSerializeOptions = [],
+      ): void {
+        super.postMessage(message, Array.isArray(options) ? { transfer: options } : options)
         const isDelivery = typeof message === 'object' && message && 'kind' in message
         if (!window.killsDelivery || !isDelivery || message.kind !== 'delivery') return
         window.killsDelivery = false
