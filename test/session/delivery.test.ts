@@ -135,14 +135,26 @@ describe('a delivery of any length', () => {
   let on: ReturnType<typeof app>
 
   beforeEach(async () => {
+    // Every step takes so long that it is told of.
+    let now = 0
+    vi.spyOn(performance, 'now').mockImplementation(() => {
+      now += 100
+      return now
+    })
     const compute = new Compute(pool)
     await compute.setTake(long.sound)
     on = app(compute)
     on.take.setState({ take: long })
   })
-  afterEach(() => pool.end())
+  afterEach(() => {
+    pool.end()
+    vi.restoreAllMocks()
+  })
 
-  const isUnderWay = () => eventually(() => expect(on.delivery.getState().working).toBeGreaterThan(0))
+  const isUnderWay = () =>
+    new Promise<void>((resolve) => {
+      on.delivery.subscribe(({ working }) => working && resolve())
+    })
 
   it('tells how far it has come, to its end', async () => {
     const shares: number[] = []
