@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { type LanesInput, lanesJob } from '../../../src/compute/jobs/lanes-job'
-import { HandLanes } from '../../../src/compute/lanes/hand-lanes'
 import { PIECE_FRAMES } from '../../../src/compute/lanes/lane-ground'
 import type { StretchTrace } from '../../../src/compute/lanes/live-traces'
 import { takeExcerpt } from '../../../src/compute/lanes/take-excerpt'
+import { HandLanes } from '../../../src/compute/pool/hand-lanes'
 import { Pool } from '../../../src/compute/pool/pool'
 import type { WorkerMemory } from '../../../src/compute/worker/worker-memory'
 import {

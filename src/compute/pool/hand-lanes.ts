@@ -1,8 +1,8 @@
 import { type FrameRange, frameCount, hopStart, type StageDoc, stageDefinitions } from '../../core'
-import type { Pool, RunningJob } from '../pool/pool'
+import { MOST_WARM_UP_SECONDS, type StretchTrace } from '../lanes/live-traces'
+import { takeExcerpt } from '../lanes/take-excerpt'
 import type { HashedTake } from '../worker/worker-memory'
-import { MOST_WARM_UP_SECONDS, type StretchTrace } from './live-traces'
-import { takeExcerpt } from './take-excerpt'
+import type { Pool, RunningJob } from './pool'
 
 /** Ahead of a stretch stages before the first that changes settle first, then those behind it, seconds. */
 const SETTLING_SECONDS = 2 * MOST_WARM_UP_SECONDS
