@@ -65,18 +65,6 @@ function roomOf(path: string): string | null {
   return folders.length >= 3 ? folders.slice(0, 3).join('/') : null
 }
 
-/** All that can be reached from `start`, one step after another. */
-function reachedFrom(start: string, next: (from: string) => readonly string[]): Set<string> {
-  const reached = new Set<string>()
-  const waiting = [...next(start)]
-  for (let at = waiting.pop(); at !== undefined; at = waiting.pop()) {
-    if (reached.has(at)) continue
-    reached.add(at)
-    waiting.push(...next(at))
-  }
-  return reached
-}
-
 /** A module's text without comments. */
 function withoutComments(text: string): string {
   return text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '')

@@ -10,10 +10,9 @@ import { createChainStore, wouldBeLost } from '../../src/session/chain/chain-sto
 import { Delivery, formatNames } from '../../src/session/delivery'
 import { createDeliveryStore } from '../../src/session/delivery-store'
 import { createTakeStore } from '../../src/session/take/take-store'
-import { take } from './trials/trial-app'
-import { eventually } from '../setup/eventually'
 import { noise } from '../setup/signals'
 import { WorkersHere } from '../setup/workers-here'
+import { take } from './trials/trial-app'
 
 vi.mock('../../src/files/save', async (original) => ({
   ...(await original<typeof import('../../src/files/save')>()),

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import { type Evidence } from '../../src/compute/evidence'
-import { type EvidenceListener, type EvidenceWanted } from '../../src/compute/compute'
+import type { EvidenceListener, EvidenceWanted } from '../../src/compute/compute'
+import type { Evidence } from '../../src/compute/evidence'
 import { nextTask } from '../../src/compute/port/next-task'
 import { measure, TRACE_HOP_FRAMES } from '../../src/core'
 import { startingChain } from '../../src/demo'

@@ -1,7 +1,7 @@
-import { switchStage } from '../../src/session/chain/chain-edits'
-import { createChainStore } from '../../src/session/chain/chain-store'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { startingChain } from '../../src/demo'
+import { switchStage } from '../../src/session/chain/chain-edits'
+import { createChainStore } from '../../src/session/chain/chain-store'
 import { askBeforeLeaving } from '../../src/view/ask-before-leaving'
 
 let chain: ReturnType<typeof createChainStore>

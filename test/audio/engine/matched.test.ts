@@ -1,7 +1,16 @@
 import { ebur128_integrated_mono } from 'ebur128-wasm'
 import { describe, expect, it } from 'vitest'
 import { matchingGains } from '../../../src/compute/select/matching'
-import { bypassed, chainLatencyFrames, dbToGain, excerpt, MAX_LOOKAHEAD_MS, renderChain, type Sound, stageDefinitions } from '../../../src/core'
+import {
+  bypassed,
+  chainLatencyFrames,
+  dbToGain,
+  excerpt,
+  MAX_LOOKAHEAD_MS,
+  renderChain,
+  type Sound,
+  stageDefinitions,
+} from '../../../src/core'
 import { heard, listenTo, warmEngine } from '../../setup/engine'
 import { moderateChains } from '../../setup/moderate-chains'
 import { SEED } from '../../setup/random-chains'

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import { nextTask } from '../../../src/compute/worker/slices'
+import { nextTask } from '../../../src/compute/port/next-task'
 import type { Sound } from '../../../src/core'
 import { FileError } from '../../../src/files/file-error'
 import { createTakeStore } from '../../../src/session/take/take-store'

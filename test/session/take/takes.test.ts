@@ -1,5 +1,7 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import { type Sound } from '../../../src/core'
+import { ComputeError } from '../../../src/compute/compute-error'
+import { nextTask } from '../../../src/compute/port/next-task'
+import type { Sound } from '../../../src/core'
 import { FileError } from '../../../src/files/file-error'
 import { createTakeStore } from '../../../src/session/take/take-store'
 import { Takes } from '../../../src/session/take/takes'

@@ -1,14 +1,15 @@
 import { vi } from 'vitest'
-import { type Evidence } from '../../../src/compute/evidence'
+import type { Evidence } from '../../../src/compute/evidence'
 import { type Comparison, comparisonOf, type Sound } from '../../../src/core'
 import { startingChain } from '../../../src/demo'
 import { createChainStore } from '../../../src/session/chain/chain-store'
 import { createEvidenceStore } from '../../../src/session/evidence-store'
-import { type HiddenHearing } from '../../../src/session/listening/listen-settings'
+import type { HiddenHearing } from '../../../src/session/listening/listen-settings'
 import { createListenStore } from '../../../src/session/listening/listen-store'
 import { createTakeStore, type Take } from '../../../src/session/take/take-store'
 import { createTrialStore } from '../../../src/session/trials/trial-store'
 import { Trials } from '../../../src/session/trials/trials'
+import { evidenceHere } from '../../setup/evidence-here'
 
 const SAMPLE_RATE = 8000
 

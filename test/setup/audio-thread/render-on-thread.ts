@@ -1,4 +1,10 @@
-import { type ChainDoc, ChainProcessor, frameCount, MAX_BLOCK_FRAMES, type Sound, chainLatencyFrames } from '../../../src/core'
+import {
+  type ChainDoc,
+  chainLatencyFrames,
+  frameCount,
+  MAX_BLOCK_FRAMES,
+  type Sound,
+} from '../../../src/core'
 import workletUrl from './chain.worklet.ts?worker&url'
 import { CHAIN_PROCESSOR, type ChainOptions } from './chain-options'
 

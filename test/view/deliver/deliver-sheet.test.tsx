@@ -1,13 +1,13 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { comparisonOf, plain } from '../../../src/core'
+import { comparisonOf } from '../../../src/core'
 import { setSetting } from '../../../src/session/chain/chain-edits'
-import { type DeliveredFile } from '../../../src/session/delivery-store'
+import type { DeliveredFile } from '../../../src/session/delivery-store'
 import { DeliverSheet } from '../../../src/view/deliver/deliver-sheet'
 import { clippedWarning } from '../../../src/view/deliver/delivery-words'
-import { evidenceOf } from '../../session/trials/trial-app'
 import { inWords } from '../../../src/view/words/in-words'
+import { evidenceOf } from '../../session/trials/trial-app'
 import { showOnPage } from '../keys/on-page'
 
 const saved: DeliveredFile = {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/compute/evidence'
-import { type ChainDoc, comparisonOf, matchingMakeupDb, type Scope, signed, plain } from '../../../src/core'
+import { type ChainDoc, comparisonOf, matchingMakeupDb, type Scope, signed } from '../../../src/core'
 import { startingChain } from '../../../src/demo'
 import { setSetting } from '../../../src/session/chain/chain-edits'
 import { matchedWords } from '../../../src/view/listening/matched-words'

@@ -1,8 +1,8 @@
-import { setSetting } from '../../../../src/session/chain/chain-edits'
-import { type SideEvidence, type StageEvidence } from '../../../../src/compute/evidence'
 import { act, cleanup, screen } from '@testing-library/react'
 import { afterEach, describe, expect, it } from 'vitest'
+import type { SideEvidence, StageEvidence } from '../../../../src/compute/evidence'
 import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../../src/core'
+import { setSetting } from '../../../../src/session/chain/chain-edits'
 import { SelectedStage } from '../../../../src/view/stage/selected-stage'
 import { showInApp } from '../../chain/in-app'
 

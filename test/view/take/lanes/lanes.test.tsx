@@ -1,10 +1,10 @@
-import type { Take } from '../../../../src/session/take/take-store'
-import { type Evidence, type SideEvidence } from '../../../../src/compute/evidence'
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, describe, expect, it, vi } from 'vitest'
+import type { Evidence, SideEvidence } from '../../../../src/compute/evidence'
 import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../../src/core'
-import { type App } from '../../../../src/session/app'
+import type { App } from '../../../../src/session/app'
+import type { Take } from '../../../../src/session/take/take-store'
 import { TheTake } from '../../../../src/view/take/the-take'
 import { showOnPage, take } from '../../keys/on-page'
 
