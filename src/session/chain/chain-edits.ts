@@ -73,7 +73,7 @@ export function setBand(stageId: string, bandIndex: number, patch: Partial<BandS
     )
     const switched = on === undefined ? name : `${name} ${on ? 'on' : 'off'}`
     const changed = bands.map((other, index) => (index === bandIndex ? { ...other, ...patch } : other))
-    return checked(chain, stage, withBands(stage, changed), [switched, ...words].join(', '))
+    return checked(chain, stage, withBands(stage, changed).settings, [switched, ...words].join(', '))
   }
 }
 
@@ -100,7 +100,7 @@ export function removeBand(stageId: string, bandIndex: number): ChainEdit {
     const before = stage && bandsOf(stage)
     if (!stage || !before?.[bandIndex]) return null
     const bands = before.filter((_, index) => index !== bandIndex)
-    return checked(chain, stage, withBands(stage, bands), `remove band ${bandName(chain, stage, bandIndex)}`)
+    return checked(chain, stage, withBands(stage, bands).settings, `remove band ${bandName(chain, stage, bandIndex)}`)
   }
 }
 
