@@ -22,6 +22,7 @@ const sharedRooms: Record<string, readonly string[]> = {
   controls: ['hooks'],
   context: [],
   dialog: ['context'],
+  lazy: [],
   actions: ['context'],
   playback: ['actions', 'context', 'controls'],
 }

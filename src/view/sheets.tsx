@@ -1,7 +1,7 @@
 import type { ComponentType } from 'react'
 import { type LazyPart, lazyPart } from '../session/lazy-part'
 import type { SheetName } from './context/screen-store'
-import { SheetOnDemand } from './lazy/sheet-on-demand'
+import { SheetOnDemand } from './sheet-on-demand'
 
 /** Everything that lies over the page when it is asked for, each fetched by itself. */
 export const sheets: Readonly<Record<SheetName, LazyPart<ComponentType>>> = {

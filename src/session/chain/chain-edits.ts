@@ -100,7 +100,12 @@ export function removeBand(stageId: string, bandIndex: number): ChainEdit {
     const before = stage && bandsOf(stage)
     if (!stage || !before?.[bandIndex]) return null
     const bands = before.filter((_, index) => index !== bandIndex)
-    return checked(chain, stage, withBands(stage, bands).settings, `remove band ${bandName(chain, stage, bandIndex)}`)
+    return checked(
+      chain,
+      stage,
+      withBands(stage, bands).settings,
+      `remove band ${bandName(chain, stage, bandIndex)}`,
+    )
   }
 }
 

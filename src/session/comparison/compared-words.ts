@@ -1,5 +1,4 @@
-import type { ChainDoc, Scope } from '../../core'
-import { bandLetter, numberedStage } from '../../core/chain/stage-names'
+import { bandLetter, type ChainDoc, numberedStage, type Scope } from '../../core'
 import { sideWords } from './side-words'
 
 /** What is compared with its bypass, in words: "the whole chain", "3 Compressor", "1 Equaliser, band b". */

@@ -1,5 +1,4 @@
-import type { BandSettings, ChainDoc, Scope } from '../../core'
-import { isAlike } from '../../core/chain/same-parts'
+import { type BandSettings, bandsOf, type ChainDoc, isAlike, type Scope } from '../../core'
 import type { ChainContent } from '../chain/chain-store'
 import type { Snapshots } from '../chain/snapshots'
 
@@ -28,13 +27,13 @@ export function snapshotScope({ a, b }: Snapshots): Scope {
 type StageScope = Exclude<Scope, { kind: 'snapshots' }>
 
 /**
- * Bands have no names, only positions: a band is followed to its new position where others of its equaliser came or
+ * Bands have no names, only positions: a band is followed to its new position where others of its stage came or
  * went, and where it went itself, its stage is compared.
  */
 function bandAfter(scope: StageScope, before: ChainDoc, now: ChainDoc): StageScope {
   if (scope.kind !== 'band') return scope
   const { stageId, bandIndex } = scope
-  const [earlier, later] = [bandsOf(before, stageId), bandsOf(now, stageId)]
+  const [earlier, later] = [bandsIn(before, stageId), bandsIn(now, stageId)]
   if (!earlier || !later || earlier.length === later.length) return scope
   const place = placeAfter(earlier, later, bandIndex)
   if (place === bandIndex) return scope
@@ -57,7 +56,7 @@ function placeAfter(
   return bandIndex >= before.length - last ? bandIndex + moved : null
 }
 
-function bandsOf({ stages }: ChainDoc, stageId: string): readonly BandSettings[] | null {
+function bandsIn({ stages }: ChainDoc, stageId: string): readonly BandSettings[] | null {
   const stage = stages.find(({ id }) => id === stageId)
-  return stage?.kind === 'equaliser' ? stage.settings.bands : null
+  return stage ? bandsOf(stage) : null
 }

@@ -28,6 +28,7 @@ let app: App
 
 beforeEach(() => {
   vi.stubGlobal('Worker', SilentWorker)
+  vi.stubGlobal('navigator', { hardwareConcurrency: 2 })
   vi.stubGlobal('requestAnimationFrame', () => 0)
   app = createApp()
 })

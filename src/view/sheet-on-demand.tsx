@@ -1,10 +1,10 @@
 import { type ComponentType, useState } from 'react'
-import type { LazyPart } from '../../session/lazy-part'
-import { useScreen } from '../context/screen-context'
-import type { SheetName } from '../context/screen-store'
-import { ErrorBoundary } from '../notices/error-boundary'
-import { FailedSheet } from './failed-part'
-import { LazyView } from './lazy-view'
+import type { LazyPart } from '../session/lazy-part'
+import { useScreen } from './context/screen-context'
+import type { SheetName } from './context/screen-store'
+import { FailedSheet } from './lazy/failed-part'
+import { LazyView } from './lazy/lazy-view'
+import { ErrorBoundary } from './notices/error-boundary'
 
 interface SheetOnDemandProps {
   readonly name: SheetName

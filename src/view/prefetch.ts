@@ -1,8 +1,8 @@
-import type { App } from '../../session/app'
-import type { LazyPart } from '../../session/lazy-part'
-import { fileReading, stageReading, wavWriting } from '../../session/parts'
-import { sheets } from '../sheets'
-import { stagePictures } from '../stage/lazy-stage-picture'
+import type { App } from '../session/app'
+import type { LazyPart } from '../session/lazy-part'
+import { fileReading, stageReading, wavWriting } from '../session/parts'
+import { sheets } from './sheets'
+import { stagePictures } from './stage/lazy-stage-picture'
 
 /** All that is fetched later, what is likely to be wanted first at the beginning. */
 const parts: readonly LazyPart<unknown>[] = [
