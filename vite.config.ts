@@ -2,9 +2,9 @@ import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import type { Plugin } from 'vite'
 import { defineConfig } from 'vitest/config'
-import { leanD3 } from './build/lean-d3.ts'
-import { retryLazyParts } from './build/retry-lazy-parts.ts'
-import { thirdPartyNotices } from './build/third-party-notices.ts'
+import { leanD3 } from './src/build/lean-d3.ts'
+import { retryLazyParts } from './src/build/retry-lazy-parts.ts'
+import { thirdPartyNotices } from './src/build/third-party-notices.ts'
 
 const fromRoot = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 

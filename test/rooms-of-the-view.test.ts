@@ -22,7 +22,7 @@ const sharedRooms: Record<string, readonly string[]> = {
   controls: ['hooks'],
   context: [],
   dialog: ['context'],
-  lazy: [],
+  lazy: ['context'],
   actions: ['context'],
   playback: ['actions', 'context', 'controls'],
 }

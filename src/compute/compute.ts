@@ -88,7 +88,7 @@ export class Compute {
     const hash = await inSlices(sampleHashSteps(sound), () => !abort.signal.aborted)
     if (hash === null || abort.signal.aborted) return null
     this.take = { hash, sound }
-    const wants = [{ stages: [], names: ['measures'] }] as const
+    const wants = [{ stages: [], names: ['places', 'measures'] }] as const
     const isKnown = await this.want(this.take, wants, abort.signal, () => undefined)
     return isKnown ? (this.facts.get({ take: hash, stages: [] }, 'measures') ?? null) : null
   }

@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { interpolateNumber, interpolateRound } from '../../build/numbers-only'
+import { interpolateNumber, interpolateRound } from '../../src/build/numbers-only'
 
 const number = fc.double({ min: -1e6, max: 1e6, noNaN: true })
 

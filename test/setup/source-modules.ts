@@ -20,8 +20,8 @@ export function modulesIn(folder: string): Module[] {
     .map((path) => ({ path, text: readFileSync(join(root, path), 'utf8') }))
 }
 
-/** The modules of the program. */
-export const source = modulesIn('src')
+/** The modules of the program: all but the build's own. */
+export const source = modulesIn('src').filter(({ path }) => !path.startsWith('src/build/'))
 
 /** Whether a path is a folder or lies in it. */
 export function startsWithFolder(path: string, folder: string): boolean {

@@ -22,7 +22,8 @@ export type FactPiece = {
 }[FactName]
 
 /** Works out facts, and tells each as it is found. */
-export const factsJob: Job<FactsInput, null, FactPiece> = function* ({ take, wants, keep }, tools) {
+export const factsJob: Job<FactsInput, null, FactPiece> = function* ({ take, wants, places, keep }, tools) {
+  if (places) tools.learn({ take, stages: [] }, 'places', places)
   if (keep) tools.keep({ take, stages: keep })
   const total = wants.reduce((sum, { names }) => sum + 1 + names.length, 0)
   let done = 0

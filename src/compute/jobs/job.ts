@@ -1,5 +1,6 @@
 import type { Sound, SoundWithLeads, Steps } from '../../core'
 import type { SoundAddress } from '../address'
+import type { FactName, FactValues } from '../facts/fact-values'
 import type { FactTools } from '../facts/facts'
 import type { LaneMemory } from '../lanes/lane-ground'
 
@@ -12,6 +13,8 @@ export interface JobTools<Piece> extends FactTools {
    * same memory: use it before that.
    */
   soundWithLeads(address: SoundAddress): Steps<SoundWithLeads>
+  /** Takes in a fact that others have worked out. */
+  learn<Name extends FactName>(address: SoundAddress, name: Name, value: FactValues[Name]): void
   /** Keeps this sound for later jobs, once it is worked out, also where there is room for one only. */
   keep(address: SoundAddress): void
   /** What lanes that follow a hand are traced on, kept from job to job. */

@@ -133,7 +133,8 @@ export class Pool {
         : numbers.filter((number) => holders.includes(this.workers[number]))
     const cost = (number: number) => {
       const worker = this.workers[number]
-      if (!worker) return 1
+      // Rather than wait behind one job a new worker is started.
+      if (!worker) return 0.75
       return worker.requests.size + (take && !worker.holds(take.hash) ? 0.5 : 0)
     }
     const best = possible.reduce((a, b) => (cost(b) < cost(a) ? b : a))

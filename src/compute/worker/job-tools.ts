@@ -57,6 +57,10 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
     return this.memory.lanes
   }
 
+  learn<Name extends FactName>(address: SoundAddress, name: Name, value: FactValues[Name]): void {
+    this.memory.facts.put(address, name, value)
+  }
+
   keep(address: SoundAddress): void {
     this.asked.add(soundKey(address))
   }

@@ -19,6 +19,8 @@ export interface Take {
   readonly measures: Measures | null
   /** What cannot be told of where the sound of its file begins and ends, if anything. */
   readonly timing?: TimingDoubt | null
+  /** Name of its samples, by which a session document refers to it; missing until they are read through. */
+  readonly hash?: string | null
 }
 
 /** What goes with the take, at the take's rate. */

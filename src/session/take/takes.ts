@@ -40,7 +40,7 @@ export class Takes {
 
   constructor(
     private readonly store: StoreApi<TakeState>,
-    private readonly worker: Pick<Compute, 'setTake'>,
+    private readonly compute: Pick<Compute, 'setTake' | 'takeHash'>,
     /** Told when another take or backing is in place. */
     private readonly onChange: (what: 'take' | 'backing') => void,
   ) {
@@ -166,8 +166,8 @@ export class Takes {
   private async measure(take: Take): Promise<void> {
     const isOpen = () => this.store.getState().take === take
     try {
-      const measures = await this.worker.setTake(take.sound)
-      if (isOpen()) this.store.setState({ take: { ...take, measures } })
+      const measures = await this.compute.setTake(take.sound)
+      if (isOpen()) this.store.setState({ take: { ...take, measures, hash: this.compute.takeHash } })
     } catch (error) {
       const message = `${labelOf(take.name)} is open, but it could not be measured: ${reasonOf(error)}. You can play it; open it again to have it measured.`
       if (isOpen()) this.tell({ message, fileName: take.name })

@@ -27,7 +27,7 @@ vi.mock('../../../src/session/take/load-demo', () => ({
   loadDemo: async () => ({ title: 'The demo', vocal: soundAt(48_000), backing: soundAt(48_000) }),
 }))
 
-const worker = { setTake: async () => null }
+const worker = { takeHash: null, setTake: async () => null }
 const own = new File([], '48000 own.wav')
 const otherRate = new File([], '44100 other.wav')
 const band = new File([], 'band.wav')
