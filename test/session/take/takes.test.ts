@@ -190,7 +190,7 @@ describe('a take that cannot be measured', () => {
     const setTake = async () => {
       throw new ComputeError('stopped', 'the work stopped several times without an answer.')
     }
-    takes = new Takes(store, { setTake }, () => undefined)
+    takes = new Takes(store, { takeHash: null, setTake }, () => undefined)
     await takes.openTogether({ take: own, backing: band, unused: [] })
     expect(names()).toEqual(['48000 own.wav', 'band.wav'])
     expect(problems()).toEqual([
