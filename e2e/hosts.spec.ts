@@ -28,7 +28,7 @@ const chain = chainOf([
 
 test('worker and audio thread give the same bits, and Node the same to -120 dBFS', async () => {
   const { sound } = readWav(readFileSync(RECORDING), RECORDING)
-  const root = fileURLToPath(new URL('./hosts-page/hosts-page', import.meta.url))
+  const root = fileURLToPath(new URL('./hosts-page', import.meta.url))
   // Cut in the middle of a word, at both ends.
   const samples = (sound.channels[0] ?? new Float32Array()).slice(CUT_FRAMES, -CUT_FRAMES)
   for (const edge of [samples[0], samples.at(-1)]) expect(Math.abs(edge ?? 0)).toBeGreaterThan(0.05)

@@ -12,7 +12,7 @@ test('while a hand holds a control, the lanes behind it follow; the figures once
   const { errors } = watchPage(page)
   await page.setViewportSize({ width: 1440, height: 900 })
   await openApp(page)
-  const lanes = [/, Compressor: most/, /, De-esser: most/].map((name) => page.getByRole('img', { name }))
+  const lanes = [/, Compressor: max/, /, De-esser: max/].map((name) => page.getByRole('img', { name }))
   const integrated = page.getByRole('row', { name: /^Integrated/ })
   const [before, row] = [await Promise.all(lanes.map(pixelsOf)), await integrated.textContent()]
   const response = page

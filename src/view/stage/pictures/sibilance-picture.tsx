@@ -91,6 +91,6 @@ function captionOf(playing: boolean, passes: boolean | null): string {
   if (passes === null) return 'Lines: average spectrum.'
   if (!passes) return 'Nothing exceeds the threshold. Lines: average spectrum.'
   return playing
-    ? 'The dot shows the level right now. Lines: average spectrum.'
+    ? 'Dot: the level right now. Lines: average spectrum.'
     : 'Tinted: above the threshold. Lines: average spectrum.'
 }

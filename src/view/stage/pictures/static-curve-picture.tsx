@@ -29,7 +29,7 @@ export function StaticCurvePicture({ picture: { curve }, stageId, index, on }: P
       width={SIDE}
       height={SIDE}
       label={`Static curve: levels up to the threshold of ${threshold} pass unchanged, levels above it are reduced.`}
-      caption={playing && on ? 'The dot shows the level right now.' : 'Output level against input level.'}
+      caption={playing && on ? 'Dot: the level right now.' : 'Output against input level.'}
     >
       {x.ticks(-lowest / 20).map((db) => (
         <g key={db}>

@@ -2,7 +2,6 @@ import { memo, useMemo } from 'react'
 import { plain } from '../../../core'
 import { sideWords } from '../../../session/comparison/side-words'
 import { type Evidence, useListen } from '../../context/app-context'
-import { usePendingWords } from '../../context/use-pending-words'
 import type { TimeView } from '../time/time-view'
 import { Lane, type LaneScale } from './lane'
 import { loudnessPath, loudnessRange } from './loudness-geometry'
@@ -33,7 +32,6 @@ export const LoudnessLane = memo(({ evidence, view, sampleRate, width, textScale
     return { bypassed: path('bypassed'), processed: path('processed') }
   }, [evidence, range, view, sampleRate, width, height])
   const sides = sideWords(useListen((state) => state.scope))
-  const pending = usePendingWords()
   const missing = evidence && whyNoLoudness(evidence)
   const reach = range && `${plain(range.lowLufs, 0)} to ${plain(range.highLufs, 0)} LUFS`
   const scale: LaneScale | undefined =
@@ -43,7 +41,7 @@ export const LoudnessLane = memo(({ evidence, view, sampleRate, width, textScale
   const label = (
     <>
       <span>Short-term loudness</span>
-      <span>{missing ?? (range ? '' : pending)}</span>
+      <span>{missing}</span>
     </>
   )
   const sentence = !evidence
