@@ -6,6 +6,8 @@ import { stagePictures } from './stage/lazy-stage-picture'
 
 /** All that is fetched later, what is likely to be wanted first at the beginning. */
 const parts: readonly LazyPart<unknown>[] = [
+  takeLanes,
+  curvePlot,
   stagePictures,
   fileReading,
   sheets.deliver,

@@ -1,5 +1,4 @@
 import { type ScaleLinear, type ScaleLogarithmic, scaleLinear, scaleLog } from 'd3-scale'
-import { bandsOf, type ChainDoc } from '../../core'
 
 /** Space round a plot for the figures of its axes, CSS pixels at the usual text size. */
 const MARGIN = { left: 36, right: 40, top: 12, bottom: 24 } as const
@@ -65,19 +64,6 @@ export function plotOf(
     frequenciesHz,
     frequenciesX: frequenciesHz.map(x),
   }
-}
-
-/** The largest shows the highest gain that can be set, 24 dB, with room for its letter. */
-const RANGES_DB = [12, 18, 24, 30] as const
-
-/** Least room between the highest gain and the edge of the plot, dB. */
-const ROOM_DB = 2
-
-/** The smallest scale that shows every gain of the chain with some room, dB. */
-export function fittingRangeDb(chain: ChainDoc): number {
-  const bands = chain.stages.flatMap((stage) => bandsOf(stage) ?? [])
-  const most = Math.max(0, ...bands.map((band) => Math.abs(band.gainDb)))
-  return RANGES_DB.find((range) => range >= most + ROOM_DB) ?? RANGES_DB[3]
 }
 
 /** Ticks of the frequency axis that fit, with what is written at them. */

@@ -12,6 +12,8 @@ interface LazyViewProps<Props extends object> {
   readonly props: Props
   /** Shown where the part could not be loaded. */
   readonly failed: ComponentType<FailedViewProps>
+  /** Shown until the part is there; it keeps the part's room, so that nothing moves. */
+  readonly meanwhile?: ReactNode
 }
 
 /** Draws a view whose code is fetched when it is first drawn. Where that fails, it says so and can be asked again. */
@@ -19,6 +21,7 @@ export function LazyView<Props extends object>({
   part,
   props,
   failed: Failed,
+  meanwhile = null,
 }: LazyViewProps<Props>): ReactNode {
   const [, drawAgain] = useReducer((count: number) => count + 1, 0)
   const [attempt, retry] = useReducer((count: number) => count + 1, 0)
@@ -36,5 +39,5 @@ export function LazyView<Props extends object>({
     }
   }, [part, attempt])
   if (part.loaded) return <part.loaded {...props} />
-  return message === null ? null : <Failed message={message} onRetry={retry} />
+  return message === null ? meanwhile : <Failed message={message} onRetry={retry} />
 }

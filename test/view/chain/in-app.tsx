@@ -4,10 +4,12 @@ import { vi } from 'vitest'
 import { type App, createApp } from '../../../src/session/app'
 import { stageReading } from '../../../src/session/parts'
 import { AppProvider } from '../../../src/view/context/app-context'
+import { curvePlot } from '../../../src/view/curve/the-curve'
 import { stagePictures } from '../../../src/view/stage/lazy-stage-picture'
+import { takeLanes } from '../../../src/view/take/the-take'
 
 // As on a page that has been idle.
-await Promise.all([stagePictures.load(), stageReading.load()])
+await Promise.all([takeLanes.load(), curvePlot.load(), stagePictures.load(), stageReading.load()])
 
 /** A worker that takes everything and never answers: these tests are about the page. */
 class SilentWorker {

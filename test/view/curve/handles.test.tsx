@@ -2,8 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { chainOf, defaultStage, type StageDoc } from '../../../src/core'
 import { startingChain } from '../../../src/demo'
+import { fittingRangeDb } from '../../../src/view/curve/fitting-range'
 import { type Handle, handlesOf, settingsAt } from '../../../src/view/curve/handles'
-import { fittingRangeDb, frequencyTicks, plotOf } from '../../../src/view/curve/plot'
+import { frequencyTicks, plotOf } from '../../../src/view/curve/plot'
 
 const RATE = 48_000
 const plot = plotOf(640, 300, 12, RATE)

@@ -1,3 +1,4 @@
+import { act } from '@testing-library/react'
 import type { ReactNode } from 'react'
 import type { StoreApi } from 'zustand/vanilla'
 import type { Sound } from '../../../src/core'
@@ -27,6 +28,7 @@ export function showOnPage(part: ReactNode): { app: App; screen: StoreApi<Screen
       <FilePickers>{part}</FilePickers>
     </ScreenProvider>,
   )
-  app.take.setState({ take })
+  // Drawn before it is asked about.
+  act(() => app.take.setState({ take }))
   return { app, screen }
 }

@@ -4,10 +4,10 @@ import { sideWords } from '../../../session/comparison/side-words'
 import { type Evidence, useListen } from '../../context/app-context'
 import type { TimeView } from '../time/time-view'
 import { Lane, type LaneScale } from './lane'
+import { laneHeights } from './lane-heights'
+import { LoudnessLabel } from './lane-labels'
 import { loudnessPath, loudnessRange } from './loudness-geometry'
 import styles from './loudness-lane.module.css'
-
-const HEIGHT = 34
 
 interface LoudnessLaneProps {
   readonly evidence: Evidence | null
@@ -20,7 +20,7 @@ interface LoudnessLaneProps {
 
 /** Short-term loudness along the take, without (dashed) and with (solid). */
 export const LoudnessLane = memo(({ evidence, view, sampleRate, width, textScale }: LoudnessLaneProps) => {
-  const height = Math.round(HEIGHT * textScale)
+  const height = Math.round(laneHeights.loudness * textScale)
   const range = useMemo(
     () => (evidence ? loudnessRange([evidence.bypassed.loudness, evidence.processed.loudness]) : null),
     [evidence],
@@ -38,12 +38,7 @@ export const LoudnessLane = memo(({ evidence, view, sampleRate, width, textScale
     range && !missing
       ? { top: `${plain(range.highLufs, 0)} LUFS`, bottom: plain(range.lowLufs, 0) }
       : undefined
-  const label = (
-    <>
-      <span>Short-term loudness</span>
-      <span>{missing}</span>
-    </>
-  )
+  const label = <LoudnessLabel figures={missing ?? ''} />
   const sentence = !evidence
     ? 'Short-term loudness along the take, not drawn yet.'
     : missing

@@ -1,17 +1,16 @@
 import { memo } from 'react'
 import type { TimeView } from '../time/time-view'
 import { LaneRow } from './lane'
+import { laneHeights } from './lane-heights'
 import styles from './time-axis.module.css'
 import { timeTicks } from './time-ticks'
 
-const HEIGHT = 22
 /** Labels nearer to an end of the axis than this are set inwards, pixels. */
 const END_PX = 24
 
 interface TimeAxisProps {
   readonly view: TimeView
-  /** Null while there is no take. */
-  readonly sampleRate: number | null
+  readonly sampleRate: number
   readonly width: number
   /** Size of text against the usual: the lane grows with it. */
   readonly textScale: number
@@ -19,8 +18,8 @@ interface TimeAxisProps {
 
 /** The one time axis that all lanes share. */
 export const TimeAxis = memo(({ view, sampleRate, width, textScale }: TimeAxisProps) => {
-  const height = Math.round(HEIGHT * textScale)
-  const ticks = sampleRate === null ? [] : timeTicks(view, sampleRate, width)
+  const height = Math.round(laneHeights.axis * textScale)
+  const ticks = timeTicks(view, sampleRate, width)
   return (
     <LaneRow label={null}>
       <svg

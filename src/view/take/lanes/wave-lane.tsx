@@ -5,10 +5,11 @@ import { type Evidence, useListen, useTake } from '../../context/app-context'
 import { usePendingWords } from '../../context/use-pending-words'
 import type { TimeView } from '../time/time-view'
 import { Lane } from './lane'
+import { laneHeights } from './lane-heights'
+import { WaveLabel } from './lane-labels'
 import { fullHeightDbfs, waveColumns, wavePath } from './wave-geometry'
 import styles from './wave-lane.module.css'
 
-const HEIGHT = 60
 /** The outline is drawn more coarsely, so that its dashes can be told apart. */
 const OUTLINE_COLUMN_PX = 3
 
@@ -22,7 +23,7 @@ interface WaveLaneProps {
 
 /** The wave without (outline) and with (filled). */
 export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProps) => {
-  const height = Math.round(HEIGHT * textScale)
+  const height = Math.round(laneHeights.wave * textScale)
   const bypassed = evidence?.bypassed.peaks
   const processed = evidence?.processed.peaks
   const takePeak = useTake(({ take }) => take?.measures?.truePeakDbtp ?? null)
@@ -47,18 +48,9 @@ export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProp
   const sentence = evidence
     ? `The wave along the take; the lane reaches up to ${reach}. True peak ${bypassedPeak} ${sides.bypassed}, ${processedPeak} ${sides.processed}.`
     : 'The wave along the take, not drawn yet.'
-  const label = (
-    <>
-      <span className={styles.name}>
-        <strong>Wave</strong>
-      </span>
-      <span>{`${bypassedPeak} ${sides.bypassed}`}</span>
-      <span>{`${processedPeak} ${sides.processed}`}</span>
-    </>
-  )
   return (
     <Lane
-      label={label}
+      label={<WaveLabel sides={sides} bypassedPeak={bypassedPeak} processedPeak={processedPeak} />}
       scale={evidence ? { top: reach } : undefined}
       sentence={sentence}
       width={width}

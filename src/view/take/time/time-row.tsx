@@ -9,17 +9,12 @@ import { loopFromRefusal, loopToRefusal, positionRefusal } from './typed-times'
 import type { TimeViewControl } from './use-time-view'
 
 interface TimeRowProps {
-  /** Null while there is no take: the row keeps its place. */
-  readonly sound: Sound | null
+  readonly sound: Sound
   readonly time: TimeViewControl
 }
 
 /** Position, loop and zoom without dragging. */
 export function TimeRow({ sound, time }: TimeRowProps) {
-  return <div className={styles.row}>{sound && <TimeControls sound={sound} time={time} />}</div>
-}
-
-function TimeControls({ sound, time }: { sound: Sound; time: TimeViewControl }) {
   const { listening } = useApp()
   const { sampleRate } = sound
   const frames = frameCount(sound)

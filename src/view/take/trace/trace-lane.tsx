@@ -5,11 +5,11 @@ import { usePendingWords } from '../../context/use-pending-words'
 import { useLook } from '../../hooks/use-look'
 import { inWords } from '../../words/in-words'
 import { LaneRow } from '../lanes/lane'
+import { laneHeights } from '../lanes/lane-heights'
+import { GainReductionLabel, idleWords } from '../lanes/lane-labels'
 import type { TimeView } from '../time/time-view'
 import { traceRangeDb } from './trace-geometry'
 import { TracePicture } from './trace-picture'
-
-const HEIGHT = 32
 
 interface TraceLaneProps {
   readonly stageId: string
@@ -40,14 +40,7 @@ export const TraceLane = memo(
       ? `max ${inWords(reduction.maxDb)} dB, median ${inWords(reduction.medianDb)} dB`
       : idleWords(on, heard, pending)
     const colour: CSSProperties = { color: useStageColour(stageId) }
-    const label = (
-      <>
-        <span>
-          <strong style={colour}>{number}</strong> {name}
-        </span>
-        <span>{figures}</span>
-      </>
-    )
+    const label = <GainReductionLabel stageId={stageId} kind={kind} number={number} figures={figures} />
     const sentence = reduction
       ? `Gain reduction of stage ${number}, ${name}: ${figures}; the lane reaches down to ${plain(-rangeDb, 0)} dB.`
       : `Gain reduction of stage ${number}, ${name}: ${works ? 'not drawn yet' : figures}.`
@@ -59,7 +52,7 @@ export const TraceLane = memo(
           works={works}
           view={view}
           width={width}
-          height={Math.round(HEIGHT * textScale)}
+          height={Math.round(laneHeights.gainReduction * textScale)}
           sentence={sentence}
           style={colour}
           onRange={setRangeDb}
@@ -68,9 +61,3 @@ export const TraceLane = memo(
     )
   },
 )
-
-/** Why there are no figures. */
-function idleWords(on: boolean, heard: boolean, pending: string): string {
-  if (!on) return 'off'
-  return heard ? pending : 'after the listening point'
-}
