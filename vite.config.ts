@@ -21,7 +21,12 @@ export default defineConfig({
   // Relative addresses, so that the built folder works under any path of any static host.
   base: './',
   plugins: [react(), withoutPolicyWhileDeveloping, leanD3(), retryLazyParts(), notices.ofPage],
-  build: { target: 'es2022', assetsInlineLimit: 0 },
+  build: {
+    target: 'es2022',
+    assetsInlineLimit: 0,
+    // What the page starts with is one file, though later parts share some of it: smaller, and one request.
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'index', tags: ['$initial'] }] } } },
+  },
   css: { modules: { generateScopedName: '[hash:base64:5]' } },
   worker: { format: 'es', plugins: () => [notices.ofWorkers] },
   preview: { host: '127.0.0.1', port: 4173 },

@@ -16,11 +16,12 @@ import { createEvidenceStore, type EvidenceState } from './evidence-store'
 import { followComparison } from './follow-comparison'
 import { createListenStore, type ListenState } from './listening/listen-store'
 import { Listening } from './listening/listening'
+import { trialRunning } from './parts'
 import { createTakeStore, type TakeState } from './take/take-store'
 import { Takes } from './take/takes'
 import { createViewStore, type ViewState } from './take/view-store'
 import { createTrialStore, type TrialState } from './trials/trial-store'
-import { randomBit, Trials } from './trials/trials'
+import type { Trials } from './trials/trials'
 
 /** Reads the state of the app as one document, and puts it into the state of another. */
 export interface SessionAccess {
@@ -53,7 +54,7 @@ export interface App {
   readonly comparing: Comparing
   /** Makes the delivered file. */
   readonly deliveries: Delivery
-  /** Runs blind trials of what is compared. */
+  /** Runs blind trials of what is compared. Throws until `trialRunning` has been loaded. */
   readonly trials: Trials
   /** The state as one document. */
   readonly session: SessionAccess
@@ -88,6 +89,7 @@ export function createApp(): App {
   const takes = new Takes(take, compute, (name) => listening.loaded(name))
   view.subscribe(({ seen }) => evidence.setState({ seen }))
   const askAgain = followComparison({ chain, take, listen, evidence }, compute)
+  let trials: Trials | null = null
   const app: App = {
     chain,
     take,
@@ -100,10 +102,13 @@ export function createApp(): App {
     listening,
     comparing,
     deliveries: new Delivery({ chain, take, delivery }, compute),
-    trials: new Trials({ chain, take, listen, evidence, trial }, listening, {
-      randomBit,
-      now: () => new Date(),
-    }),
+    get trials() {
+      if (!trialRunning.loaded) throw new Error('trials asked for before what runs them was loaded')
+      const { randomBit, Trials } = trialRunning.loaded
+      const sources = { randomBit, now: () => new Date() }
+      trials ??= new Trials({ chain, take, listen, evidence, trial }, listening, sources)
+      return trials
+    },
     session: {
       read: () => sessionOf(app),
       async open(json, sounds) {

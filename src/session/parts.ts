@@ -12,6 +12,9 @@ export const wavWriting = lazyPart(
   () => import('../files/wav/wav-writer'),
 )
 
+/** What runs blind trials, fetched with their sheet. */
+export const trialRunning = lazyPart('The blind trial', () => import('./trials/trials'))
+
 /** What reads stages from the clipboard, with the schemas that check documents. */
 export const stageReading = lazyPart(
   'The part of Evenhand that reads the clipboard',

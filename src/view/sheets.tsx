@@ -1,12 +1,16 @@
 import type { ComponentType } from 'react'
 import { type LazyPart, lazyPart } from '../session/lazy-part'
+import { trialRunning } from '../session/parts'
 import type { SheetName } from './context/screen-store'
 import { SheetOnDemand } from './sheet-on-demand'
 
 /** Everything that lies over the page when it is asked for, each fetched by itself. */
 export const sheets: Readonly<Record<SheetName, LazyPart<ComponentType>>> = {
   deliver: lazyPart('Delivery', async () => (await import('./deliver/deliver-sheet')).DeliverSheet),
-  trial: lazyPart('The blind trial', async () => (await import('./trial/trial-sheet')).TrialSheet),
+  trial: lazyPart('The blind trial', async () => {
+    const [{ TrialSheet }] = await Promise.all([import('./trial/trial-sheet'), trialRunning.load()])
+    return TrialSheet
+  }),
   terms: lazyPart('The list of terms', async () => (await import('./terms/terms-sheet')).TermsSheet),
   keys: lazyPart('The list of keys', async () => (await import('./keys/keys-sheet')).KeysSheet),
 }

@@ -18,13 +18,13 @@ const NO_SOUNDS: SessionSounds = { take: null, backing: null }
  * the document of the app goes on referring to it.
  */
 export function applySession(
-  app: Pick<App, 'chain' | 'listening' | 'takes' | 'trial' | 'trials' | 'view'>,
+  app: Pick<App, 'chain' | 'listening' | 'takes' | 'trial' | 'view'>,
   session: SessionDoc,
   sounds: SessionSounds = NO_SOUNDS,
 ): void {
   const { chain, snapshots, view } = session
-  app.trials.abandon()
   app.takes.restore(session, sounds)
+  // Another chain ends a trial under way, before its history is replaced.
   app.chain.getState().open({ chain, snapshots, selectedId: view.selectedStage })
   app.listening.restore(listeningOf(session))
   app.trial.setState({ history: session.trials, shown: null })

@@ -2,14 +2,19 @@ import { render } from '@testing-library/react'
 import type { ReactNode } from 'react'
 import { vi } from 'vitest'
 import { type App, createApp } from '../../../src/session/app'
-import { stageReading } from '../../../src/session/parts'
+import type { LazyPart } from '../../../src/session/lazy-part'
+import { stageReading, trialRunning } from '../../../src/session/parts'
 import { AppProvider } from '../../../src/view/context/app-context'
 import { curvePlot } from '../../../src/view/curve/the-curve'
 import { stagePictures } from '../../../src/view/stage/lazy-stage-picture'
 import { takeLanes } from '../../../src/view/take/the-take'
 
 // As on a page that has been idle.
-await Promise.all([takeLanes.load(), curvePlot.load(), stagePictures.load(), stageReading.load()])
+await Promise.all(
+  [takeLanes, curvePlot, stagePictures, stageReading, trialRunning].map((part: LazyPart<unknown>) =>
+    part.load(),
+  ),
+)
 
 /** A worker that takes everything and never answers: these tests are about the page. */
 class SilentWorker {
