@@ -7,7 +7,7 @@ import { startingChain } from '../demo'
 import { setSetting } from './chain/chain-edits'
 import { type ChainState, createChainStore } from './chain/chain-store'
 import { Comparing } from './comparison/comparing'
-import { Delivery } from './delivery'
+import type { Delivery } from './delivery'
 import { createDeliveryStore, type DeliveryState } from './delivery-store'
 import { applySession, type SessionSounds } from './document/apply-session'
 import type { SessionDoc } from './document/session-doc'
@@ -16,7 +16,7 @@ import { createEvidenceStore, type EvidenceState } from './evidence-store'
 import { followComparison } from './follow-comparison'
 import { createListenStore, type ListenState } from './listening/listen-store'
 import { Listening } from './listening/listening'
-import { trialRunning } from './parts'
+import { deliveryMaking, trialRunning } from './parts'
 import { createTakeStore, type TakeState } from './take/take-store'
 import { Takes } from './take/takes'
 import { createViewStore, type ViewState } from './take/view-store'
@@ -52,7 +52,7 @@ export interface App {
   readonly listening: Listening
   /** Decides what is compared. */
   readonly comparing: Comparing
-  /** Makes the delivered file. */
+  /** Makes the delivered file. Throws until `deliveryMaking` has been loaded. */
   readonly deliveries: Delivery
   /** Runs blind trials of what is compared. Throws until `trialRunning` has been loaded. */
   readonly trials: Trials
@@ -89,6 +89,7 @@ export function createApp(): App {
   const takes = new Takes(take, compute, (name) => listening.loaded(name))
   view.subscribe(({ seen }) => evidence.setState({ seen }))
   const askAgain = followComparison({ chain, take, listen, evidence }, compute)
+  let deliveries: Delivery | null = null
   let trials: Trials | null = null
   const app: App = {
     chain,
@@ -101,7 +102,11 @@ export function createApp(): App {
     takes,
     listening,
     comparing,
-    deliveries: new Delivery({ chain, take, delivery }, compute),
+    get deliveries() {
+      if (!deliveryMaking.loaded) throw new Error('a delivery asked for before what makes it was loaded')
+      deliveries ??= new deliveryMaking.loaded.Delivery({ chain, take, delivery }, compute)
+      return deliveries
+    },
     get trials() {
       if (!trialRunning.loaded) throw new Error('trials asked for before what runs them was loaded')
       const { randomBit, Trials } = trialRunning.loaded

@@ -6,6 +6,9 @@ export const fileReading = lazyPart(
   () => import('../files/decode'),
 )
 
+/** What makes the delivered file, fetched with its sheet. */
+export const deliveryMaking = lazyPart('Delivery', () => import('./delivery'))
+
 /** What writes the delivered file. */
 export const wavWriting = lazyPart(
   'The part of Evenhand that writes WAV files',

@@ -1,16 +1,22 @@
 import type { App } from '../session/app'
 import type { LazyPart } from '../session/lazy-part'
-import { fileReading, stageReading, wavWriting } from '../session/parts'
+import { deliveryMaking, fileReading, stageReading, trialRunning, wavWriting } from '../session/parts'
+import { curvePlot } from './curve/the-curve'
+import { barNotes } from './listening/listening-bar'
 import { sheets } from './sheets'
 import { stagePictures } from './stage/lazy-stage-picture'
+import { takeLanes } from './take/the-take'
 
 /** All that is fetched later, what is likely to be wanted first at the beginning. */
 const parts: readonly LazyPart<unknown>[] = [
   takeLanes,
   curvePlot,
+  barNotes,
   stagePictures,
   fileReading,
+  deliveryMaking,
   sheets.deliver,
+  trialRunning,
   sheets.trial,
   wavWriting,
   stageReading,

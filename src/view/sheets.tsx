@@ -1,12 +1,15 @@
 import type { ComponentType } from 'react'
 import { type LazyPart, lazyPart } from '../session/lazy-part'
-import { trialRunning } from '../session/parts'
+import { deliveryMaking, trialRunning } from '../session/parts'
 import type { SheetName } from './context/screen-store'
 import { SheetOnDemand } from './sheet-on-demand'
 
 /** Everything that lies over the page when it is asked for, each fetched by itself. */
 export const sheets: Readonly<Record<SheetName, LazyPart<ComponentType>>> = {
-  deliver: lazyPart('Delivery', async () => (await import('./deliver/deliver-sheet')).DeliverSheet),
+  deliver: lazyPart('Delivery', async () => {
+    const [{ DeliverSheet }] = await Promise.all([import('./deliver/deliver-sheet'), deliveryMaking.load()])
+    return DeliverSheet
+  }),
   trial: lazyPart('The blind trial', async () => {
     const [{ TrialSheet }] = await Promise.all([import('./trial/trial-sheet'), trialRunning.load()])
     return TrialSheet

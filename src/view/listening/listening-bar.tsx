@@ -1,4 +1,8 @@
-import { type KeyboardEvent, useRef, useState } from 'react'
+import { type ComponentType, type KeyboardEvent, useRef, useState } from 'react'
+import { type LazyPart, lazyPart } from '../../session/lazy-part'
+import { useTake } from '../context/app-context'
+import { FailedPart } from '../lazy/failed-part'
+import { LazyView } from '../lazy/lazy-view'
 import { PlayButton } from '../playback/play-button'
 import { BackingChoice } from './backing-choice'
 import { DifferenceSwitch } from './difference-switch'
@@ -6,11 +10,17 @@ import { HeardLine } from './heard-line'
 import styles from './listening.module.css'
 import { MatchedSwitch } from './matched-switch'
 import { Monitor } from './monitor'
-import { NothingToCompare } from './nothing-to-compare'
 import { Place } from './place'
 import { ScopeChoice } from './scope-choice'
 import { SideSwitch } from './side-switch'
-import { UnheardChange } from './unheard-change'
+
+/** The notes of the bar: they are about a take. */
+export const barNotes: LazyPart<ComponentType> = lazyPart(
+  'The note on what is heard',
+  async () => (await import('./bar-notes')).BarNotes,
+)
+
+const NO_PROPS = {}
 
 /**
  * Everything about how the take is heard. Nothing here reaches a delivered file. On a narrow screen what is
@@ -18,6 +28,7 @@ import { UnheardChange } from './unheard-change'
  */
 export function ListeningBar() {
   const [opened, setOpened] = useState(false)
+  const hasTake = useTake(({ take }) => take !== null)
   const opener = useRef<HTMLButtonElement>(null)
   const fold = (event: KeyboardEvent) => {
     if (event.key !== 'Escape' || !opened) return
@@ -27,8 +38,7 @@ export function ListeningBar() {
   return (
     <section id="listening" className={styles.bar} aria-label="Listening" tabIndex={-1} onKeyDown={fold}>
       <div className={styles.notes} role="status">
-        <NothingToCompare />
-        <UnheardChange />
+        {hasTake && <LazyView part={barNotes} props={NO_PROPS} failed={FailedPart} />}
       </div>
       <PlayButton />
       <Place />

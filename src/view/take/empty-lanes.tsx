@@ -36,7 +36,7 @@ export function EmptyLanes() {
           </LaneRow>
         ) : null,
       )}
-      <LaneRow label={<LoudnessLabel figures={pending} />}>
+      <LaneRow label={<LoudnessLabel figures="" />}>
         <Room height={laneHeights.loudness} />
       </LaneRow>
       <LaneRow label={null}>

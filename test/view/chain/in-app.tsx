@@ -3,16 +3,17 @@ import type { ReactNode } from 'react'
 import { vi } from 'vitest'
 import { type App, createApp } from '../../../src/session/app'
 import type { LazyPart } from '../../../src/session/lazy-part'
-import { stageReading, trialRunning } from '../../../src/session/parts'
+import { deliveryMaking, stageReading, trialRunning } from '../../../src/session/parts'
 import { AppProvider } from '../../../src/view/context/app-context'
 import { curvePlot } from '../../../src/view/curve/the-curve'
+import { barNotes } from '../../../src/view/listening/listening-bar'
 import { stagePictures } from '../../../src/view/stage/lazy-stage-picture'
 import { takeLanes } from '../../../src/view/take/the-take'
 
 // As on a page that has been idle.
 await Promise.all(
-  [takeLanes, curvePlot, stagePictures, stageReading, trialRunning].map((part: LazyPart<unknown>) =>
-    part.load(),
+  [takeLanes, curvePlot, stagePictures, stageReading, deliveryMaking, trialRunning, barNotes].map(
+    (part: LazyPart<unknown>) => part.load(),
   ),
 )
 

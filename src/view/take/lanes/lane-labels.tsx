@@ -46,11 +46,14 @@ export function idleWords(on: boolean, heard: boolean, pending: string): string 
   return heard ? pending : 'after the listening point'
 }
 
+/** So that what stands above stays where it is. */
+const KEEPS_ITS_LINE = '\u00a0'
+
 export function LoudnessLabel({ figures }: { figures: string }) {
   return (
     <>
       <span>Short-term loudness</span>
-      <span>{figures}</span>
+      <span>{figures || KEEPS_ITS_LINE}</span>
     </>
   )
 }
