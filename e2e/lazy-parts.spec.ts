@@ -41,6 +41,22 @@ for (const [what, pattern] of [
   })
 }
 
+for (const [what, pattern, role, name] of [
+  ['the take', /take-lanes-[^/]*\.js/, 'slider', 'Position in the take'],
+  ['the curve', /curve-plot-[^/]*\.js/, 'img', /magnitude response/],
+] as const) {
+  test(`${what} is drawn after what draws it could not be fetched`, async ({ page }) => {
+    const { serve } = await withhold(page, pattern)
+    await openApp(page)
+    const alert = page.getByRole('alert').filter({ hasText: 'could not be loaded' })
+    await expect(alert).toBeVisible()
+    await serve()
+    await alert.getByRole('button', { name: 'Try again' }).click()
+    await expect(page.getByRole(role, { name })).toBeVisible()
+    await expect(alert).toHaveCount(0)
+  })
+}
+
 test('a sheet that could not be fetched can be closed and opened again', async ({ page }) => {
   const { serve } = await withhold(page, /keys-sheet-[^/]*\.js/)
   await openApp(page)
