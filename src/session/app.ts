@@ -9,7 +9,7 @@ import { type ChainState, createChainStore } from './chain/chain-store'
 import { Comparing } from './comparison/comparing'
 import type { Delivery } from './delivery'
 import { createDeliveryStore, type DeliveryState } from './delivery-store'
-import { applySession, type SessionSounds } from './document/apply-session'
+import type { SessionSounds } from './document/apply-session'
 import type { SessionDoc } from './document/session-doc'
 import { sessionOf } from './document/session-of'
 import { createEvidenceStore, type EvidenceState } from './evidence-store'
@@ -34,8 +34,8 @@ export interface SessionAccess {
   open(json: unknown, sounds?: SessionSounds): Promise<void>
 }
 
-/** What checks a session document is fetched when there is one to check: the page loads sooner without it. */
-const sessionParsing = () => import('./document/parse-session')
+/** What opens a session document is fetched when there is one: the page loads sooner without it. */
+const sessionOpening = () => import('./document/open-session')
 
 /** The application's root object: the state (stores) and the actions that change it. */
 export interface App {
@@ -117,8 +117,8 @@ export function createApp(): App {
     session: {
       read: () => sessionOf(app),
       async open(json, sounds) {
-        const { parseSession } = await sessionParsing()
-        applySession(app, parseSession(json), sounds)
+        const { openSession } = await sessionOpening()
+        openSession(app, json, sounds)
       },
     },
     askAgain,
