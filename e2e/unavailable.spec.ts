@@ -49,14 +49,14 @@ test('a page whose script is missing says so', async ({ page }) => {
 
 test('a page whose script throws says so', async ({ page }) => {
   await page.addInitScript(() => {
-    window.Worker = new Proxy(Worker, {
-      construct: () => {
-        throw new Error('workers are blocked here')
+    Object.defineProperty(navigator, 'hardwareConcurrency', {
+      get: () => {
+        throw new Error('processors are not counted here')
       },
     })
   })
   await page.goto('/')
-  await expect(page.getByText(/^Evenhand could not start: workers are blocked here/)).toBeVisible()
+  await expect(page.getByText(/^Evenhand could not start: processors are not counted here/)).toBeVisible()
 })
 
 test.describe('without JavaScript', () => {
