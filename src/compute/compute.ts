@@ -60,6 +60,8 @@ export class Compute {
   private take: HashedTake | null = null
   private takeAbort = new AbortController()
   private evidenceAbort = new AbortController()
+  /** Ends the wait for the hand to rest. */
+  private endWait: () => void = () => undefined
   /** The chain whose evidence was put together last: what is alike in the next will be alike in the one after. */
   private shown: ChainDoc | null = null
 
@@ -115,14 +117,15 @@ export class Compute {
       return known
     }
     if (live) {
+      const rested = new Promise<void>((resolve) => {
+        this.endWait = resolve
+      })
       const stages = processed.stages.slice(keep.length)
-      await orAborted(
-        this.lanes.trace({ take, prefix: keep, stages, stretch: live }, onLiveTraces),
-        abort.signal,
-      )
-    }
-    onTracesOver()
-    if (live) await orAborted(pause(REST_MS), abort.signal)
+      const traced = this.lanes.trace({ take, prefix: keep, stages, stretch: live }, onLiveTraces)
+      await orAborted(Promise.race([traced, rested]), abort.signal)
+      onTracesOver()
+      await orAborted(Promise.race([pause(REST_MS), rested]), abort.signal)
+    } else onTracesOver()
     if (abort.signal.aborted) return null
     const wants = [wantsOf(processed, true), wantsOf(bypassed, false)]
     this.facts.pin(
@@ -149,6 +152,11 @@ export class Compute {
     const evidence = this.selector.select(take, comparison, loop)
     if (evidence) this.shown = processed
     return evidence
+  }
+
+  /** The hand rests, and is known to: what waits for that is worked out at once. */
+  handRests(): void {
+    this.endWait()
   }
 
   /**

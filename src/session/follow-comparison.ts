@@ -27,7 +27,7 @@ const NO_TRACES: EvidenceState['liveTraces'] = new Map()
  */
 export function followComparison(
   { chain, take, listen, evidence }: Stores,
-  worker: Pick<Compute, 'evidence'>,
+  worker: Pick<Compute, 'evidence' | 'handRests'>,
   atNextFrame: (then: () => void) => void = (then) => void requestAnimationFrame(then),
 ): () => void {
   const pace = new TracePace(atNextFrame)
@@ -86,6 +86,7 @@ export function followComparison(
   }
 
   chain.subscribe((now, before) => {
+    if (now.gesturesEnded !== before.gesturesEnded) worker.handRests()
     if (now.chain !== before.chain) void update(true)
   })
   take.subscribe((now, before) => {

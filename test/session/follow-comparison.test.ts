@@ -28,7 +28,9 @@ function app() {
   }
   const asked: Asked[] = []
   const frames: (() => void)[] = []
+  const handRests = vi.fn()
   const worker = {
+    handRests,
     evidence: (wanted: EvidenceWanted, listener: EvidenceListener) =>
       new Promise<Evidence | null>(
         (answer, fail) => void asked.push({ ...wanted, ...listener, answer, fail }),
@@ -54,7 +56,7 @@ function app() {
     await nextTask()
     await settled()
   }
-  return { ...stores, asked, askAgain, last, changeChain, settled, frame, drawn }
+  return { ...stores, handRests, asked, askAgain, last, changeChain, settled, frame, drawn }
 }
 
 let on: ReturnType<typeof app>
@@ -67,6 +69,17 @@ beforeEach(() => {
 })
 
 describe('following the comparison', () => {
+  it('says when a gesture has ended, so that figures need not wait for the hand to rest', () => {
+    const { chain, handRests } = on
+    const { edit, endGesture } = chain.getState()
+    endGesture()
+    expect(handRests).not.toHaveBeenCalled()
+    edit((doc) => ({ chain: { ...doc, stages: doc.stages.toReversed() }, words: 'moved' }), 'drag')
+    expect(handRests).not.toHaveBeenCalled()
+    endGesture()
+    expect(handRests).toHaveBeenCalledOnce()
+  })
+
   it('asks for nothing before the take is measured', () => {
     const { asked, take: takes, changeChain, frame } = app()
     takes.setState({ take })

@@ -19,6 +19,8 @@ export interface ChainContent extends ChainVersions {
 export interface ChainState extends ChainContent {
   readonly past: readonly Change[]
   readonly future: readonly Change[]
+  /** How many gestures have ended: with each the hand rests. */
+  readonly gesturesEnded: number
   /** What can be had again without this page: as it came, or the chain as it last went into a file. */
   readonly safe: ChainVersions
   /**
@@ -57,6 +59,7 @@ export function createChainStore(initial: ChainDoc): StoreApi<ChainState> {
     selectedId: initial.stages[0]?.id ?? null,
     past: [],
     future: [],
+    gesturesEnded: 0,
     safe: first,
     edit(edit, gesture) {
       get().editVersions(({ chain, snapshots }) => {
@@ -83,6 +86,7 @@ export function createChainStore(initial: ChainDoc): StoreApi<ChainState> {
       set({ ...placed(after, get()), past: changes, future: [] })
     },
     endGesture() {
+      if (openGesture) set(({ gesturesEnded }) => ({ gesturesEnded: gesturesEnded + 1 }))
       openGesture = null
     },
     undo() {
