@@ -1,6 +1,7 @@
 import type { App } from '../session/app'
 import type { LazyPart } from '../session/lazy-part'
-import { deliveryMaking, fileReading, stageReading, trialRunning, wavWriting } from '../session/parts'
+import { fileReading, stageReading, wavWriting } from '../session/parts'
+import { deliveryMaking, trialRunning } from '../session/sheet-parts'
 import { curvePlot } from './curve/the-curve'
 import { barNotes } from './listening/listening-bar'
 import { sheets } from './sheets'

@@ -1,6 +1,6 @@
 import type { ComponentType } from 'react'
 import { type LazyPart, lazyPart } from '../session/lazy-part'
-import { deliveryMaking, trialRunning } from '../session/parts'
+import { deliveryMaking, trialRunning } from '../session/sheet-parts'
 import type { SheetName } from './context/screen-store'
 import { SheetOnDemand } from './sheet-on-demand'
 

@@ -35,7 +35,7 @@ export class ListeningEngine {
   private readonly processedGain: Ramp
   private readonly processedMix: Ramp
   private readonly differenceMix: Ramp
-  /** How much of what was removed is that of one stage, against the difference of both sides. */
+  /** How much of the difference is that of one stage, against that of both sides. */
   private readonly oneStageShare: Ramp
   private readonly backingGain: Ramp
   private readonly monitorGain = new Ramp(0)

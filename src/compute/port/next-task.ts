@@ -1,4 +1,4 @@
-/** Lets what has arrived be handled. A channel, because timers are held back when they nest. */
+/** Lets what has arrived be handled. A channel, because nested timers are delayed. */
 export function nextTask(): Promise<void> {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel()

@@ -1,8 +1,8 @@
-import type { App } from '../app'
 import { snapshotScope } from '../comparison/scope-after'
 import { FIRST_LISTENING, type ListenContent } from '../listening/listen-store'
 import type { Backing, Take } from '../take/take-store'
 import type { SessionDoc } from './session-doc'
+import type { SessionParts } from './session-parts'
 
 /** The sounds that a session refers to, as far as they were found. */
 export interface SessionSounds {
@@ -18,7 +18,7 @@ const NO_SOUNDS: SessionSounds = { take: null, backing: null }
  * the document of the app goes on referring to it.
  */
 export function applySession(
-  app: Pick<App, 'chain' | 'listening' | 'takes' | 'trial' | 'view'>,
+  app: Pick<SessionParts, 'chain' | 'listening' | 'takes' | 'trial' | 'view'>,
   session: SessionDoc,
   sounds: SessionSounds = NO_SOUNDS,
 ): void {

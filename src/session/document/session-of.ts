@@ -1,10 +1,12 @@
-import type { App } from '../app'
 import { FIRST_MONITOR_DB, type ListenState } from '../listening/listen-store'
 import { soundRef } from '../take/sound-ref'
 import { type BackingDoc, MAX_TRIALS, type ScopeDoc, SESSION_VERSION, type SessionDoc } from './session-doc'
+import type { SessionParts } from './session-parts'
 
 /** The app as a session document. */
-export function sessionOf(app: Pick<App, 'chain' | 'take' | 'listen' | 'trial' | 'view'>): SessionDoc {
+export function sessionOf(
+  app: Pick<SessionParts, 'chain' | 'take' | 'listen' | 'trial' | 'view'>,
+): SessionDoc {
   const { chain, snapshots, selectedId } = app.chain.getState()
   const { take, backing, awaited } = app.take.getState()
   const listen = app.listen.getState()

@@ -101,7 +101,7 @@ export class BiquadCascade {
     }
   }
 
-  /** Hushes the state every so many frames, wherever blocks are cut. */
+  /** Flushes the state every so many frames, wherever blocks are cut. */
   private flushDenormals(count: number): void {
     this.framesToFlush -= count
     if (this.framesToFlush > 0) return
