@@ -23,7 +23,7 @@ export {
   renderSteps,
 } from './chain/render'
 export { renderDifference } from './chain/render-difference'
-export { type BehindStage, runStage, workingCopy } from './chain/run-stage'
+export { type BehindStage, runStage, workingCopy, workingCopySteps } from './chain/run-stage'
 export { isAlike, withSameParts } from './chain/same-parts'
 export { sameSound, sameStage } from './chain/same-sound'
 export { boundedList } from './chain/settings-schema'

@@ -8,7 +8,7 @@ import {
   type Steps,
   stageLatencyFrames,
   takeFrames,
-  workingCopy,
+  workingCopySteps,
 } from '../../core'
 import { type SoundAddress, soundKey, stagesOn } from '../address'
 import type { FactName, FactValues } from '../facts/fact-values'
@@ -123,7 +123,7 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
   private *runBehind(before: Held, stage: StageDoc, needed: number, key: string): Steps<Held> {
     // Silence is what lies behind a take, and not what lies behind a sound that was made from it.
     const runOut = before.sound === this.take ? needed + RUN_OUT_FRAMES : 0
-    const working = before.isShared ? workingCopy(before.sound, runOut) : before.sound
+    const working = before.isShared ? yield* workingCopySteps(before.sound, runOut) : before.sound
     // From here on that memory holds another sound, and while the stage runs none.
     this.held = null
     const { sound, trace } = yield* runStage(working, stage)

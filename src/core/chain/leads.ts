@@ -1,4 +1,5 @@
 import { frameCount, type Sound } from '../sound/sound'
+import { finished, type Steps } from '../sound/steps'
 
 /**
  * Sound that may begin before frame 0 of its take and continue after its end. A linear-phase stage rings before an
@@ -16,15 +17,33 @@ export function takeFrames({ leadInFrames = 0, leadOutFrames = 0, ...sound }: So
   return frameCount(sound) - leadInFrames - leadOutFrames
 }
 
+/** Frames of one channel copied in one step: about 2 ms, new memory included. */
+const COPY_FRAMES = 2 ** 20
+
 /** Copies of `channels`, cut or padded with silence to `frames`, after `silentFrames` more of silence. */
 export function padded(
   channels: readonly Float32Array[],
   silentFrames: number,
   frames: number,
 ): Float32Array[] {
-  return channels.map((samples) => {
+  return finished(paddedSteps(channels, silentFrames, frames))
+}
+
+/** {@link padded} in steps. */
+export function* paddedSteps(
+  channels: readonly Float32Array[],
+  silentFrames: number,
+  frames: number,
+): Steps<Float32Array[]> {
+  const copies: Float32Array[] = []
+  for (const samples of channels) {
     const copy = new Float32Array(silentFrames + frames)
-    copy.set(samples.length > frames ? samples.subarray(0, frames) : samples, silentFrames)
-    return copy
-  })
+    const end = Math.min(samples.length, frames)
+    for (let from = 0; from < end; from += COPY_FRAMES) {
+      copy.set(samples.subarray(from, Math.min(end, from + COPY_FRAMES)), silentFrames + from)
+      yield 0
+    }
+    copies.push(copy)
+  }
+  return copies
 }

@@ -1,7 +1,8 @@
 import { frameCount, type Sound } from '../sound/sound'
+import { partOf } from '../sound/steps'
 import { stageLatencyFrames } from '../stages/stage-facts'
 import type { ChainDoc } from './chain-doc'
-import { padded } from './leads'
+import { paddedSteps } from './leads'
 import { RUN_FRAMES, runStage } from './run-stage'
 import type { Trace } from './trace'
 
@@ -52,7 +53,7 @@ export function* renderSteps(
   // puts in front is there from the start, and nothing need be moved.
   let from = sum(delays.filter((_, k) => !stages[k]?.on))
   let leadInFrames = 0
-  const working = padded(sound.channels, from, frames + latencyFrames)
+  const working = yield* paddedSteps(sound.channels, from, frames + latencyFrames)
   for (const [k, stage] of stages.entries()) {
     const delay = delays[k] ?? 0
     if (stage.on) {
@@ -67,7 +68,7 @@ export function* renderSteps(
     }
     leadInFrames += delay
   }
-  const channels = working.map((samples) => samples.slice(latencyFrames, latencyFrames + frames))
+  const channels = yield* partOf(paddedSteps(startingAt(latencyFrames, working), 0, frames), 1, 2)
   return { sound: { sampleRate, channels }, traces, latencyFrames }
 }
 

@@ -1,7 +1,8 @@
 import { frameCount } from '../sound/sound'
+import { finished, type Steps } from '../sound/steps'
 import { type StageDoc, stageDefinitions } from '../stages'
 import { createProcessor } from '../stages/processors'
-import { padded, type SoundWithLeads, takeFrames } from './leads'
+import { paddedSteps, type SoundWithLeads, takeFrames } from './leads'
 import { runInPlace } from './run-in-place'
 import { type Trace, TraceBuilder } from './trace'
 
@@ -17,14 +18,15 @@ export interface BehindStage {
 
 /** A copy of `sound` that stages can be run on in place, with silence behind it for what they delay. */
 export function workingCopy(sound: SoundWithLeads, delayFrames: number): SoundWithLeads {
+  return finished(workingCopySteps(sound, delayFrames))
+}
+
+/** {@link workingCopy} in steps. */
+export function* workingCopySteps(sound: SoundWithLeads, delayFrames: number): Steps<SoundWithLeads> {
   const { sampleRate, channels, leadInFrames = 0, leadOutFrames = 0 } = sound
   const longer = Math.max(0, delayFrames - leadOutFrames)
-  return {
-    sampleRate,
-    channels: padded(channels, 0, frameCount(sound) + longer),
-    leadInFrames,
-    leadOutFrames: leadOutFrames + longer,
-  }
+  const copies = yield* paddedSteps(channels, 0, frameCount(sound) + longer)
+  return { sampleRate, channels: copies, leadInFrames, leadOutFrames: leadOutFrames + longer }
 }
 
 /**
