@@ -1,4 +1,10 @@
-import type { StageDoc } from '../core'
+import type { Sound, StageDoc } from '../core'
+
+/** A take with its hash. */
+export interface HashedTake {
+  readonly hash: string
+  readonly sound: Sound
+}
 
 /** A sound: a take, by the hash of its samples, behind stages. Those that are off have no part in it. */
 export interface SoundAddress {

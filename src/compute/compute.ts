@@ -1,3 +1,4 @@
+import type { HashedTake } from './address'
 import {
   type ChainDoc,
   type Comparison,
@@ -17,7 +18,6 @@ import { Pool } from './pool/pool'
 import { inSlices } from './port/next-task'
 import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
 import workerUrl from './worker/compute.worker.ts?worker&url'
-import type { HashedTake } from './worker/worker-memory'
 
 /** Facts that the page keeps, bytes: those of some dozens of comparisons of a four-minute take. */
 const FACT_BYTES = 64 * 2 ** 20
@@ -43,7 +43,7 @@ export interface EvidenceListener {
 }
 
 /** Starts a worker of the pool. @throws ComputeError `no-workers` */
-export function startWorker(): Worker {
+function startWorker(): Worker {
   if (typeof Worker === 'undefined')
     throw new ComputeError(
       'no-workers',
@@ -170,8 +170,7 @@ export class Compute {
   ): Promise<Sound | null> {
     const { take } = this
     if (!take) return null
-    const input = { take: take.hash, chain }
-    return this.pool.run('delivery', input, { priority: 'screen', take, signal, onProgress }).result
+    return this.pool.run('delivery', { chain }, { priority: 'screen', take, signal, onProgress }).result
   }
 
   /**

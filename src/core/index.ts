@@ -12,7 +12,7 @@ export {
 export { idleChain } from './chain/idle-chain'
 export { type JsonIssue, jsonIssue, quoted } from './chain/json-issue'
 export { chainLatencyFrames } from './chain/latency'
-export { type SoundWithLeads, takeFrames } from './chain/leads'
+export { alignedSound, type SoundWithLeads, takeFrames } from './chain/leads'
 export { magnitudeDb } from './chain/magnitude'
 export { MAX_ID_LENGTH, parseChain } from './chain/parse'
 export { type ReductionSummary, reductionSummary } from './chain/reduction'
@@ -23,7 +23,7 @@ export {
   renderSteps,
 } from './chain/render'
 export { renderDifference } from './chain/render-difference'
-export { type BehindStage, runStage, workingCopy, workingCopySteps } from './chain/run-stage'
+export { type BehindStage, runStage, soundBehindSteps, workingCopySteps } from './chain/run-stage'
 export { isAlike, withSameParts } from './chain/same-parts'
 export { sameSound, sameStage } from './chain/same-sound'
 export { boundedList } from './chain/settings-schema'

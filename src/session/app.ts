@@ -87,8 +87,7 @@ export function createApp(): App {
   if (noOutput) listening.fail(noOutput)
   const comparing = new Comparing({ chain, listen })
   const takes = new Takes(take, compute, (name) => listening.loaded(name))
-  view.subscribe(({ seen }) => evidence.setState({ seen }))
-  const askAgain = followComparison({ chain, take, listen, evidence }, compute)
+  const askAgain = followComparison({ chain, take, listen, evidence, view }, compute)
   let deliveries: Delivery | null = null
   let trials: Trials | null = null
   const app: App = {

@@ -1,6 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Evidence } from '../compute/evidence'
-import type { FrameRange } from '../core'
 import type { LiveTrace } from './live-trace'
 
 export interface EvidenceState {
@@ -10,8 +9,6 @@ export interface EvidenceState {
   readonly working: number | null
   /** Gain traces newer than the evidence, by stage id, while a control moves. */
   readonly liveTraces: ReadonlyMap<string, LiveTrace>
-  /** The stretch of the take that is on show, whose traces come first; null for all of it. */
-  readonly seen: FrameRange | null
   /** Why the evidence could not be worked out, in words made to be shown. */
   readonly problem: string | null
 }
@@ -22,7 +19,6 @@ export function createEvidenceStore(): StoreApi<EvidenceState> {
     evidence: null,
     working: null,
     liveTraces: new Map(),
-    seen: null,
     problem: null,
   }))
 }

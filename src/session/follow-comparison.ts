@@ -8,6 +8,7 @@ import { liveStretch } from './follow-stretch'
 import type { ListenState } from './listening/listen-store'
 import { followed } from './live-trace'
 import type { TakeState } from './take/take-store'
+import type { ViewState } from './take/view-store'
 import { TracePace } from './trace-pace'
 
 interface Stores {
@@ -15,6 +16,7 @@ interface Stores {
   readonly take: StoreApi<TakeState>
   readonly listen: StoreApi<ListenState>
   readonly evidence: StoreApi<EvidenceState>
+  readonly view: StoreApi<ViewState>
 }
 
 const NO_TRACES: EvidenceState['liveTraces'] = new Map()
@@ -26,7 +28,7 @@ const NO_TRACES: EvidenceState['liveTraces'] = new Map()
  * @returns asks for the evidence once more, as it is wanted now
  */
 export function followComparison(
-  { chain, take, listen, evidence }: Stores,
+  { chain, take, listen, evidence, view }: Stores,
   worker: Pick<Compute, 'evidence' | 'handRests'>,
   atNextFrame: (then: () => void) => void = (then) => void requestAnimationFrame(then),
 ): () => void {
@@ -66,7 +68,7 @@ export function followComparison(
     const on = take.getState().take
     if (request !== asked || !on?.measures) return
     const { scope, listeningPoint, loop, positionFrame } = listen.getState()
-    const { seen } = evidence.getState()
+    const { seen } = view.getState()
     const { sound } = on
     try {
       const comparison = comparisonOf(chain.getState().chain, scope, listeningPoint)
@@ -90,7 +92,7 @@ export function followComparison(
     if (now.chain !== before.chain) void update(true)
   })
   take.subscribe((now, before) => {
-    if (now.take?.sound !== before.take?.sound) settle({ evidence: null, working: 0, seen: null })
+    if (now.take?.sound !== before.take?.sound) settle({ evidence: null, working: 0 })
     if (now.take?.measures !== before.take?.measures) void update(false)
   })
   listen.subscribe((now, before) => {

@@ -1,6 +1,6 @@
 // `npm run soak:browser -- 10`: that many minutes of a real bench in a real browser, moved about at random.
 import { fileURLToPath } from 'node:url'
-import { GUARD_CEILING } from '../../src/audio/engine/monitor-limiter'
+import { LIMITER_CEILING } from '../../src/audio/engine/monitor-limiter'
 import { withServedPage } from '../setup/served-page'
 
 const PORT = 4178
@@ -40,7 +40,13 @@ console.log(
 console.log(`memory after each tenth: ${megabytes.map((size) => size.toFixed(0)).join(' ')} MB`)
 for (const problem of problems) console.log(`problem: ${problem}`)
 const late = Math.abs(behind) > CLOCK_TOLERANCE * wallSeconds
-if (wrong > 0 || peak > Math.fround(GUARD_CEILING) || problems.length > 0 || grown > MOST_GROWN_MB || late) {
+if (
+  wrong > 0 ||
+  peak > Math.fround(LIMITER_CEILING) ||
+  problems.length > 0 ||
+  grown > MOST_GROWN_MB ||
+  late
+) {
   console.log('FAILED')
   process.exitCode = 1
 }

@@ -2,7 +2,7 @@
 
 import { ListeningEngine } from '../../src/audio/engine/listening-engine'
 import type { ListenSettings } from '../../src/audio/engine/messages'
-import { GUARD_CEILING } from '../../src/audio/engine/monitor-limiter'
+import { LIMITER_CEILING } from '../../src/audio/engine/monitor-limiter'
 import { bypassed, type ChainDoc, chainOf } from '../../src/core'
 import { demoTake, startingChain } from '../../src/demo'
 import { moderateChains } from '../setup/moderate-chains'
@@ -123,7 +123,7 @@ console.log(`highest peak: ${(20 * Math.log10(peak)).toFixed(3)} dBFS (guard at 
 console.log(`memory after each tenth: ${heap.map((megabytes) => megabytes.toFixed(1)).join(' ')} MB`)
 const half = heap.slice(heap.length / 2)
 const grown = Math.max(...half) - Math.min(...half)
-if (wrong > 0 || peak > Math.fround(GUARD_CEILING) || grown > 8) {
+if (wrong > 0 || peak > Math.fround(LIMITER_CEILING) || grown > 8) {
   console.log('FAILED')
   process.exitCode = 1
 }

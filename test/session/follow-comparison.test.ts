@@ -9,6 +9,7 @@ import { createEvidenceStore } from '../../src/session/evidence-store'
 import { followComparison } from '../../src/session/follow-comparison'
 import { createListenStore } from '../../src/session/listening/listen-store'
 import { createTakeStore } from '../../src/session/take/take-store'
+import { createViewStore } from '../../src/session/take/view-store'
 import { evidenceOf, take } from './trials/trial-app'
 
 const measured = { ...take, measures: measure(take.sound) }
@@ -20,9 +21,11 @@ interface Asked extends EvidenceWanted, EvidenceListener {
 
 /** Stores that follow a worker which answers when the test says so. */
 function app() {
+  const take = createTakeStore()
   const stores = {
     chain: createChainStore(startingChain()),
-    take: createTakeStore(),
+    take,
+    view: createViewStore(take),
     listen: createListenStore(),
     evidence: createEvidenceStore(),
   }
@@ -92,7 +95,7 @@ describe('following the comparison', () => {
 
   it('has traces of what is seen come first while the chain changes, and only then', async () => {
     expect(on.last().live).toBeNull()
-    on.evidence.setState({ seen: { from: 1000, to: 5000 } })
+    on.view.setState({ seen: { from: 1000, to: 5000 } })
     on.changeChain()
     await on.drawn()
     expect(on.last().live).toEqual({ from: 1000, to: 5000 })
@@ -238,7 +241,8 @@ describe('following the comparison', () => {
     on.last().onLiveTraces([{ stageId: 'level', firstHop: 0, gainDb: Float32Array.of(-2) }])
     on.take.setState({ take: { ...take, sound: { ...take.sound } } })
     on.frame()
-    expect(evidence()).toMatchObject({ evidence: null, seen: null, working: 0 })
+    expect(evidence()).toMatchObject({ evidence: null, working: 0 })
+    expect(on.view.getState().seen).toBeNull()
     expect(evidence().liveTraces.size).toBe(0)
   })
 })

@@ -1,11 +1,11 @@
-import type { SoundAddress } from '../../src/compute/address'
+import type { HashedTake, SoundAddress } from '../../src/compute/address'
 import type { Evidence } from '../../src/compute/evidence'
 import { FactStore } from '../../src/compute/facts/fact-store'
 import type { FactName, FactValues, Want } from '../../src/compute/facts/fact-values'
 import { type FactPiece, factsJob } from '../../src/compute/jobs/facts-job'
 import { EvidenceSelector, wantsOf } from '../../src/compute/select/select-evidence'
 import { WorkerTools } from '../../src/compute/worker/job-tools'
-import { type HashedTake, WorkerMemory } from '../../src/compute/worker/worker-memory'
+import { WorkerMemory } from '../../src/compute/worker/worker-memory'
 import { type Comparison, type FrameRange, finished, type Sound, sampleHashSteps } from '../../src/core'
 
 /** Room for all facts of a test. */

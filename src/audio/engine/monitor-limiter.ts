@@ -1,10 +1,10 @@
 /** No peak leaves the monitor above this, whatever the settings: -1 dBFS. */
-export const GUARD_CEILING = 10 ** (-1 / 20)
+export const LIMITER_CEILING = 10 ** (-1 / 20)
 
 const RELEASE_MS = 120
 
 /**
- * Holds monitor peaks at or below {@link GUARD_CEILING}. Turns down at once, for all channels alike, and comes
+ * Holds monitor peaks at or below {@link LIMITER_CEILING}. Turns down at once, for all channels alike, and comes
  * back slowly: it is there to protect ears, not to sound well, and never touches a delivered file.
  */
 export class MonitorLimiter {
@@ -29,11 +29,12 @@ export class MonitorLimiter {
         continue
       }
       envelope = Math.max(peak, envelope * this.release)
-      if (envelope <= GUARD_CEILING) continue
-      const gain = GUARD_CEILING / envelope
+      if (envelope <= LIMITER_CEILING) continue
+      const gain = LIMITER_CEILING / envelope
       for (let c = 0; c < channels.length; c++) {
         const samples = channels[c]
-        if (samples) samples[n] = Math.max(-GUARD_CEILING, Math.min(GUARD_CEILING, (samples[n] ?? 0) * gain))
+        if (samples)
+          samples[n] = Math.max(-LIMITER_CEILING, Math.min(LIMITER_CEILING, (samples[n] ?? 0) * gain))
       }
     }
     this.envelope = envelope

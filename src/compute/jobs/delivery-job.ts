@@ -2,7 +2,6 @@ import { type ChainDoc, renderSteps, type Sound } from '../../core'
 import type { Job } from './job'
 
 export interface DeliveryInput {
-  readonly take: string
   readonly chain: ChainDoc
 }
 

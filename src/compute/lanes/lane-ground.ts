@@ -1,13 +1,5 @@
-import {
-  type FrameRange,
-  runStage,
-  type SoundWithLeads,
-  type StageDoc,
-  type Steps,
-  stageLatencyFrames,
-  workingCopy,
-} from '../../core'
-import { soundKey, stagesOn } from '../address'
+import { type FrameRange, type SoundWithLeads, type StageDoc, type Steps, soundBehindSteps } from '../../core'
+import { soundKey } from '../address'
 import { Rounds } from './rounds'
 import type { TakeExcerpt } from './take-excerpt'
 
@@ -37,10 +29,6 @@ export function groundKey(excerptKey: string, prefix: readonly StageDoc[]): stri
 /** Runs the excerpt through the stages ahead of the first that changes. */
 export function* laneGround(excerpt: TakeExcerpt, prefix: readonly StageDoc[]): Steps<LaneGround> {
   const { key, firstHop, stretch } = excerpt
-  const { sampleRate } = excerpt.sound
-  const stages = stagesOn(prefix)
-  const delay = stages.reduce((sum, stage) => sum + stageLatencyFrames(stage, sampleRate), 0)
-  let sound = stages.length === 0 ? excerpt.sound : workingCopy(excerpt.sound, delay)
-  for (const stage of stages) sound = (yield* runStage(sound, stage)).sound
+  const sound = yield* soundBehindSteps(excerpt.sound, prefix)
   return { key: groundKey(key, prefix), sound, firstHop, stretch, rounds: new Rounds(PIECE_FRAMES) }
 }

@@ -1,7 +1,7 @@
 import { type FrameRange, frameCount, hopStart, type StageDoc, stageDefinitions } from '../../core'
+import type { HashedTake } from '../address'
 import { MOST_WARM_UP_SECONDS, type StretchTrace } from '../lanes/live-traces'
 import { takeExcerpt } from '../lanes/take-excerpt'
-import type { HashedTake } from '../worker/worker-memory'
 import type { Pool, RunningJob } from './pool'
 
 /** Ahead of a stretch stages before the first that changes settle first, then those behind it, seconds. */

@@ -1,8 +1,8 @@
 import { frameCount } from '../../core'
+import type { HashedTake } from '../address'
 import type { FromWorker, JobRequest, ToWorker } from '../messages'
 import { nextTask } from '../port/next-task'
 import { buffersIn } from '../port/post-moving'
-import type { HashedTake } from '../worker/worker-memory'
 import { takeParts } from './take-parts'
 
 /** A worker is silent while this many looks at it in a row find no answer; more after it was replaced for that. */

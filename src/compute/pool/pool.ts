@@ -1,7 +1,7 @@
+import type { HashedTake } from '../address'
 import { ComputeError } from '../compute-error'
 import type { JobInput, JobName, JobPiece, JobResult } from '../jobs'
 import type { FromWorker, JobRequest, Priority } from '../messages'
-import type { HashedTake } from '../worker/worker-memory'
 import { PoolWorker } from './pool-worker'
 
 /** How often workers are looked at, ms; those with nothing to do only at every so many looks. */

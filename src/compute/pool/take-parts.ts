@@ -1,6 +1,6 @@
 import { frameCount } from '../../core'
+import type { HashedTake } from '../address'
 import type { ToWorker } from '../messages'
-import type { HashedTake } from '../worker/worker-memory'
 
 /** Copied within about a hundredth of a second, so that the page goes on meanwhile. */
 const PART_FRAMES = 2 ** 20

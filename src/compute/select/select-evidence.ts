@@ -1,5 +1,5 @@
-import type { Comparison, FrameRange } from '../../core'
-import { type SoundAddress, soundKey } from '../address'
+import { type ChainDoc, type Comparison, type FrameRange, sameStage } from '../../core'
+import type { HashedTake, SoundAddress } from '../address'
 import type { Evidence, SideEvidence, StageEvidence } from '../evidence'
 import type { FactStore } from '../facts/fact-store'
 import type { FactName, Want } from '../facts/fact-values'
@@ -11,7 +11,7 @@ const SIDE: readonly FactName[] = ['energies', 'integratedLufs', 'measures', 'lo
 const STAGE: readonly FactName[] = ['integratedLufs', 'trace', 'reduction']
 
 /** Facts that evidence is put together from, from fewer stages to more: of a side, and of its stages where asked. */
-export function wantsOf({ stages }: Comparison['processed'], withStages: boolean): readonly Want[] {
+export function wantsOf({ stages }: ChainDoc, withStages: boolean): readonly Want[] {
   if (!withStages) return [{ stages, names: SIDE }]
   const last = stages.findLastIndex(({ on }) => on)
   const behind = stages.flatMap((stage, k): Want[] =>
@@ -30,18 +30,14 @@ export class EvidenceSelector {
   constructor(private readonly facts: FactStore) {}
 
   /** Null where some of the facts are not known. */
-  select(
-    take: { readonly hash: string; readonly sound: { readonly sampleRate: number } },
-    comparison: Comparison,
-    loop: FrameRange | null,
-  ): Evidence | null {
+  select(take: HashedTake, comparison: Comparison, loop: FrameRange | null): Evidence | null {
     const ofBypassed = { take: take.hash, stages: comparison.bypassed.stages }
     const ofProcessed = { take: take.hash, stages: comparison.processed.stages }
     const bypassed = this.side(ofBypassed)
     const processed = this.side(ofProcessed)
     const stages = this.stages(ofProcessed)
-    const matched = [ofBypassed, ofProcessed].map((address) => this.loudness(address))
-    const [a, b] = matched
+    const a = this.loudness(ofBypassed)
+    const b = this.loudness(ofProcessed)
     if (!bypassed || !processed || !stages || !a || !b) return null
     const matching = matchingGains(a, b, loop, take.sound.sampleRate)
     return { bypassed, processed, stages, matching, chains: comparison }
@@ -94,11 +90,8 @@ export function missingFrom(facts: FactStore, take: string, wants: readonly Want
 }
 
 /** The stages that two chains begin with alike. */
-export function alikePrefix(a: Comparison['processed'], b: Comparison['processed'] | null): Want['stages'] {
+export function alikePrefix(a: ChainDoc, b: ChainDoc | null): Want['stages'] {
   if (!b) return []
-  const same = a.stages.findIndex((stage, k) => {
-    const other = b.stages[k]
-    return !other || soundKey({ take: '', stages: [stage] }) !== soundKey({ take: '', stages: [other] })
-  })
-  return same < 0 ? a.stages : a.stages.slice(0, same)
+  const changed = a.stages.findIndex((stage, k) => !sameStage(stage, b.stages[k]))
+  return changed < 0 ? a.stages : a.stages.slice(0, changed)
 }

@@ -1,6 +1,6 @@
 import type { Sound } from '../../core'
+import type { HashedTake } from '../address'
 import type { ToWorker } from '../messages'
-import type { HashedTake } from './worker-memory'
 
 type TakeMessage = Extract<ToWorker, { readonly type: 'take' }>
 type TakePart = Extract<ToWorker, { readonly type: 'take-part' }>

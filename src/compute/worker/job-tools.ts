@@ -1,13 +1,12 @@
 import {
-  excerpt,
+  alignedSound,
+  chainLatencyFrames,
   partOf,
   runStage,
   type Sound,
   type SoundWithLeads,
   type StageDoc,
   type Steps,
-  stageLatencyFrames,
-  takeFrames,
   workingCopySteps,
 } from '../../core'
 import { type SoundAddress, soundKey, stagesOn } from '../address'
@@ -66,9 +65,7 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
   }
 
   *sound(address: SoundAddress): Steps<Sound> {
-    const sound = yield* this.soundWithLeads(address)
-    const { sampleRate, channels, leadInFrames = 0 } = sound
-    return excerpt({ sampleRate, channels }, leadInFrames, leadInFrames + takeFrames(sound))
+    return alignedSound(yield* this.soundWithLeads(address))
   }
 
   *fact<Name extends FactName>(address: SoundAddress, name: Name): Steps<FactValues[Name]> {
@@ -95,8 +92,7 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
     const { sampleRate } = this.take
     const on = stagesOn(stages)
     const keys = [...on, null].map((_, count) => soundKey({ take, stages: on.slice(0, count) }))
-    const delays = on.map((stage) => stageLatencyFrames(stage, sampleRate))
-    const needed = (from: number) => delays.slice(from).reduce((sum, frames) => sum + frames, 0)
+    const needed = (from: number) => chainLatencyFrames({ stages: on.slice(from) }, sampleRate)
     let count = on.length
     let held = this.inMemory(keys[count] ?? '', 0)
     while (!held && count > 0) {

@@ -1,4 +1,5 @@
-import type { Sound, SoundWithLeads } from '../../core'
+import type { SoundWithLeads } from '../../core'
+import type { HashedTake } from '../address'
 import { ByteCache } from '../byte-cache'
 import { FactStore } from '../facts/fact-store'
 import type { LaneMemory } from '../lanes/lane-ground'
@@ -12,12 +13,6 @@ const FACT_BYTES = 16 * 2 ** 20
 
 /** With room for this many of its sounds, a take's are all kept; with less, only those that are asked to be. */
 const ROOMY_SOUNDS = 4
-
-/** A take with its hash. */
-export interface HashedTake {
-  readonly hash: string
-  readonly sound: Sound
-}
 
 /** What a worker holds from job to job. */
 export class WorkerMemory {

@@ -1,4 +1,4 @@
-import { frameCount, type Sound } from '../sound/sound'
+import { excerpt, frameCount, type Sound } from '../sound/sound'
 import { finished, type Steps } from '../sound/steps'
 
 /**
@@ -15,6 +15,12 @@ export interface SoundWithLeads extends Sound {
 /** Frames of the take itself. */
 export function takeFrames({ leadInFrames = 0, leadOutFrames = 0, ...sound }: SoundWithLeads): number {
   return frameCount(sound) - leadInFrames - leadOutFrames
+}
+
+/** The take's own frames of `sound`: views of its memory, aligned with the take. */
+export function alignedSound(sound: SoundWithLeads): Sound {
+  const { sampleRate, channels, leadInFrames = 0 } = sound
+  return excerpt({ sampleRate, channels }, leadInFrames, leadInFrames + takeFrames(sound))
 }
 
 /** Frames of one channel copied in one step: about 2 ms, new memory included. */
@@ -36,12 +42,13 @@ export function* paddedSteps(
   frames: number,
 ): Steps<Float32Array[]> {
   const copies: Float32Array[] = []
-  for (const samples of channels) {
+  for (const [c, samples] of channels.entries()) {
     const copy = new Float32Array(silentFrames + frames)
     const end = Math.min(samples.length, frames)
     for (let from = 0; from < end; from += COPY_FRAMES) {
-      copy.set(samples.subarray(from, Math.min(end, from + COPY_FRAMES)), silentFrames + from)
-      yield 0
+      const to = Math.min(end, from + COPY_FRAMES)
+      copy.set(samples.subarray(from, to), silentFrames + from)
+      yield (c + to / end) / channels.length
     }
     copies.push(copy)
   }

@@ -4,9 +4,9 @@ import type { StageDoc } from '../stages'
 import { createIdleProcessor } from '../stages/processors'
 import { stageLatencyFrames } from '../stages/stage-facts'
 import type { ChainDoc } from './chain-doc'
-import { padded, type SoundWithLeads } from './leads'
+import { alignedSound, padded, type SoundWithLeads } from './leads'
 import { runInPlace } from './run-in-place'
-import { runStage, workingCopy } from './run-stage'
+import { runStage, soundBehindSteps } from './run-stage'
 
 /**
  * What one stage changes: the sound before it, as the stage passes it when it finds nothing to do, less the sound
@@ -20,13 +20,10 @@ export function renderDifference(sound: Sound, chain: ChainDoc, stageId: string)
   const { sampleRate } = sound
   const frames = frameCount(sound)
   if (!stage.on) return { sampleRate, channels: sound.channels.map(() => new Float32Array(frames)) }
-  const upToStage = chain.stages.slice(0, index + 1).filter(({ on }) => on)
-  const delay = upToStage.reduce((total, each) => total + stageLatencyFrames(each, sampleRate), 0)
-  let working = workingCopy(sound, delay)
-  for (const earlier of upToStage.slice(0, -1)) working = finished(runStage(working, earlier)).sound
+  const runOut = stageLatencyFrames(stage, sampleRate)
+  const working = finished(soundBehindSteps(sound, chain.stages.slice(0, index), runOut))
   const reference = passedIdle(working, stage, frames)
-  const after = finished(runStage(working, stage)).sound
-  const behind = after.channels.map((samples) => samples.subarray(after.leadInFrames ?? 0))
+  const behind = alignedSound(finished(runStage(working, stage)).sound).channels
   return {
     sampleRate,
     channels: reference.map((samples, c) => samples.map((value, n) => value - (behind[c]?.[n] ?? 0))),

@@ -1,5 +1,5 @@
 import { frameCount, type Sound } from '../sound/sound'
-import { partOf } from '../sound/steps'
+import { finished, partOf, type Steps } from '../sound/steps'
 import { stageLatencyFrames } from '../stages/stage-facts'
 import type { ChainDoc } from './chain-doc'
 import { paddedSteps } from './leads'
@@ -28,11 +28,7 @@ export interface RenderOptions {
  *   puts out, its delay taken out
  */
 export function renderChain(sound: Sound, chain: ChainDoc, options: RenderOptions = {}): Rendering {
-  const steps = renderSteps(sound, chain, options)
-  for (;;) {
-    const step = steps.next()
-    if (step.done) return step.value
-  }
+  return finished(renderSteps(sound, chain, options))
 }
 
 /**
@@ -43,7 +39,7 @@ export function* renderSteps(
   sound: Sound,
   { stages }: ChainDoc,
   { blockFrames = RUN_FRAMES }: RenderOptions = {},
-): Generator<number, Rendering, void> {
+): Steps<Rendering> {
   const { sampleRate } = sound
   const frames = frameCount(sound)
   const delays = stages.map((stage) => stageLatencyFrames(stage, sampleRate))
@@ -53,22 +49,21 @@ export function* renderSteps(
   // puts in front is there from the start, and nothing need be moved.
   let from = sum(delays.filter((_, k) => !stages[k]?.on))
   let leadInFrames = 0
-  const working = yield* paddedSteps(sound.channels, from, frames + latencyFrames)
+  const working = yield* partOf(paddedSteps(sound.channels, from, frames + latencyFrames), 0, 0)
   for (const [k, stage] of stages.entries()) {
     const delay = delays[k] ?? 0
     if (stage.on) {
       const channels = startingAt(from, working)
       const leadOutFrames = (channels[0]?.length ?? 0) - leadInFrames - frames
       const steps = runStage({ sampleRate, channels, leadInFrames, leadOutFrames }, stage, blockFrames)
-      let step = steps.next()
-      for (; !step.done; step = steps.next()) yield (k + step.value) / stages.length
-      if (step.value.trace) traces.set(stage.id, step.value.trace)
+      const { trace } = yield* partOf(steps, k / stages.length, (k + 1) / stages.length)
+      if (trace) traces.set(stage.id, trace)
     } else {
       from -= delay
     }
     leadInFrames += delay
   }
-  const channels = yield* partOf(paddedSteps(startingAt(latencyFrames, working), 0, frames), 1, 2)
+  const channels = yield* partOf(paddedSteps(startingAt(latencyFrames, working), 0, frames), 1, 1)
   return { sound: { sampleRate, channels }, traces, latencyFrames }
 }
 

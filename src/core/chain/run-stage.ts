@@ -1,7 +1,8 @@
 import { frameCount } from '../sound/sound'
-import { finished, type Steps } from '../sound/steps'
+import { partOf, type Steps } from '../sound/steps'
 import { type StageDoc, stageDefinitions } from '../stages'
 import { createProcessor } from '../stages/processors'
+import { chainLatencyFrames } from './latency'
 import { paddedSteps, type SoundWithLeads, takeFrames } from './leads'
 import { runInPlace } from './run-in-place'
 import { type Trace, TraceBuilder } from './trace'
@@ -17,11 +18,6 @@ export interface BehindStage {
 }
 
 /** A copy of `sound` that stages can be run on in place, with silence behind it for what they delay. */
-export function workingCopy(sound: SoundWithLeads, delayFrames: number): SoundWithLeads {
-  return finished(workingCopySteps(sound, delayFrames))
-}
-
-/** {@link workingCopy} in steps. */
 export function* workingCopySteps(sound: SoundWithLeads, delayFrames: number): Steps<SoundWithLeads> {
   const { sampleRate, channels, leadInFrames = 0, leadOutFrames = 0 } = sound
   const longer = Math.max(0, delayFrames - leadOutFrames)
@@ -32,7 +28,7 @@ export function* workingCopySteps(sound: SoundWithLeads, delayFrames: number): S
 /**
  * Runs a stage, as if it were on, over the memory of `working`, in steps of one block: yields the share done and
  * returns the same memory, now behind the stage.
- * @param working with at least as many frames behind the take as the stage delays (see {@link workingCopy})
+ * @param working with at least as many frames behind the take as the stage delays (see {@link workingCopySteps})
  */
 export function* runStage(
   working: SoundWithLeads,
@@ -58,4 +54,21 @@ export function* runStage(
     leadOutFrames: leadOutFrames - latencyFrames,
   }
   return { sound, trace: builder?.trace ?? null }
+}
+
+/**
+ * The sound behind those of `stages` that are on, in memory of its own.
+ * @param runOutFrames how far behind the take it goes on at least: what stages that are run on it will delay
+ */
+export function* soundBehindSteps(
+  sound: SoundWithLeads,
+  stages: readonly StageDoc[],
+  runOutFrames = 0,
+): Steps<SoundWithLeads> {
+  const on = stages.filter((stage) => stage.on)
+  const delay = chainLatencyFrames({ stages: on }, sound.sampleRate)
+  let working = yield* partOf(workingCopySteps(sound, delay + runOutFrames), 0, 0)
+  for (const [k, stage] of on.entries())
+    working = (yield* partOf(runStage(working, stage), k / on.length, (k + 1) / on.length)).sound
+  return working
 }

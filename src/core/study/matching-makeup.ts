@@ -1,8 +1,8 @@
 import type { ChainDoc } from '../chain/chain-doc'
-import { type SoundWithLeads, takeFrames } from '../chain/leads'
-import { runStage, workingCopy } from '../chain/run-stage'
+import { alignedSound } from '../chain/leads'
+import { soundBehindSteps } from '../chain/run-stage'
 import { integratedLoudnessSteps } from '../measure/loudness/loudness'
-import { excerpt, type Sound } from '../sound/sound'
+import type { Sound } from '../sound/sound'
 import { finished, partOf, type Steps } from '../sound/steps'
 import type { StageDoc, StageKind } from '../stages'
 import { type MakeupOf, makeupOf, stageLatencyFrames } from '../stages/stage-facts'
@@ -62,23 +62,14 @@ export function matchingMakeupDb(sound: Sound, chain: ChainDoc, stageId: string)
   const stage = chain.stages[index]
   const makeup = stage && makeupOf(stage)
   if (!makeup) throw new RangeError(`no stage "${stageId}" with makeup gain in the chain`)
-  const earlier = chain.stages.slice(0, index).filter(({ on }) => on)
-  const delay = [...earlier, stage].reduce((sum, each) => sum + stageLatencyFrames(each, sound.sampleRate), 0)
-  let before = workingCopy(sound, delay)
-  for (const each of earlier) before = finished(runStage(before, each)).sound
+  const runOut = stageLatencyFrames(stage, sound.sampleRate)
+  const before = finished(soundBehindSteps(sound, chain.stages.slice(0, index), runOut))
   return finished(
     matchingMakeupSteps(makeup, {
-      *before() {
-        return yield* integratedLoudnessSteps(ofTake(before))
-      },
+      before: () => integratedLoudnessSteps(alignedSound(before)),
       *behind(tried) {
-        return yield* integratedLoudnessSteps(ofTake((yield* runStage(workingCopy(before, 0), tried)).sound))
+        return yield* integratedLoudnessSteps(alignedSound(yield* soundBehindSteps(before, [tried])))
       },
     }),
   )
-}
-
-function ofTake(sound: SoundWithLeads): Sound {
-  const { leadInFrames = 0 } = sound
-  return excerpt(sound, leadInFrames, leadInFrames + takeFrames(sound))
 }

@@ -2,7 +2,7 @@ import { ebur128_integrated_mono } from 'ebur128-wasm'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { ListeningEngine } from '../../../src/audio/engine/listening-engine'
-import { GUARD_CEILING } from '../../../src/audio/engine/monitor-limiter'
+import { LIMITER_CEILING } from '../../../src/audio/engine/monitor-limiter'
 import { matchingGains } from '../../../src/compute/select/matching'
 import { type ChainDoc, chainOf, defaultStage, renderChain, type StageDoc } from '../../../src/core'
 import { startingChain } from '../../../src/demo'
@@ -207,7 +207,7 @@ describe('care for ears', () => {
     engine.play(0)
     const output = heard(engine, 3 * RATE)
     const peak = output.reduce((highest, sample) => Math.max(highest, Math.abs(sample)), 0)
-    expect(peak).toBeLessThanOrEqual(Math.fround(GUARD_CEILING))
+    expect(peak).toBeLessThanOrEqual(Math.fround(LIMITER_CEILING))
     expect(peak).toBeGreaterThan(0.8)
   })
 

@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import type { HashedTake } from '../../../src/compute/address'
 import { ComputeError } from '../../../src/compute/compute-error'
 import type { FactPiece } from '../../../src/compute/jobs/facts-job'
 import { Pool } from '../../../src/compute/pool/pool'
 import { nextTask } from '../../../src/compute/port/next-task'
-import type { HashedTake } from '../../../src/compute/worker/worker-memory'
 import { type ChainDoc, chainOf, integratedLoudness, renderChain } from '../../../src/core'
 import { stageWith } from '../../setup/chains'
 import { eventually } from '../../setup/eventually'
@@ -35,7 +35,7 @@ const gain = (gainDb: number) => chainOf([stageWith('gain', { gainDb }, 'level')
 /** The take through a chain, as a delivery. */
 function deliver(chain: ChainDoc, of: HashedTake = take, signal?: AbortSignal) {
   const options = signal ? { signal } : {}
-  return pool.run('delivery', { take: of.hash, chain }, { priority: 'screen', take: of, ...options }).result
+  return pool.run('delivery', { chain }, { priority: 'screen', take: of, ...options }).result
 }
 
 /** Loudness behind a chain. */
@@ -192,7 +192,7 @@ describe('a worker that is gone', () => {
     const busy = deliver(gain(1), long)
     await eventually(() => expect(first().come.length).toBeGreaterThan(0))
     workers.loads = false
-    const input = { take: take.hash, chain: gain(1) }
+    const input = { chain: gain(1) }
     const options = { priority: 'screen', take: null, worker: 1 } as const
     await expect(pool.run('delivery', input, options).result).rejects.toMatchObject({ code: 'not-loaded' })
     expect(workers.started.length).toBeLessThan(6)

@@ -1,7 +1,16 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { FactName } from '../../../src/compute/facts/fact-values'
-import { chainOf, finished, frameCount, renderChain, type Sound, type StageDoc } from '../../../src/core'
+import { type FactPiece, factsJob } from '../../../src/compute/jobs/facts-job'
+import {
+  chainOf,
+  finished,
+  frameCount,
+  measure,
+  renderChain,
+  type Sound,
+  type StageDoc,
+} from '../../../src/core'
 import { band, equaliserWith, monoOf, stageWith } from '../../setup/chains'
 import { directFact, factNames } from '../../setup/direct-facts'
 import { hashed, memoryOf, toolsOf } from '../../setup/evidence-here'
@@ -128,5 +137,26 @@ describe('sounds in the memory of a worker', () => {
       ).toEqual(ofLonger)
       expect(leadOutFrames).toBeGreaterThanOrEqual(0)
     }
+  })
+})
+
+describe('a job of facts that is told the places of its take', () => {
+  it('measures at these, and looks for none', () => {
+    const take = hashed(monoOf(48_000, 48_000, (n) => (n < 24_000 ? 0.1 : 0.001) * Math.sin(n / 3)))
+    const memory = memoryOf(take)
+    const places = { pauses: [0, 1], sibilants: [] }
+    const wants = [{ stages: [], names: ['places', 'measures'] as const }]
+    const told: FactPiece[] = []
+    const input = { take: take.hash, wants, places, keep: null }
+    finished(
+      factsJob(
+        input,
+        toolsOf<FactPiece>(memory, (piece) => told.push(piece)),
+      ),
+    )
+    expect(told[0]?.value).toBe(places)
+    const { noiseFloorDbfs } = measure(take.sound, { pauses: [0, 1] })
+    expect(told[1]?.value).toMatchObject({ noiseFloorDbfs })
+    expect(noiseFloorDbfs).not.toBe(measure(take.sound).noiseFloorDbfs)
   })
 })

@@ -51,7 +51,7 @@ const job = (id: number, priority: JobRequest['priority'], doc: ChainDoc = chain
   type: 'job',
   id,
   kind: 'delivery',
-  input: { take: take.hash, chain: doc },
+  input: { chain: doc },
   priority,
   take: take.hash,
 })

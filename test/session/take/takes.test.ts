@@ -1,10 +1,11 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import { ComputeError } from '../../../src/compute/compute-error'
 import { nextTask } from '../../../src/compute/port/next-task'
-import type { Sound } from '../../../src/core'
+import { measure, type Sound } from '../../../src/core'
 import { FileError } from '../../../src/files/file-error'
 import { createTakeStore } from '../../../src/session/take/take-store'
 import { Takes } from '../../../src/session/take/takes'
+import { eventually } from '../../setup/eventually'
 
 const soundAt = (sampleRate: number): Sound => ({ sampleRate, channels: [new Float32Array(64)] })
 
@@ -47,6 +48,17 @@ beforeEach(async () => {
   store = createTakeStore()
   takes = new Takes(store, worker, () => undefined)
   await takes.openDemo()
+})
+
+describe('a take that is measured', () => {
+  it('has the hash of its samples, by which a session document refers to it', async () => {
+    const measured = measure(soundAt(48_000))
+    takes = new Takes(store, { takeHash: 'a hash', setTake: async () => measured }, () => undefined)
+    await takes.openTake(own)
+    await eventually(() =>
+      expect(store.getState().take).toMatchObject({ measures: measured, hash: 'a hash' }),
+    )
+  })
 })
 
 describe('a take that takes the place of the demo', () => {
