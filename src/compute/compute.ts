@@ -1,4 +1,3 @@
-import type { HashedTake } from './address'
 import {
   type ChainDoc,
   type Comparison,
@@ -7,6 +6,7 @@ import {
   type Sound,
   sampleHashSteps,
 } from '../core'
+import type { HashedTake } from './address'
 import { ComputeError } from './compute-error'
 import type { Evidence } from './evidence'
 import { FactStore } from './facts/fact-store'

@@ -34,6 +34,8 @@ export function followComparison(
 ): () => void {
   const pace = new TracePace(atNextFrame)
   let asked = 0
+  /** The gesture that changed the chain last has ended, maybe before figures were asked for. */
+  let isResting = false
   /** Come since the last frame, in order. */
   let come: StretchTrace[] = []
 
@@ -78,7 +80,9 @@ export function followComparison(
       }
       const onTracesOver = pace.begin()
       const listener = { onProgress, onLiveTraces, onTracesOver }
-      const found = await worker.evidence({ comparison, loop, live }, listener).finally(onTracesOver)
+      const answer = worker.evidence({ comparison, loop, live }, listener)
+      if (isResting) worker.handRests()
+      const found = await answer.finally(onTracesOver)
       if (request === asked && found) settle({ evidence: found, working: null, problem: null })
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error)
@@ -88,8 +92,14 @@ export function followComparison(
   }
 
   chain.subscribe((now, before) => {
-    if (now.gesturesEnded !== before.gesturesEnded) worker.handRests()
-    if (now.chain !== before.chain) void update(true)
+    if (now.chain !== before.chain) {
+      isResting = false
+      void update(true)
+    }
+    if (now.gesturesEnded !== before.gesturesEnded) {
+      isResting = true
+      worker.handRests()
+    }
   })
   take.subscribe((now, before) => {
     if (now.take?.sound !== before.take?.sound) settle({ evidence: null, working: 0 })

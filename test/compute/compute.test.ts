@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { Compute, type EvidenceListener } from '../../src/compute/compute'
 import { ComputeError } from '../../src/compute/compute-error'
 import type { StretchTrace } from '../../src/compute/lanes/live-traces'
@@ -16,6 +16,7 @@ import {
   type Scope,
 } from '../../src/core'
 import { stageWith } from '../setup/chains'
+import { eventually } from '../setup/eventually'
 import { evidenceHere } from '../setup/evidence-here'
 import { SEED } from '../setup/random-chains'
 import { noise } from '../setup/signals'
@@ -58,6 +59,7 @@ beforeEach(async () => {
   expect(await compute.setTake(take)).toEqual(measure(take))
 })
 afterEach(() => {
+  vi.unstubAllGlobals()
   pool.end()
   workers.end()
 })
@@ -101,6 +103,18 @@ describe('evidence', () => {
     )
     // Of the take, and of both sides of the newest.
     expect(wanted).toHaveLength(3)
+  })
+
+  it('waits for the hand to rest, and no longer once it is told so', async () => {
+    const { setTimeout: later } = globalThis
+    // No wait of any length ever ends by itself.
+    vi.stubGlobal('setTimeout', (then: () => void, ms = 0) => (ms > 0 ? 0 : later(then, 0)))
+    const asked = () => workers.asked.filter((each) => each.type === 'job' && each.kind === 'facts').length
+    const [before, waiting] = [asked(), ask(chainAt(-30), LIVE)]
+    await eventually(() => expect(tracesOver).toBe(1))
+    expect(asked()).toBe(before)
+    compute.handRests()
+    expect((await waiting)?.chains.processed).toEqual(chainAt(-30))
   })
 
   it('needs what is missing only: of a side that is known nothing is asked', async () => {

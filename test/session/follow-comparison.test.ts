@@ -83,6 +83,25 @@ describe('following the comparison', () => {
     expect(handRests).toHaveBeenCalledOnce()
   })
 
+  it('says so once more where the gesture ended before figures were asked for, and not while the next goes on', async () => {
+    const { chain, handRests } = on
+    const { endGesture, edit } = chain.getState()
+    const turn = () =>
+      edit((doc) => ({ chain: { ...doc, stages: doc.stages.toReversed() }, words: 'moved' }), 'drag')
+    turn()
+    endGesture()
+    handRests.mockClear()
+    await on.drawn()
+    expect(on.last().live).not.toBeNull()
+    expect(handRests).toHaveBeenCalledOnce()
+    on.last().onTracesOver()
+    const { length } = on.asked
+    turn()
+    await on.drawn()
+    expect(on.asked).toHaveLength(length + 1)
+    expect(handRests).toHaveBeenCalledOnce()
+  })
+
   it('asks for nothing before the take is measured', () => {
     const { asked, take: takes, changeChain, frame } = app()
     takes.setState({ take })
