@@ -174,8 +174,8 @@ export class Compute {
   }
 
   /**
-   * Makeup gain with which a compressor is as loud as its input; null where that cannot be measured.
-   * @throws ComputeError when the chain has no such compressor
+   * Makeup gain with which a stage is as loud as its input; null where that cannot be measured.
+   * @throws ComputeError when the chain has no such stage with makeup gain
    */
   async makeup(chain: ChainDoc, stageId: string): Promise<number | null> {
     const { take } = this

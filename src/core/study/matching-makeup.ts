@@ -23,7 +23,7 @@ export interface MakeupTools {
 }
 
 /**
- * The makeup gain, dB, with which a compressor's output is as loud (integrated, ITU-R BS.1770) as its input: found
+ * The makeup gain, dB, with which a stage's output is as loud (integrated, ITU-R BS.1770) as its input: found
  * by measuring both, and again until they match where the mix leaves part of the sound dry. Kept inside the range
  * of the parameter. Null where the sound is silent or too short to measure, or makeup acts on none of it (mix 0).
  */
