@@ -134,7 +134,7 @@ test('at 1440 x 900 five stages, stored versions, a compared band and a note pus
   await expectFigures(page)
   const top = (await bar.boundingBox())?.y ?? 0
   const parts = [
-    page.getByRole('region', { name: 'The curve' }).getByRole('img'),
+    page.getByRole('region', { name: 'Response' }).getByRole('img'),
     page.getByRole('row', { name: /^Noise floor/ }),
     page.getByRole('combobox', { name: 'Design' }),
   ]
@@ -142,7 +142,7 @@ test('at 1440 x 900 five stages, stored versions, a compared band and a note pus
     const box = await part.boundingBox()
     expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThanOrEqual(top)
   }
-  const margin = await page.getByRole('region', { name: 'The take' }).boundingBox()
+  const margin = await page.getByRole('region', { name: 'Take' }).boundingBox()
   const table = await page.getByRole('table').boundingBox()
   expect((table?.x ?? 0) + (table?.width ?? 0)).toBeLessThanOrEqual((margin?.x ?? 0) + (margin?.width ?? 0))
 })
@@ -153,7 +153,7 @@ test('the projector view enlarges type, hides what need not be shown, and goes a
   await page.setViewportSize({ width: 1280, height: 720 })
   const size = () =>
     page
-      .getByRole('region', { name: 'The take' })
+      .getByRole('region', { name: 'Take' })
       .getByRole('paragraph')
       .first()
       .evaluate((note) => getComputedStyle(note).fontSize)
@@ -184,7 +184,7 @@ for (const viewport of [
     await expect(page.getByRole('button', { name: 'Leave projector' })).toBeVisible()
     await page.screenshot({ path: info.outputPath('projector.png') })
     const bar = await page.getByRole('region', { name: 'Listening' }).boundingBox()
-    for (const name of ['The take', 'The chain', 'The numbers']) {
+    for (const name of ['Take', 'Chain', 'Figures']) {
       const box = await page.getByRole('region', { name }).boundingBox()
       expect((box?.y ?? 0) + (box?.height ?? 0), name).toBeLessThanOrEqual(bar?.y ?? 0)
     }

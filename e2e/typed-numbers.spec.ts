@@ -35,7 +35,7 @@ for (const width of [1440, 1024, 360]) {
 
   test(`at ${width} px what is wrong with a typed time is read whole`, async ({ page }) => {
     await page.setViewportSize({ width, height: 900 })
-    const times = page.getByRole('region', { name: 'The take' })
+    const times = page.getByRole('region', { name: 'Take' })
     for (const name of ['Position', 'Loop from', 'to']) {
       const field = times.getByRole('textbox', { name, exact: true })
       await field.fill('abc')

@@ -18,7 +18,7 @@ export interface GivenFile {
 export async function openApp(page: Page): Promise<void> {
   await provideRecordedDemo(page)
   await page.goto('/')
-  await expect(page.getByRole('heading', { name: 'The numbers' })).toBeVisible()
+  await expect(page.getByRole('heading', { name: 'Figures' })).toBeVisible()
   await expectFigures(page)
 }
 

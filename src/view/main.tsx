@@ -5,6 +5,7 @@ import { askBeforeLeaving } from './ask-before-leaving'
 import { Page } from './page'
 import { prefetchParts } from './prefetch'
 import { sayNotStarted } from './start/say-not-started'
+import './face.css'
 import './tokens.css'
 import './base.css'
 

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import type { App } from '../session/app'
 import { TheChain } from './chain/the-chain'
 import { AppProvider } from './context/app-context'
@@ -48,23 +48,21 @@ function PageContents() {
         <TheHeader />
         <PageNotes />
         <main className={styles.parts}>
-          <ErrorBoundary what="The take">
+          <Part area={styles.take} what="The take">
             <TheTake />
-          </ErrorBoundary>
-          <ErrorBoundary what="The chain">
+          </Part>
+          <Part area={styles.chain} what="The chain">
             <TheChain />
-          </ErrorBoundary>
-          <div className={styles.side}>
-            <ErrorBoundary what="The selected stage">
-              <SelectedStage />
-            </ErrorBoundary>
-            <ErrorBoundary what="The curve">
-              <TheCurve />
-            </ErrorBoundary>
-            <ErrorBoundary what="The numbers">
-              <TheNumbers />
-            </ErrorBoundary>
-          </div>
+          </Part>
+          <Part area={styles.stage} what="The selected stage">
+            <SelectedStage />
+          </Part>
+          <Part area={styles.response} what="The response">
+            <TheCurve />
+          </Part>
+          <Part area={styles.figures} what="The figures">
+            <TheNumbers />
+          </Part>
         </main>
       </div>
       <Reach>
@@ -72,6 +70,23 @@ function PageContents() {
         <ListeningBar />
       </Reach>
       <Sheets />
+    </div>
+  )
+}
+
+interface PartProps {
+  /** Its place on the page. */
+  readonly area: string | undefined
+  /** What failed, where it fails. */
+  readonly what: string
+  readonly children: ReactNode
+}
+
+/** A part of the page, which fills the room that the page gives it. */
+function Part({ area, what, children }: PartProps) {
+  return (
+    <div className={area}>
+      <ErrorBoundary what={what}>{children}</ErrorBoundary>
     </div>
   )
 }

@@ -34,7 +34,7 @@ export function TheChain() {
   return (
     <section className={styles.chain} aria-labelledby="the-chain">
       <div className={styles.head}>
-        <h2 id="the-chain">The chain</h2>
+        <h2 id="the-chain">Chain</h2>
         <p className={styles.said} aria-live="polite">
           {announcement}
         </p>

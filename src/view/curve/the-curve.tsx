@@ -38,7 +38,7 @@ export function TheCurve() {
   return (
     <section className={styles.curve} aria-labelledby="the-curve">
       <div className={styles.head}>
-        <h2 id="the-curve">The curve</h2>
+        <h2 id="the-curve">Response</h2>
         <p className={styles.note}>
           ±{rangeDb} dB; {scope.kind === 'snapshots' && 'current response; '}spectrum{' '}
           <SideLegend sides={sides} />

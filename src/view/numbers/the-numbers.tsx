@@ -17,7 +17,7 @@ export function TheNumbers() {
   return (
     <section className={styles.numbers} aria-labelledby="the-numbers">
       <div className={styles.head}>
-        <h2 id="the-numbers">The numbers</h2>
+        <h2 id="the-numbers">Figures</h2>
         <p className={problem === null ? styles.note : styles.problem}>
           {problem === null ? 'of the whole take' : 'not up to date'}
         </p>

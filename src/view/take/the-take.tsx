@@ -26,7 +26,7 @@ export function TheTake() {
   return (
     <section className={styles.take} aria-labelledby="the-take">
       <div className={styles.head}>
-        <h2 id="the-take">The take</h2>
+        <h2 id="the-take">Take</h2>
         <p className={scope.kind === 'snapshots' ? styles.longRule : styles.rule}>
           <SideLegend sides={sides} />
           {scope.kind === 'snapshots' && ` lanes: ${sides.processed}`}
