@@ -8,6 +8,7 @@ export {
   comparisonOf,
   listeningPointIndexOf,
   type Scope,
+  type Snapshot,
 } from './chain/compare'
 export { idleChain } from './chain/idle-chain'
 export { type JsonIssue, jsonIssue, quoted } from './chain/json-issue'

@@ -2,6 +2,7 @@ import type { App } from '../session/app'
 import type { LazyPart } from '../session/lazy-part'
 import { fileReading, stageReading, wavWriting } from '../session/parts'
 import { deliveryMaking, trialRunning } from '../session/sheet-parts'
+import { cardFigures, endFigures, listeningPoint, versionMenu } from './chain/lazy-parts'
 import { curvePlot } from './curve/the-curve'
 import { barNotes } from './listening/listening-bar'
 import { sheets } from './sheets'
@@ -13,7 +14,10 @@ const parts: readonly LazyPart<unknown>[] = [
   takeLanes,
   curvePlot,
   barNotes,
+  cardFigures,
+  listeningPoint,
   stagePictures,
+  endFigures,
   fileReading,
   deliveryMaking,
   sheets.deliver,
@@ -21,6 +25,7 @@ const parts: readonly LazyPart<unknown>[] = [
   sheets.trial,
   wavWriting,
   stageReading,
+  versionMenu,
   sheets.keys,
   sheets.terms,
 ]

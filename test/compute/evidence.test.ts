@@ -50,7 +50,15 @@ function direct(comparison: Comparison, loop: FrameRange | null): Evidence {
     const loudnessChangeLu = before === null || behind === null ? null : behind - before
     const upTo = stages.slice(0, k + 1)
     const reduction = on ? directFact(take, upTo, 'reduction') : null
-    return [id, { loudnessChangeLu, reduction, trace: on ? directFact(take, upTo, 'trace') : null }] as const
+    return [
+      id,
+      {
+        integratedLufs: behind,
+        loudnessChangeLu,
+        reduction,
+        trace: on ? directFact(take, upTo, 'trace') : null,
+      },
+    ] as const
   })
   return {
     bypassed: side(comparison.bypassed),

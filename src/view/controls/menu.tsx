@@ -4,6 +4,8 @@ import styles from './menu.module.css'
 interface MenuProps {
   /** On the button that opens it. */
   readonly label: string
+  /** What it is called, where that is not what stands on it. */
+  readonly name?: string
   readonly disabled?: boolean
   /** Holds the button, for those who give it the focus. */
   readonly opener?: RefObject<HTMLButtonElement | null>
@@ -12,7 +14,7 @@ interface MenuProps {
 }
 
 /** A button with a list that opens under it, and closes on Escape or when the focus leaves. */
-export function Menu({ label, disabled = false, opener: given, children }: MenuProps) {
+export function Menu({ label, name, disabled = false, opener: given, children }: MenuProps) {
   const [open, setOpen] = useState(false)
   const own = useRef<HTMLButtonElement>(null)
   const opener = given ?? own
@@ -38,6 +40,7 @@ export function Menu({ label, disabled = false, opener: given, children }: MenuP
         type="button"
         className={styles.opener}
         aria-expanded={open}
+        aria-label={name}
         disabled={disabled}
         onClick={() => setOpen(!open)}
       >

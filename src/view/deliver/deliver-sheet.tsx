@@ -3,6 +3,7 @@ import { useApp, useDelivery, useTake } from '../context/app-context'
 import { Choice } from '../controls/choice'
 import { Sheet } from '../dialog/sheet'
 import styles from './deliver.module.css'
+import { DeliveredChain } from './delivered-chain'
 import { DeliveryNews } from './delivery-news'
 import { deliveredFacts, ditherWords, formats, PHASE_WORDS } from './delivery-words'
 import { FileFigures } from './file-figures'
@@ -24,7 +25,7 @@ export function DeliverSheet() {
   }, [busy])
   return (
     <Sheet name="deliver" title="Deliver">
-      <p>The take processed by the whole chain, as a WAV file on this computer.</p>
+      <DeliveredChain />
       <Choice
         legend="Format"
         className={styles.formats}

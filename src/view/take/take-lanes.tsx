@@ -50,7 +50,7 @@ function TraceLanes({ view, width, textScale }: { view: TimeView; width: number;
   const current = useChain((state) => state.chain)
   const scope = useListen((state) => state.scope)
   // The chain that the figures are of: the current one, or a stored version.
-  const chain = scope.kind === 'snapshots' ? (scope.b ?? current) : current
+  const chain = scope.kind === 'snapshots' ? (scope.b?.chain ?? current) : current
   const listeningPointIndex = listeningPointIndexOf(
     chain.stages,
     useListen((state) => state.listeningPoint),

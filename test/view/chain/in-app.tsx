@@ -5,6 +5,7 @@ import { type App, createApp } from '../../../src/session/app'
 import type { LazyPart } from '../../../src/session/lazy-part'
 import { stageReading } from '../../../src/session/parts'
 import { deliveryMaking, trialRunning } from '../../../src/session/sheet-parts'
+import { cardFigures, endFigures, listeningPoint, versionMenu } from '../../../src/view/chain/lazy-parts'
 import { AppProvider } from '../../../src/view/context/app-context'
 import { curvePlot } from '../../../src/view/curve/the-curve'
 import { barNotes } from '../../../src/view/listening/listening-bar'
@@ -13,9 +14,19 @@ import { takeLanes } from '../../../src/view/take/the-take'
 
 // As on a page that has been idle.
 await Promise.all(
-  [takeLanes, curvePlot, stagePictures, stageReading, deliveryMaking, trialRunning, barNotes].map(
-    (part: LazyPart<unknown>) => part.load(),
-  ),
+  [
+    takeLanes,
+    curvePlot,
+    stagePictures,
+    stageReading,
+    deliveryMaking,
+    trialRunning,
+    barNotes,
+    cardFigures,
+    endFigures,
+    listeningPoint,
+    versionMenu,
+  ].map((part: LazyPart<unknown>) => part.load()),
 )
 
 /** A worker that takes everything and never answers: these tests are about the page. */

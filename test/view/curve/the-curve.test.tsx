@@ -93,7 +93,7 @@ describe('the curve', () => {
     const note = () => screen.getByText(/^±/).textContent
     expect(note()).toMatch(/dB; spectrum\s+without\s+with$/)
     const { chain } = app.chain.getState()
-    act(() => app.listening.setScope({ kind: 'snapshots', a: chain, b: chain }))
+    act(() => app.listening.setScope({ kind: 'snapshots', a: { name: '', chain }, b: { name: '', chain } }))
     expect(note()).toMatch(/dB; current response; spectrum\s+A\s+B$/)
   })
 

@@ -91,7 +91,7 @@ describe('keys', () => {
     expect(first).not.toBeNull()
     await user.keyboard('nk')
     const second = app.chain.getState().snapshots.b
-    expect(second).toBe(app.chain.getState().chain)
+    expect(second?.chain).toBe(app.chain.getState().chain)
     await user.keyboard('nk')
     expect(app.chain.getState().snapshots).toEqual({ a: first, b: second })
     expect(page.screen.getState().said?.words).toContain('both taken')

@@ -37,7 +37,7 @@ describe('the numbers', () => {
   it('say whose stages the lanes tell of, where that is not the chain on the bench', () => {
     const app = showInApp(<TheNumbers />)
     const { chain } = app.chain.getState()
-    act(() => app.listen.setState({ scope: { kind: 'snapshots', a: null, b: chain } }))
+    act(() => app.listen.setState({ scope: { kind: 'snapshots', a: null, b: { name: '', chain } } }))
     expect(screen.getByRole('table').textContent).not.toContain('those of B')
     act(() => app.chain.getState().edit(addStage('gain')))
     expect(screen.getByRole('table').textContent).toContain('figures of stages are those of B')

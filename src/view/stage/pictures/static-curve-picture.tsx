@@ -2,10 +2,10 @@ import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
 import { plain, plainInSentence } from '../../../core'
 import { useListen, useStageColour } from '../../context/app-context'
+import { HIGHEST_DBFS, lowestShownDbfs, staticCurvePoints } from '../../plot/static-curve'
 import { PictureFrame } from './picture-frame'
 import type { PictureProps } from './picture-props'
 import styles from './pictures.module.css'
-import { HIGHEST_DBFS, lowestShownDbfs, staticCurvePoints } from './static-curve'
 import { WorkingPoint } from './working-point'
 
 const SIDE = 200

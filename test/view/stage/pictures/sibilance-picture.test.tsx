@@ -25,6 +25,7 @@ function showReduced(maxDb: number) {
   const app = showInApp(<SelectedStage />)
   const { chain } = app.chain.getState()
   const held: StageEvidence = {
+    integratedLufs: -20,
     loudnessChangeLu: 0,
     reduction: { maxDb, medianDb: maxDb },
     trace: null,

@@ -71,7 +71,15 @@ describe('the lanes', () => {
     const { app } = showOnPage(<TheTake />)
     const { chain } = app.chain.getState()
     act(() => app.evidence.setState({ evidence: evidenceOf(app, tone(5, 0.5)), working: null }))
-    act(() => app.listen.setState({ scope: { kind: 'snapshots', a: chain, b: { ...chain, stages: [] } } }))
+    act(() =>
+      app.listen.setState({
+        scope: {
+          kind: 'snapshots',
+          a: { name: '', chain },
+          b: { name: '', chain: { ...chain, stages: [] } },
+        },
+      }),
+    )
     expect(screen.getByText(/lanes: B$/).textContent).toMatch(/A\s+B lanes: B$/)
     expect(screen.getByText(/dBTP A$/)).toBeDefined()
     expect(document.body.textContent).not.toMatch(/dBTP with/)
