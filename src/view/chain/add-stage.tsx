@@ -17,7 +17,12 @@ export const AddStage = memo(({ opener, onAdded }: AddStageProps) => {
   const count = useChain((state) => state.chain.stages.length)
   const full = count >= MAX_STAGES
   return (
-    <Menu label={full ? `No more than ${MAX_STAGES} stages` : '+ Add stage'} disabled={full} opener={opener}>
+    <Menu
+      label="+ Add stage"
+      name={full ? `No more than ${MAX_STAGES} stages` : undefined}
+      disabled={full}
+      opener={opener}
+    >
       {(close) =>
         stageKinds.map((kind) => (
           <MenuEntry

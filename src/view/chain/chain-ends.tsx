@@ -1,4 +1,3 @@
-import type { ReactNode } from 'react'
 import { useTake } from '../context/app-context'
 import { LazyView } from '../lazy/lazy-view'
 import styles from './chain-ends.module.css'
@@ -25,7 +24,7 @@ interface OutProps {
   readonly listeningPointAtEnd: boolean
 }
 
-/** Where the chain ends, and what is measured there, or at the listening point. */
+/** Where the chain ends, and what is measured there, while it is heard up to there. */
 export function Out({ column, line, otherChain, listeningPointAtEnd }: OutProps) {
   return (
     <li
@@ -34,16 +33,15 @@ export function Out({ column, line, otherChain, listeningPointAtEnd }: OutProps)
       data-unheard={!listeningPointAtEnd}
     >
       <span className={styles.name}>out{otherChain && ` of ${otherChain}`}</span>
-      <Figures of="out">{!listeningPointAtEnd && 'at the listening point: '}</Figures>
+      {listeningPointAtEnd ? <Figures of="out" /> : <span className={styles.figures}>not heard</span>}
     </li>
   )
 }
 
-function Figures({ of, children }: EndFiguresProps & { readonly children?: ReactNode }) {
+function Figures({ of }: EndFiguresProps) {
   const hasTake = useTake(({ take }) => take !== null)
   return (
     <span className={styles.figures}>
-      {children}
       {hasTake && <LazyView part={endFigures} props={{ of }} failed={NoFigures} />}
     </span>
   )

@@ -25,7 +25,7 @@ const WIDTH_OF_LINES = 46
 /** What the take and the output stand in, at both ends of a line. */
 const WIDTH_OF_ENDS = 9.5
 /** A card, and the piece of the line behind it. */
-const LEAST_WIDTH: Readonly<Record<'cards' | 'compact', number>> = { cards: 13.25, compact: 9.75 }
+const LEAST_WIDTH: Readonly<Record<'cards' | 'compact', number>> = { cards: 13, compact: 9.75 }
 /** With more stages cards are small, so that the chain does not push the rest out of reach. */
 const MOST_CARDS = 12
 

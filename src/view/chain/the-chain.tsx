@@ -63,9 +63,11 @@ export function TheChain() {
             announce={announce}
           />
         )}
-        <VersionChip of="a" announce={announce} />
-        <VersionChip of="b" announce={announce} />
-        <AddStage opener={adder} onAdded={announce} />
+        <div className={styles.choices}>
+          <VersionChip of="a" announce={announce} />
+          <VersionChip of="b" announce={announce} />
+          <AddStage opener={adder} onAdded={announce} />
+        </div>
       </div>
       <ol
         className={styles.list}

@@ -5,7 +5,7 @@ interface MenuProps {
   /** On the button that opens it. */
   readonly label: string
   /** What it is called, where that is not what stands on it. */
-  readonly name?: string
+  readonly name?: string | undefined
   readonly disabled?: boolean
   /** Holds the button, for those who give it the focus. */
   readonly opener?: RefObject<HTMLButtonElement | null>

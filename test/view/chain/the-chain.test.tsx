@@ -178,7 +178,7 @@ describe('the chain', () => {
     expect(out()).toContain('out of \u2068boosts last\u2069')
     expect(screen.queryAllByTitle(/^Integrated loudness here/)).toEqual([])
     act(() => app.listening.setListeningPoint('lift'))
-    expect(out()).toContain('at the listening point: ')
+    expect(out()).toContain('not heard')
     act(() => app.listening.setScope({ kind: 'chain' }))
     expect(out()).not.toContain('boosts last')
   })

@@ -94,7 +94,7 @@ describe('keys', () => {
     expect(second?.chain).toBe(app.chain.getState().chain)
     await user.keyboard('nk')
     expect(app.chain.getState().snapshots).toEqual({ a: first, b: second })
-    expect(page.screen.getState().said?.words).toContain('both taken')
+    expect(page.screen.getState().said?.words).toContain('both stored')
   })
 
   it('set both ends of the loop where the take is', async () => {
