@@ -1,84 +1,13 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import type { EvidenceListener, EvidenceWanted } from '../../src/compute/compute'
-import type { Evidence, LoopEvidence } from '../../src/compute/evidence'
-import { nextTask } from '../../src/compute/port/next-task'
-import { type Comparison, type FrameRange, measure, TRACE_HOP_FRAMES } from '../../src/core'
-import { startingChain } from '../../src/demo'
-import { createChainStore } from '../../src/session/chain/chain-store'
-import { createEvidenceStore } from '../../src/session/evidence-store'
-import { followComparison } from '../../src/session/follow-comparison'
-import { createListenStore } from '../../src/session/listening/listen-store'
-import { createTakeStore } from '../../src/session/take/take-store'
-import { createViewStore } from '../../src/session/take/view-store'
+import { TRACE_HOP_FRAMES } from '../../src/core'
+import { followedApp, measured } from './followed-app'
 import { evidenceOf, take } from './trials/trial-app'
 
-const measured = { ...take, measures: measure(take.sound) }
-
-interface Asked extends EvidenceWanted, EvidenceListener {
-  answer(evidence: Evidence | null): void
-  fail(error: Error): void
-}
-
-interface LoopAsked {
-  readonly comparison: Comparison
-  readonly range: FrameRange
-  answer(found: LoopEvidence | null): void
-  fail(error: Error): void
-}
-
-/** Stores that follow a worker which answers when the test says so. */
-function app() {
-  const take = createTakeStore()
-  const stores = {
-    chain: createChainStore(startingChain()),
-    take,
-    view: createViewStore(take),
-    listen: createListenStore(),
-    evidence: createEvidenceStore(),
-  }
-  const asked: Asked[] = []
-  const loops: LoopAsked[] = []
-  const frames: (() => void)[] = []
-  const handRests = vi.fn()
-  const worker = {
-    handRests,
-    loopEvidence: (comparison: Comparison, range: FrameRange) =>
-      new Promise<LoopEvidence | null>(
-        (answer, fail) => void loops.push({ comparison, range, answer, fail }),
-      ),
-    evidence: (wanted: EvidenceWanted, listener: EvidenceListener) =>
-      new Promise<Evidence | null>(
-        (answer, fail) => void asked.push({ ...wanted, ...listener, answer, fail }),
-      ),
-  }
-  const askAgain = followComparison(stores, worker, (then) => void frames.push(then))
-  const frame = () => {
-    for (const then of frames.splice(0)) then()
-  }
-  const last = () => {
-    const request = asked.at(-1)
-    if (!request) throw new Error('nothing was asked')
-    return request
-  }
-  const changeChain = () =>
-    stores.chain
-      .getState()
-      .edit((chain) => ({ chain: { ...chain, stages: chain.stages.toReversed() }, words: 'moved' }))
-  const settled = () => new Promise((resolve) => setTimeout(resolve, 0))
-  /** Makes a frame, and waits for what follows it. */
-  const drawn = async () => {
-    frame()
-    await nextTask()
-    await settled()
-  }
-  return { ...stores, handRests, asked, loops, askAgain, last, changeChain, settled, frame, drawn }
-}
-
-let on: ReturnType<typeof app>
+let on: ReturnType<typeof followedApp>
 const evidence = () => on.evidence.getState()
 
 beforeEach(() => {
-  on = app()
+  on = followedApp()
   on.take.setState({ take: measured })
   on.last().onTracesOver()
 })
@@ -115,7 +44,7 @@ describe('following the comparison', () => {
   })
 
   it('asks for nothing before the take is measured', () => {
-    const { asked, take: takes, changeChain, frame } = app()
+    const { asked, take: takes, changeChain, frame } = followedApp()
     takes.setState({ take })
     changeChain()
     frame()
@@ -275,90 +204,5 @@ describe('following the comparison', () => {
     expect(evidence()).toMatchObject({ evidence: null, working: 0 })
     expect(on.view.getState().seen).toBeNull()
     expect(evidence().liveTraces.size).toBe(0)
-  })
-})
-
-describe('following the loop', () => {
-  const loop = { from: 0, to: 4000 }
-  /** Evidence of the loop that was asked about last. */
-  const foundOf = ({ comparison, range }: LoopAsked): LoopEvidence => {
-    const { bypassed, processed } = evidenceOf(comparison)
-    return { range, bypassed, processed, reductions: new Map(), chains: comparison }
-  }
-  const lastLoop = () => {
-    const request = on.loops.at(-1)
-    if (!request) throw new Error('nothing was asked about a loop')
-    return request
-  }
-  const answerEvidence = async () => {
-    on.last().answer(evidenceOf(on.last().comparison))
-    await on.settled()
-  }
-  const answerLoop = async () => {
-    const found = foundOf(lastLoop())
-    lastLoop().answer(found)
-    await on.settled()
-    return found
-  }
-
-  it('asks about it once the evidence of the whole take is there, and never has that wait', async () => {
-    on.listen.setState({ loop })
-    expect(on.loops).toHaveLength(0)
-    await answerEvidence()
-    expect(evidence()).toMatchObject({ working: null, loop: null, isLoopWorking: true })
-    expect(lastLoop()).toMatchObject({ range: loop, comparison: on.last().comparison })
-    const found = await answerLoop()
-    expect(evidence()).toMatchObject({ isLoopWorking: false })
-    expect(evidence().loop).toBe(found)
-  })
-
-  it('asks about no loop where none is set', async () => {
-    await answerEvidence()
-    expect(on.loops).toHaveLength(0)
-    expect(evidence().isLoopWorking).toBe(false)
-  })
-
-  it('keeps what is known of a loop while the chain changes, and drops it once the loop moves or goes', async () => {
-    on.listen.setState({ loop })
-    await answerEvidence()
-    const found = await answerLoop()
-    on.changeChain()
-    await on.drawn()
-    expect(evidence().loop).toBe(found)
-    await answerEvidence()
-    expect(evidence().loop).toBe(found)
-    expect(evidence().isLoopWorking).toBe(true)
-    const newer = await answerLoop()
-    expect(evidence().loop).toBe(newer)
-    on.listen.setState({ loop: { from: 400, to: 4000 } })
-    await answerEvidence()
-    expect(evidence()).toMatchObject({ loop: null, isLoopWorking: true })
-    on.listen.setState({ loop: null })
-    await answerEvidence()
-    expect(evidence()).toMatchObject({ loop: null, isLoopWorking: false })
-  })
-
-  it('leaves alone what comes for a loop that has moved on, or for a take that is gone', async () => {
-    on.listen.setState({ loop })
-    await answerEvidence()
-    const old = lastLoop()
-    on.listen.setState({ loop: { from: 400, to: 4000 } })
-    old.answer(foundOf(old))
-    await on.settled()
-    expect(evidence().loop).toBeNull()
-    await answerEvidence()
-    await answerLoop()
-    on.take.setState({ take: { ...take, sound: { ...take.sound } } })
-    expect(evidence()).toMatchObject({ loop: null, isLoopWorking: false })
-  })
-
-  it('says why it could not be worked out, and leaves the evidence of the take', async () => {
-    on.listen.setState({ loop })
-    await answerEvidence()
-    lastLoop().fail(new Error('out of memory'))
-    await on.settled()
-    expect(evidence().problem).toBe('The figures of the loop could not be worked out: out of memory')
-    expect(evidence()).toMatchObject({ loop: null, isLoopWorking: false, working: null })
-    expect(evidence().evidence).not.toBeNull()
   })
 })
