@@ -1,6 +1,7 @@
 export { MeasureError, type MeasureErrorCode } from './error'
 export { type Levels, levelSteps, levels } from './levels/levels'
 export { noiseFloorDbfs, noiseFloorSteps, type Pauses, pausesOf, pausesSteps } from './levels/noise-floor'
+export { samplesOverSteps } from './levels/samples-over'
 export { SUB_BLOCKS_PER_SECOND, subBlockEnergies, subBlockEnergySteps } from './loudness/block-energies'
 export {
   integratedLoudness,

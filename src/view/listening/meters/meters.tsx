@@ -61,6 +61,12 @@ function useMeters(
 
 function draw(meter: HTMLElement | null, share: number, held: number): void {
   const [bar, hold] = meter?.children ?? []
-  if (bar instanceof HTMLElement) bar.style.scale = `${share} 1`
-  if (hold instanceof HTMLElement) hold.style.insetInlineStart = `${100 * held}%`
+  if (bar instanceof HTMLElement) place(bar, 'scale', share, `${share} 1`)
+  if (hold instanceof HTMLElement) place(hold, 'inset-inline-start', held, `${100 * held}%`)
+}
+
+/** Nothing is written at rest: the page looks as it did before anything played. */
+function place(element: HTMLElement, property: string, share: number, value: string): void {
+  if (share > 0) element.style.setProperty(property, value)
+  else element.removeAttribute('style')
 }
