@@ -29,7 +29,7 @@ export function CareNote() {
       <button
         type="button"
         data-look="bare"
-        aria-label="Dismiss the note on care for ears"
+        aria-label="Dismiss"
         title="Dismiss"
         onClick={() => screen.setState({ careNoteRead: true })}
       >
