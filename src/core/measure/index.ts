@@ -29,6 +29,15 @@ export {
 } from './sibilance/sibilance'
 export { sibilanceDb, sibilanceSteps } from './sibilance/sibilance-level'
 export {
+  SPECTROGRAM_LOWEST_HZ,
+  SPECTROGRAM_ROWS,
+  type SpectrogramColumns,
+  spectrogram,
+  spectrogramDb,
+  spectrogramHighestHz,
+  spectrogramSteps,
+} from './spectrum/spectrogram'
+export {
   longTermSpectrum,
   longTermSpectrumSteps,
   type Spectrum,
