@@ -1,4 +1,5 @@
 export { MeasureError, type MeasureErrorCode } from './error'
+export { clippedRangeSteps, clippedRanges } from './levels/clipped-ranges'
 export { type Levels, levelSteps, levels } from './levels/levels'
 export { noiseFloorDbfs, noiseFloorSteps, type Pauses, pausesOf, pausesSteps } from './levels/noise-floor'
 export { SUB_BLOCKS_PER_SECOND, subBlockEnergies, subBlockEnergySteps } from './loudness/block-energies'

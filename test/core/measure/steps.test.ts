@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import {
+  clippedRangeSteps,
+  clippedRanges,
   hasSibilantBand,
   integratedLoudness,
   integratedLoudnessSteps,
@@ -60,6 +62,7 @@ const measures: Record<string, [(sound: Sound) => unknown, (sound: Sound) => Ste
   sibilantEvents: [sibilantEvents, sibilantEventSteps],
   sibilanceDb: [(sound) => sibilanceDb(sound, SIBILANTS), (sound) => sibilanceSteps(sound, SIBILANTS)],
   pitchTrack: [pitchTrack, pitchSteps],
+  clippedRanges: [clippedRanges, clippedRangeSteps],
   spectrogram: [
     (sound) => spectrogram(sound, columnsOf(sound)),
     (sound) => spectrogramSteps(sound, columnsOf(sound)),
