@@ -39,6 +39,14 @@ export {
   spectrogramSteps,
 } from './spectrum/spectrogram'
 export {
+  coarserTile,
+  type SpectrogramTile,
+  TILE_COLUMNS,
+  tileHopFor,
+  tileRange,
+  tilesIn,
+} from './spectrum/spectrogram-tiles'
+export {
   longTermSpectrum,
   longTermSpectrumSteps,
   type Spectrum,
