@@ -2,19 +2,18 @@ import { frameCount, type Sound } from '../../../core'
 import { SHORTEST_LOOP_SECONDS } from '../../../session/listening/loop'
 import { printedKey } from '../../actions/key-table'
 import { useApp, useListen } from '../../context/app-context'
-import { ZOOM_STEP } from './seek-keys'
+import { withEnd, withStart } from '../loop/fitted-loop'
 import { TimeField } from './time-field'
-import styles from './time-row.module.css'
-import { loopFromRefusal, loopToRefusal, positionRefusal } from './typed-times'
-import type { TimeViewControl } from './use-time-view'
+import styles from './times-panel.module.css'
+import { behindEnd } from './typed-times'
 
-interface TimeRowProps {
+interface TimesPanelProps {
   readonly sound: Sound
-  readonly time: TimeViewControl
+  readonly id: string
 }
 
-/** Position, loop and zoom without dragging. */
-export function TimeRow({ sound, time }: TimeRowProps) {
+/** Position and loop, typed. */
+export function TimesPanel({ sound, id }: TimesPanelProps) {
   const { listening } = useApp()
   const { sampleRate } = sound
   const frames = frameCount(sound)
@@ -24,31 +23,30 @@ export function TimeRow({ sound, time }: TimeRowProps) {
     const steps = playing ? 10 : 100
     return Math.round((positionFrame / sampleRate) * steps) / steps
   })
-
+  const refusal = (seconds: number) => behindEnd(seconds, frames / sampleRate)
+  const bounds = { frames, shortest: Math.ceil(SHORTEST_LOOP_SECONDS * sampleRate) }
   // Without a loop the fields show the whole take, so that is what one end of it is typed into.
-  const { from, to } = loop ?? { from: 0, to: frames }
+  const range = loop ?? { from: 0, to: frames }
   return (
-    <>
+    <div id={id} className={styles.panel}>
       <TimeField
         label="Position"
         seconds={position}
-        refusal={(seconds) => positionRefusal(seconds, frames / sampleRate)}
+        refusal={refusal}
         onChange={(seconds) => listening.seek(seconds * sampleRate)}
       />
       <fieldset className={styles.group} aria-label="Loop">
         <TimeField
           label="Loop from"
-          seconds={from / sampleRate}
-          refusal={(seconds) => loopFromRefusal(seconds, to / sampleRate, SHORTEST_LOOP_SECONDS)}
-          onChange={(seconds) => listening.setLoop({ from: seconds * sampleRate, to })}
+          seconds={range.from / sampleRate}
+          refusal={refusal}
+          onChange={(seconds) => listening.setLoop(withStart(range, seconds * sampleRate, bounds))}
         />
         <TimeField
           label="to"
-          seconds={to / sampleRate}
-          refusal={(seconds) =>
-            loopToRefusal(seconds, from / sampleRate, frames / sampleRate, SHORTEST_LOOP_SECONDS)
-          }
-          onChange={(seconds) => listening.setLoop({ from, to: seconds * sampleRate })}
+          seconds={range.to / sampleRate}
+          refusal={refusal}
+          onChange={(seconds) => listening.setLoop(withEnd(range, seconds * sampleRate, bounds))}
         />
         <button
           type="button"
@@ -68,26 +66,6 @@ export function TimeRow({ sound, time }: TimeRowProps) {
           Clear loop
         </button>
       </fieldset>
-      <fieldset className={styles.group} aria-label="Zoom">
-        <span>Zoom</span>
-        <button
-          type="button"
-          aria-label="Zoom out"
-          disabled={time.isWhole}
-          onClick={() => time.zoom(1 / ZOOM_STEP)}
-        >
-          −
-        </button>
-        <button type="button" aria-label="Zoom in" onClick={() => time.zoom(ZOOM_STEP)}>
-          +
-        </button>
-        <button type="button" disabled={!loop} onClick={() => loop && time.show(loop)}>
-          to loop
-        </button>
-        <button type="button" disabled={time.isWhole} onClick={time.showAll}>
-          whole take
-        </button>
-      </fieldset>
-    </>
+    </div>
   )
 }
