@@ -13,7 +13,9 @@ export function rangeAround({ from, to }: FrameRange, frames: number): FrameRang
 /** Whether all of a range of a take of so many frames is there. */
 export function covers(samples: RangeSamples, { from, to }: FrameRange, frames: number): boolean {
   const length = samples.channels[0]?.length ?? 0
-  return samples.from <= Math.max(0, Math.floor(from)) && samples.from + length >= Math.min(frames, Math.ceil(to))
+  return (
+    samples.from <= Math.max(0, Math.floor(from)) && samples.from + length >= Math.min(frames, Math.ceil(to))
+  )
 }
 
 /** Samples of the take itself, which is here. */

@@ -56,7 +56,11 @@ function useSideSamples(
   const [known, setKnown] = useState<Known | null>(null)
   const isTake = stages?.every(({ on }) => !on) ?? false
   const ofTake = useMemo(() => (sound && isTake ? takeSamples(sound) : null), [sound, isTake])
-  const isSeen = known !== null && sound !== null && known.sound === sound && covers(known.samples, view, frameCount(sound))
+  const isSeen =
+    known !== null &&
+    sound !== null &&
+    known.sound === sound &&
+    covers(known.samples, view, frameCount(sound))
   const isKnown = isSeen && known.stages === stages
   useEffect(() => {
     if (!sound || !stages || isTake || isKnown) return

@@ -25,7 +25,13 @@ export function SpectrogramLane(props: SpectrogramLaneProps) {
   return sound && <LaneOf sound={sound} {...props} />
 }
 
-function LaneOf({ sound, view, sampleRate, width, height }: SpectrogramLaneProps & { readonly sound: Sound }) {
+function LaneOf({
+  sound,
+  view,
+  sampleRate,
+  width,
+  height,
+}: SpectrogramLaneProps & { readonly sound: Sound }) {
   const seen = useSpectrogram(sound, view, width)
   const side = useListen((state) => state.side)
   const sides = sideWords(useListen((state) => state.scope))

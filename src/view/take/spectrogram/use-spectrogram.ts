@@ -1,5 +1,12 @@
 import { useEffect, useReducer, useRef, useState } from 'react'
-import { frameCount, type Sound, type SpectrogramTile, type StageDoc, tileHopFor, tilesIn } from '../../../core'
+import {
+  frameCount,
+  type Sound,
+  type SpectrogramTile,
+  type StageDoc,
+  tileHopFor,
+  tilesIn,
+} from '../../../core'
 import { SpectrogramTiles } from '../../../session/take/spectrogram'
 import { useApp, useEvidence, useListen } from '../../context/app-context'
 import type { TimeView } from '../time/time-view'
@@ -40,7 +47,10 @@ export function useSpectrogram(sound: Sound, view: TimeView, width: number): See
   }, [isWhole, heard])
   useEffect(() => {
     if (!heard || !other || width === 0) return
-    const wanted = [heard, other].map((stages) => ({ stages, tiles: tilesIn(view, hopFrames, frameCount(sound)) }))
+    const wanted = [heard, other].map((stages) => ({
+      stages,
+      tiles: tilesIn(view, hopFrames, frameCount(sound)),
+    }))
     let isShown = true
     tiles.want(wanted, count).then(
       () => isShown && setProblem(null),
