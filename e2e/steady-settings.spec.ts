@@ -36,7 +36,7 @@ test('at no width does a help move or cover the control that it is told of, or a
 }) => {
   await openApp(page)
   for (const kind of [/^Saturator/, /^Gain/]) {
-    await page.getByRole('button', { name: 'Add a stage' }).click()
+    await page.getByRole('button', { name: '+ Add stage' }).click()
     await page.getByRole('button', { name: kind }).last().click()
   }
   const stages = page.locator('[data-stage-id]')

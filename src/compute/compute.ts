@@ -3,27 +3,43 @@ import {
   type Comparison,
   type FrameRange,
   type Measures,
+  type SibilantEvent,
   type Sound,
   sampleHashSteps,
 } from '../core'
 import type { HashedTake } from './address'
+import { ByteCache } from './byte-cache'
 import { ComputeError } from './compute-error'
-import type { Evidence } from './evidence'
+import type { Evidence, LoopEvidence } from './evidence'
 import { FactStore } from './facts/fact-store'
-import type { Want } from './facts/fact-values'
+import { addressOf, type Want } from './facts/fact-values'
+import type { JobInput, JobName, JobResult } from './jobs'
 import type { FactPiece } from './jobs/facts-job'
 import type { StretchTrace } from './lanes/live-traces'
+import type { Priority } from './messages'
 import { HandLanes } from './pool/hand-lanes'
-import { Pool } from './pool/pool'
+import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
 import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
+import { loopWantsOf, selectLoop } from './select/select-loop'
 import workerUrl from './worker/compute.worker.ts?worker&url'
 
 /** Facts that the page keeps, bytes: those of some dozens of comparisons of a four-minute take. */
 const FACT_BYTES = 64 * 2 ** 20
 
+/** Tiles of spectrograms that the page keeps, bytes: some three hundred. */
+const TILE_BYTES = 16 * 2 ** 20
+
 /** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
 const REST_MS = 60
+/** A loop is moved and comes to rest again; facts about it wait that long, ms. */
+const LOOP_REST_MS = 120
+
+/** Places of a take that can be gone to. */
+export interface TakeMarks {
+  readonly sibilants: readonly SibilantEvent[]
+  readonly clipped: readonly FrameRange[]
+}
 
 /** What is compared, and what of it is wanted first. */
 export interface EvidenceWanted {
@@ -42,6 +58,15 @@ export interface EvidenceListener {
   onTracesOver(): void
 }
 
+/** How facts are wanted. */
+interface WantOptions {
+  readonly signal: AbortSignal
+  readonly priority?: Priority
+  /** The stages whose sound will be asked for again. */
+  readonly keep?: Want['stages']
+  onProgress?(share: number): void
+}
+
 /** Starts a worker of the pool. @throws ComputeError `no-workers` */
 function startWorker(): Worker {
   if (typeof Worker === 'undefined')
@@ -54,12 +79,15 @@ function startWorker(): Worker {
 
 /** Everything that is worked out off the page, about one take at a time. */
 export class Compute {
+  /** Tiles of spectrograms that are known; see `SpectrogramTiles`. */
+  readonly tiles = new ByteCache<Uint8Array>(TILE_BYTES)
   private readonly facts = new FactStore(FACT_BYTES)
   private readonly selector = new EvidenceSelector(this.facts)
   private readonly lanes: HandLanes
   private take: HashedTake | null = null
   private takeAbort = new AbortController()
   private evidenceAbort = new AbortController()
+  private loopAbort = new AbortController()
   /** Ends the wait for the hand to rest. */
   private endWait: () => void = () => undefined
   /** The chain whose evidence was put together last: what is alike in the next will be alike in the one after. */
@@ -74,6 +102,14 @@ export class Compute {
     return this.take?.hash ?? null
   }
 
+  /** Where the take is to be looked at, known once it is measured. */
+  get takeMarks(): TakeMarks | null {
+    const address = this.take && { take: this.take.hash, stages: [] }
+    const sibilants = address && this.facts.get(address, 'places')?.sibilants
+    const clipped = address && this.facts.get(address, 'clipped')
+    return sibilants && clipped ? { sibilants, clipped } : null
+  }
+
   /**
    * Puts a take in the place of the one before, and measures it. Null when another took its place.
    * @throws ComputeError when it could not be measured
@@ -81,17 +117,19 @@ export class Compute {
   async setTake(sound: Sound): Promise<Measures | null> {
     this.takeAbort.abort()
     this.evidenceAbort.abort()
+    this.loopAbort.abort()
     this.lanes.leave()
     const abort = new AbortController()
     this.takeAbort = abort
     this.take = null
     this.shown = null
+    this.tiles.clear()
     this.pool.forgetTake()
     const hash = await inSlices(sampleHashSteps(sound), () => !abort.signal.aborted)
     if (hash === null || abort.signal.aborted) return null
     this.take = { hash, sound }
-    const wants = [{ stages: [], names: ['places', 'measures'] }] as const
-    const isKnown = await this.want(this.take, wants, abort.signal, () => undefined)
+    const wants = [{ stages: [], names: ['places', 'clipped', 'measures'] }] as const
+    const isKnown = await this.want(this.take, wants, abort)
     return isKnown ? (this.facts.get({ take: hash, stages: [] }, 'measures') ?? null) : null
   }
 
@@ -104,6 +142,7 @@ export class Compute {
     { onProgress, onLiveTraces, onTracesOver }: EvidenceListener,
   ): Promise<Evidence | null> {
     this.evidenceAbort.abort()
+    this.loopAbort.abort()
     const abort = new AbortController()
     this.evidenceAbort = abort
     const { take } = this
@@ -136,16 +175,14 @@ export class Compute {
     const shares = wants.map(() => 0)
     const isKnown = await Promise.all(
       wants.map((each, side) =>
-        this.want(
-          take,
-          each,
-          abort.signal,
-          (share) => {
+        this.want(take, each, {
+          signal: abort.signal,
+          onProgress: (share) => {
             shares[side] = share
             onProgress(Math.min(...shares))
           },
           keep,
-        ),
+        }),
       ),
     )
     if (abort.signal.aborted || isKnown.includes(false)) return null
@@ -154,9 +191,43 @@ export class Compute {
     return evidence
   }
 
+  /**
+   * The same over a loop, worked out behind everything else, so that nothing waits for it; null when newer evidence or
+   * another loop was asked for.
+   * @param range in whole frames of the take
+   * @throws ComputeError when it could not be worked out
+   */
+  async loopEvidence(comparison: Comparison, range: FrameRange): Promise<LoopEvidence | null> {
+    this.loopAbort.abort()
+    const abort = new AbortController()
+    this.loopAbort = abort
+    const { take } = this
+    if (!take) return null
+    const known = selectLoop(this.facts, take.hash, comparison, range)
+    if (known) return known
+    await orAborted(pause(LOOP_REST_MS), abort.signal)
+    if (abort.signal.aborted) return null
+    const wants = loopWantsOf(comparison, range)
+    const isKnown = await this.want(take, wants, { signal: abort.signal, priority: 'study' })
+    return isKnown ? selectLoop(this.facts, take.hash, comparison, range) : null
+  }
+
   /** The hand rests, and is known to: what waits for that is worked out at once. */
   handRests(): void {
     this.endWait()
+  }
+
+  /**
+   * Has any job about the take done; null where it was given up, or there is no take.
+   * @throws ComputeError when it could not be done
+   */
+  async run<Name extends JobName>(
+    kind: Name,
+    inputOf: (take: string) => JobInput<Name>,
+    options: Omit<RunOptions<Name>, 'take'>,
+  ): Promise<JobResult<Name> | null> {
+    const { take } = this
+    return take && this.pool.run(kind, inputOf(take.hash), { ...options, take }).result
   }
 
   /**
@@ -168,9 +239,26 @@ export class Compute {
     onProgress: (share: number) => void,
     signal: AbortSignal,
   ): Promise<Sound | null> {
+    return this.run('delivery', () => ({ chain }), { priority: 'screen', signal, onProgress })
+  }
+
+  /**
+   * What the take run through `chain` measures, at once where that is known; null when `signal` gave it up.
+   * @throws ComputeError when it could not be worked out
+   */
+  async measures({ stages }: ChainDoc, signal: AbortSignal): Promise<Measures | null> {
     const { take } = this
     if (!take) return null
-    return this.pool.run('delivery', { chain }, { priority: 'screen', take, signal, onProgress }).result
+    const isKnown = await this.want(take, [{ stages, names: ['measures'] }], { signal })
+    return isKnown ? (this.facts.get({ take: take.hash, stages }, 'measures') ?? null) : null
+  }
+
+  /**
+   * How many samples of the take run through `chain` do not fit integers of `bits` bits; null when `signal` gave it up.
+   * @throws ComputeError when it could not be worked out
+   */
+  async samplesOver(chain: ChainDoc, bits: number, signal: AbortSignal): Promise<number | null> {
+    return this.run('samplesOver', (take) => ({ take, chain, bits }), { priority: 'screen', signal })
   }
 
   /**
@@ -178,20 +266,15 @@ export class Compute {
    * @throws ComputeError when the chain has no such stage with makeup gain
    */
   async makeup(chain: ChainDoc, stageId: string): Promise<number | null> {
-    const { take } = this
-    if (!take) return null
     const { signal } = this.takeAbort
-    const input = { take: take.hash, chain, stageId }
-    return this.pool.run('makeup', input, { priority: 'screen', take, signal }).result
+    return this.run('makeup', (take) => ({ take, chain, stageId }), { priority: 'screen', signal })
   }
 
   /** Has what is missing worked out. @returns whether all is known; false where it was given up */
   private async want(
     take: HashedTake,
     wants: readonly Want[],
-    signal: AbortSignal,
-    onProgress: (share: number) => void,
-    keep: Want['stages'] = [],
+    { signal, onProgress = () => undefined, keep = [], priority = 'evidence' }: WantOptions,
   ): Promise<boolean> {
     const missing = missingFrom(this.facts, take.hash, wants)
     if (missing.length === 0) {
@@ -202,7 +285,7 @@ export class Compute {
     const onPiece = (piece: FactPiece) => this.learn(take.hash, missing, piece)
     const input = { take: take.hash, wants: missing, places, keep: keep.length > 0 ? keep : null }
     const { result } = this.pool.run('facts', input, {
-      priority: 'evidence',
+      priority,
       take,
       signal,
       onProgress,
@@ -213,8 +296,8 @@ export class Compute {
   }
 
   private learn(take: string, wants: readonly Want[], { want, name, value }: FactPiece): void {
-    const stages = wants[want]?.stages
-    if (stages) this.facts.put({ take, stages }, name, value)
+    const wanted = wants[want]
+    if (wanted) this.facts.put(addressOf(take, wanted), name, value)
   }
 }
 

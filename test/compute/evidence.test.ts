@@ -91,7 +91,13 @@ describe(`evidence (seed ${SEED})`, () => {
     // Off, it still delays in a render of the chain: what differs by that is beyond hearing.
     const doc = chainOf([low, { ...hold, on: false }, colour, { ...level, on: false }])
     const evidence = evidenceHere(take, whole(doc))
-    expect(evidence.stages.get('hold')).toEqual({ loudnessChangeLu: 0, reduction: null, trace: null })
+    const before = evidence.stages.get('low')?.integratedLufs
+    expect(evidence.stages.get('hold')).toEqual({
+      integratedLufs: before,
+      loudnessChangeLu: 0,
+      reduction: null,
+      trace: null,
+    })
     expect(evidence.stages.get('level')?.loudnessChangeLu).toBe(0)
     expect(evidence.stages.get('colour')?.loudnessChangeLu).not.toBeCloseTo(0, 1)
     expect(evidence.processed.measures.integratedLufs).toBeCloseTo(

@@ -3,7 +3,7 @@ import { MAX_STAGES, stageDefinitions, stageKinds } from '../../core'
 import { addStage } from '../../session/chain/chain-edits'
 import { useApp, useChain } from '../context/app-context'
 import { Menu } from '../controls/menu'
-import { MenuEntry } from './menu-entry'
+import { MenuEntry } from '../controls/menu-entry'
 
 interface AddStageProps {
   /** Holds the button that opens the list. */

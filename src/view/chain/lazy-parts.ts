@@ -3,7 +3,7 @@ import { type LazyPart, lazyPart } from '../../session/lazy-part'
 import type { CardFiguresProps } from './figures/card-figures'
 import type { EndFiguresProps } from './figures/end-figures'
 import type { ListeningPointProps } from './listening-point'
-import type { VersionMenuProps } from './version-menu'
+import type { ChainToolsProps } from './tools/chain-tools'
 
 /** What is drawn and measured on the cards: it comes with the take. */
 export const cardFigures: LazyPart<ComponentType<CardFiguresProps>> = lazyPart(
@@ -23,8 +23,8 @@ export const endFigures: LazyPart<ComponentType<EndFiguresProps>> = lazyPart(
   async () => (await import('./figures/end-figures')).EndFigures,
 )
 
-/** What can be done with a stored version: nobody needs it before there is one. */
-export const versionMenu: LazyPart<ComponentType<VersionMenuProps>> = lazyPart(
-  'The menu of stored versions',
-  async () => (await import('./version-menu')).VersionMenu,
+/** What is done with the chain once there is something to hear. */
+export const chainTools: LazyPart<ComponentType<ChainToolsProps>> = lazyPart(
+  'The tools of the chain',
+  async () => (await import('./tools/chain-tools')).ChainTools,
 )

@@ -12,12 +12,10 @@ import { AddStage } from './add-stage'
 import { Out, TakeIn } from './chain-ends'
 import { cardPlace, chainLayout } from './chain-layout'
 import { ChainStage } from './chain-stage'
-import { listeningPoint as listeningPointPart } from './lazy-parts'
-import { StageActions } from './stage-actions'
+import { chainTools, listeningPoint as listeningPointPart } from './lazy-parts'
 import styles from './the-chain.module.css'
 import { useReorder } from './use-reorder'
 import { useSelectedInSight } from './use-selected-in-sight'
-import { VersionChip } from './version-chip'
 
 /** What browsers take for the size of text unless told otherwise, CSS pixels. */
 const REM_PX = 16
@@ -30,6 +28,8 @@ export function TheChain() {
   const scope = useListen((state) => state.scope)
   const otherChain = useChain(({ chain }) => otherChainWords(scope, chain))
   const measuring = useEvidence((state) => state.working !== null)
+  // The first take is there, or will not come.
+  const isOpened = useTake(({ take, loading }) => take !== null || loading === null)
   const hasTake = useTake(({ take }) => take !== null)
   const [announcement, announce] = usePassingWords()
   const said = useScreen((state) => state.said)
@@ -42,8 +42,6 @@ export function TheChain() {
   const count = stages.length
   const layout = chainLayout(count, width / (REM_PX * useTextScale()))
   useSelectedInSight(reorder.list, selectedId, layout.form === 'row')
-  const selectedIndex = stages.findIndex(({ id }) => id === selectedId)
-  const selected = stages[selectedIndex]
   const listeningPointIndex = listeningPointIndexOf(stages, listeningPoint)
   return (
     <section className={styles.chain} aria-labelledby="the-chain" ref={section}>
@@ -53,19 +51,10 @@ export function TheChain() {
         <p className={styles.said} aria-live="polite">
           {announcement}
         </p>
-        {selected && (
-          <StageActions
-            stage={selected}
-            index={selectedIndex}
-            count={count}
-            list={reorder.list}
-            adder={adder}
-            announce={announce}
-          />
-        )}
         <div className={styles.choices}>
-          <VersionChip of="a" announce={announce} />
-          <VersionChip of="b" announce={announce} />
+          {isOpened && (
+            <LazyView part={chainTools} props={{ list: reorder.list, adder, announce }} failed={FailedPart} />
+          )}
           <AddStage opener={adder} onAdded={announce} />
         </div>
       </div>

@@ -6,6 +6,9 @@ declare module 'react' {
     '--filled'?: string
     /** Cards side by side. */
     '--columns'?: number
+    /** Heights that the lanes of a take keep: the least, and that where nothing gives them one. */
+    '--least-room'?: string
+    '--usual-room'?: string
     /** Colour of the stage that something belongs to. */
     '--stage'?: string
   }

@@ -56,6 +56,7 @@ export function SetUp() {
         <button
           type="button"
           className={styles.main}
+          data-look="solid"
           disabled={refusal !== null}
           onClick={() => trials.begin(kind, rounds)}
         >

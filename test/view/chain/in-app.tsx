@@ -5,10 +5,18 @@ import { type App, createApp } from '../../../src/session/app'
 import type { LazyPart } from '../../../src/session/lazy-part'
 import { stageReading } from '../../../src/session/parts'
 import { deliveryMaking, trialRunning } from '../../../src/session/sheet-parts'
-import { cardFigures, endFigures, listeningPoint, versionMenu } from '../../../src/view/chain/lazy-parts'
+import { cardFigures, chainTools, endFigures, listeningPoint } from '../../../src/view/chain/lazy-parts'
 import { AppProvider } from '../../../src/view/context/app-context'
-import { curvePlot } from '../../../src/view/curve/the-curve'
-import { barNotes } from '../../../src/view/listening/listening-bar'
+import { figuresTable } from '../../../src/view/figures/the-figures'
+import { moreMenu, takeMenu } from '../../../src/view/header/the-header'
+import {
+  backingSettings,
+  barNotes,
+  comparedWords,
+  levelTicks,
+  meters,
+} from '../../../src/view/listening/bar-parts'
+import { responsePlot } from '../../../src/view/response/the-response'
 import { stagePictures } from '../../../src/view/stage/lazy-stage-picture'
 import { takeLanes } from '../../../src/view/take/the-take'
 
@@ -16,16 +24,23 @@ import { takeLanes } from '../../../src/view/take/the-take'
 await Promise.all(
   [
     takeLanes,
-    curvePlot,
+    responsePlot,
+    figuresTable,
     stagePictures,
     stageReading,
     deliveryMaking,
     trialRunning,
-    barNotes,
     cardFigures,
+    chainTools,
     endFigures,
     listeningPoint,
-    versionMenu,
+    takeMenu,
+    moreMenu,
+    barNotes,
+    backingSettings,
+    comparedWords,
+    levelTicks,
+    meters,
   ].map((part: LazyPart<unknown>) => part.load()),
 )
 
