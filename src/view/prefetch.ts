@@ -2,8 +2,9 @@ import type { App } from '../session/app'
 import type { LazyPart } from '../session/lazy-part'
 import { fileReading, stageReading, wavWriting } from '../session/parts'
 import { deliveryMaking, trialRunning } from '../session/sheet-parts'
-import { curvePlot } from './curve/the-curve'
+import { figuresTable } from './figures/the-figures'
 import { barNotes } from './listening/listening-bar'
+import { responsePlot } from './response/the-response'
 import { sheets } from './sheets'
 import { stagePictures } from './stage/lazy-stage-picture'
 import { takeLanes } from './take/the-take'
@@ -11,7 +12,8 @@ import { takeLanes } from './take/the-take'
 /** All that is fetched later, what is likely to be wanted first at the beginning. */
 const parts: readonly LazyPart<unknown>[] = [
   takeLanes,
-  curvePlot,
+  responsePlot,
+  figuresTable,
   barNotes,
   stagePictures,
   fileReading,
