@@ -209,6 +209,28 @@ export class Compute {
   }
 
   /**
+   * What the take run through `chain` measures, at once where that is known; null when `signal` gave it up.
+   * @throws ComputeError when it could not be worked out
+   */
+  async measures({ stages }: ChainDoc, signal: AbortSignal): Promise<Measures | null> {
+    const { take } = this
+    if (!take) return null
+    const isKnown = await this.want(take, [{ stages, names: ['measures'] }], { signal })
+    return isKnown ? (this.facts.get({ take: take.hash, stages }, 'measures') ?? null) : null
+  }
+
+  /**
+   * How many samples of the take run through `chain` do not fit integers of `bits` bits; null when `signal` gave it up.
+   * @throws ComputeError when it could not be worked out
+   */
+  async samplesOver(chain: ChainDoc, bits: number, signal: AbortSignal): Promise<number | null> {
+    const { take } = this
+    if (!take) return null
+    const input = { take: take.hash, chain, bits }
+    return this.pool.run('samplesOver', input, { priority: 'screen', take, signal }).result
+  }
+
+  /**
    * Makeup gain with which a stage is as loud as its input; null where that cannot be measured.
    * @throws ComputeError when the chain has no such stage with makeup gain
    */

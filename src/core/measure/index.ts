@@ -8,6 +8,7 @@ export {
   pausesSteps,
   pausesWithin,
 } from './levels/noise-floor'
+export { samplesOverSteps } from './levels/samples-over'
 export { SUB_BLOCKS_PER_SECOND, subBlockEnergies, subBlockEnergySteps } from './loudness/block-energies'
 export {
   integratedLoudness,
