@@ -1,5 +1,5 @@
 /** What the lanes over the time axis are. */
-export type LaneKind = 'wave' | 'spectrogram' | 'level' | 'gainReduction' | 'loudness'
+export type LaneKind = 'marks' | 'wave' | 'spectrogram' | 'level' | 'gainReduction' | 'loudness'
 
 /** How high a lane is at the usual text size, CSS pixels. */
 interface LaneShare {
@@ -13,6 +13,7 @@ interface LaneShare {
 
 /** Add a kind of lane here, and where it is drawn in `lanes-stack.tsx`. */
 const laneShares: Readonly<Record<LaneKind, LaneShare>> = {
+  marks: { leastPx: 12, usualPx: 12, weight: 0 },
   wave: { leastPx: 76, usualPx: 104, weight: 13 },
   spectrogram: { leastPx: 48, usualPx: 80, weight: 5 },
   level: { leastPx: 38, usualPx: 64, weight: 2 },
