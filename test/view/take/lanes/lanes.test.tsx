@@ -36,7 +36,7 @@ describe('the lanes', () => {
   })
 
   it('show the wave up to the peak that is seen, and say how far and where', () => {
-    vi.spyOn(HTMLElement.prototype, 'getBoundingClientRect').mockReturnValue(new DOMRect(0, 0, 1000, 300))
+    vi.spyOn(HTMLElement.prototype, 'getBoundingClientRect').mockReturnValue(new DOMRect(0, 0, 500, 300))
     const { app } = showOnPage(<TheTake />)
     const quietThenLoud = tone(10, 0.05)
     quietThenLoud.channels[0]?.set([0.45], 8 * RATE)
