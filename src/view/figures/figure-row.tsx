@@ -48,7 +48,7 @@ export function FigureRow({ figure, bypassed, processed, heard, isWide, pending 
         className={styles.change}
         title={difference === null ? undefined : `${difference} ${differenceUnit}`}
       >
-        {difference ?? (printed ? '' : pending)}
+        <span className={styles.value}>{difference ?? (printed ? '' : pending)}</span>
       </td>
     </tr>
   )
@@ -70,7 +70,9 @@ function Value({ figure, measures, pending }: ValueProps) {
       </span>
     )
   return clips(value, figure) ? (
-    <strong className={styles.clips}>{text} clips</strong>
+    <strong className={styles.clips}>
+      {text} <small>clips</small>
+    </strong>
   ) : (
     <span className={styles.value}>{text}</span>
   )

@@ -1,5 +1,6 @@
+import { stageDefinitions } from '../../core'
 import { sideWords } from '../../session/comparison/side-words'
-import { useEvidence, useListen, useTake } from '../context/app-context'
+import { useChain, useEvidence, useListen, useTake } from '../context/app-context'
 import { useLoopEvidence } from '../context/use-loop-evidence'
 import { usePendingWords } from '../context/use-pending-words'
 import { useSize } from '../hooks/use-size'
@@ -26,7 +27,8 @@ export function FiguresTable() {
   const [holder, { width }] = useSize()
   const isWide = width >= WIDE_PX * useTextScale()
   const of = loop ?? evidence
-  const stages = evidence?.chains.processed.stages ?? []
+  const chain = useChain((state) => state.chain)
+  const { stages } = evidence?.chains.processed ?? chain
   const other = side === 'processed' ? 'bypassed' : 'processed'
   return (
     <>
@@ -38,6 +40,12 @@ export function FiguresTable() {
           <caption className={styles.caption}>
             <ComparedCaption />
           </caption>
+          <colgroup>
+            <col className={styles.labels} />
+            <col />
+            <col className={styles.values} />
+            <col className={styles.changes} />
+          </colgroup>
           <thead className={isWide ? styles.head : styles.unseen}>
             <tr>
               <td />
@@ -58,12 +66,19 @@ export function FiguresTable() {
                 pending={pending}
               />
             ))}
-            {stages.map((stage, index) => {
-              const reduction = loop
-                ? loop.reductions.get(stage.id)
-                : evidence?.stages.get(stage.id)?.reduction
-              return reduction && <ReductionRow key={stage.id} {...{ stage, index, reduction }} />
-            })}
+            {stages.map((stage, index) =>
+              stage.on && stageDefinitions[stage.kind].reducesGain ? (
+                <ReductionRow
+                  key={stage.id}
+                  stage={stage}
+                  index={index}
+                  reduction={
+                    (loop ? loop.reductions.get(stage.id) : evidence?.stages.get(stage.id)?.reduction) ?? null
+                  }
+                  pending={pending}
+                />
+              ) : null,
+            )}
           </tbody>
         </table>
       </div>
