@@ -14,6 +14,9 @@ import { ReductionRow } from './reduction-row'
 /** From this width on the figures of both sides are printed, CSS pixels at the usual text size; else only the processed. */
 const WIDE_PX = 320
 
+/** What names the table stands beneath it, so that its rows share the height that is left. */
+const CAPTION_ID = 'figures-caption'
+
 /** Each figure as a line with a dot for each side, printed, with the change between the printed figures. */
 export function FiguresTable() {
   const evidence = useEvidence((state) => state.evidence)
@@ -36,10 +39,7 @@ export function FiguresTable() {
         {problem === null ? `hollow ${sides[other]}, solid ${sides[side]}` : 'not up to date'}
       </p>
       <div className={styles.holder} ref={holder}>
-        <table className={styles.table} aria-busy={hasTake && isWorking}>
-          <caption className={styles.caption}>
-            <ComparedCaption />
-          </caption>
+        <table className={styles.table} aria-labelledby={CAPTION_ID} aria-busy={hasTake && isWorking}>
           <colgroup>
             <col className={styles.labels} />
             <col />
@@ -81,6 +81,9 @@ export function FiguresTable() {
             )}
           </tbody>
         </table>
+        <p className={styles.caption} id={CAPTION_ID}>
+          <ComparedCaption />
+        </p>
       </div>
     </>
   )

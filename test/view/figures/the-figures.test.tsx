@@ -54,7 +54,7 @@ function showWithFigures(): { app: App; evidence: Evidence } {
   return { app, evidence }
 }
 
-const caption = () => screen.getByRole('table').querySelector('caption')?.textContent
+const caption = () => document.getElementById('figures-caption')?.textContent
 const row = (name: RegExp) => screen.getByRole('row', { name })
 const cells = (name: RegExp) => within(row(name)).getAllByRole('cell')
 const texts = (name: RegExp) => cells(name).map(({ textContent }) => textContent)
