@@ -2,11 +2,11 @@ import { printedKey } from '../actions/key-table'
 import { useApp, useListen, useTake } from '../context/app-context'
 import { Choice } from '../controls/choice'
 import { LazyView } from '../lazy/lazy-view'
-import { MonitorSlider } from '../playback/monitor-slider'
 import { backingSettings, NoPart } from './bar-parts'
 import { DifferenceSwitch } from './difference-switch'
 import { Fold } from './fold'
 import { LoopSwitch } from './loop-switch'
+import { Monitor } from './monitor'
 
 const NO_PROPS = {}
 
@@ -16,15 +16,15 @@ export function HeardChoice() {
   const hasBacking = useTake(({ backing }) => backing !== null)
   const withBacking = useListen((state) => state.backingOn) && hasBacking
   const difference = useListen(({ heard }) => heard === 'difference')
-  const voice = withBacking ? 'with backing' : 'alone'
+  const voice = withBacking ? 'backing' : 'alone'
   return (
     <Fold
-      label={difference ? 'difference only' : voice}
+      label={difference ? 'difference' : voice}
       title="How it is heard"
       more={
         <>
           <LoopSwitch />
-          <MonitorSlider />
+          <Monitor />
         </>
       }
     >
