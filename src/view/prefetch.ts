@@ -2,9 +2,10 @@ import type { App } from '../session/app'
 import { type LazyPart, lazyPart } from '../session/lazy-part'
 import { fileReading, stageReading, wavWriting } from '../session/parts'
 import { deliveryMaking, trialRunning } from '../session/sheet-parts'
-import { curvePlot } from './curve/the-curve'
+import { figuresTable } from './figures/the-figures'
 import { moreMenu, takeMenu } from './header/the-header'
-import { barNotes } from './listening/bar-parts'
+import { barParts } from './listening/bar-parts'
+import { responsePlot } from './response/the-response'
 import { sheets } from './sheets'
 import { stagePictures } from './stage/lazy-stage-picture'
 import { takeLanes } from './take/the-take'
@@ -17,8 +18,9 @@ const printing = lazyPart('How the page prints', async () =>
 /** All that is fetched later, what is likely to be wanted first at the beginning. */
 const parts: readonly LazyPart<unknown>[] = [
   takeLanes,
-  curvePlot,
-  barNotes,
+  responsePlot,
+  figuresTable,
+  ...barParts,
   stagePictures,
   fileReading,
   deliveryMaking,

@@ -12,6 +12,8 @@ export const comparedWords = partOfBar('ComparedWords')
 export const levelTicks = partOfBar('LevelTicks')
 export const meters = partOfBar('Meters')
 
+export const barParts = [barNotes, backingSettings, comparedWords, levelTicks, meters] as const
+
 /** In place of those that could not be loaded: the notes, which come with them, say so. */
 export function NoPart() {
   return null

@@ -6,15 +6,10 @@ import type { LazyPart } from '../../../src/session/lazy-part'
 import { stageReading } from '../../../src/session/parts'
 import { deliveryMaking, trialRunning } from '../../../src/session/sheet-parts'
 import { AppProvider } from '../../../src/view/context/app-context'
-import { curvePlot } from '../../../src/view/curve/the-curve'
+import { figuresTable } from '../../../src/view/figures/the-figures'
 import { moreMenu, takeMenu } from '../../../src/view/header/the-header'
-import {
-  backingSettings,
-  barNotes,
-  comparedWords,
-  levelTicks,
-  meters,
-} from '../../../src/view/listening/bar-parts'
+import { barParts } from '../../../src/view/listening/bar-parts'
+import { responsePlot } from '../../../src/view/response/the-response'
 import { stagePictures } from '../../../src/view/stage/lazy-stage-picture'
 import { takeLanes } from '../../../src/view/take/the-take'
 
@@ -22,18 +17,15 @@ import { takeLanes } from '../../../src/view/take/the-take'
 await Promise.all(
   [
     takeLanes,
-    curvePlot,
+    responsePlot,
+    figuresTable,
     stagePictures,
     stageReading,
     deliveryMaking,
     trialRunning,
     takeMenu,
     moreMenu,
-    barNotes,
-    backingSettings,
-    comparedWords,
-    levelTicks,
-    meters,
+    ...barParts,
   ].map((part: LazyPart<unknown>) => part.load()),
 )
 
