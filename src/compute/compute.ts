@@ -215,7 +215,7 @@ export class Compute {
   async measures({ stages }: ChainDoc, signal: AbortSignal): Promise<Measures | null> {
     const { take } = this
     if (!take) return null
-    const isKnown = await this.want(take, [{ stages, names: ['measures'] }], signal, () => undefined)
+    const isKnown = await this.want(take, [{ stages, names: ['measures'] }], { signal })
     return isKnown ? (this.facts.get({ take: take.hash, stages }, 'measures') ?? null) : null
   }
 
