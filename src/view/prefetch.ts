@@ -20,7 +20,7 @@ const parts: readonly LazyPart<unknown>[] = [
   takeLanes,
   responsePlot,
   figuresTable,
-  ...barParts,
+  ...Object.values(barParts),
   stagePictures,
   fileReading,
   deliveryMaking,

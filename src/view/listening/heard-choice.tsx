@@ -1,14 +1,11 @@
 import { printedKey } from '../actions/key-table'
 import { useApp, useListen, useTake } from '../context/app-context'
 import { Choice } from '../controls/choice'
-import { LazyView } from '../lazy/lazy-view'
-import { backingSettings, NoPart } from './bar-parts'
+import { BackingSettings } from './backing-settings'
 import { DifferenceSwitch } from './difference-switch'
 import { Fold } from './fold'
 import { LoopSwitch } from './loop-switch'
 import { Monitor } from './monitor'
-
-const NO_PROPS = {}
 
 /** How it is heard: the voice alone or, when there is one, over its backing; or only what differs. */
 export function HeardChoice() {
@@ -41,7 +38,7 @@ export function HeardChoice() {
       />
       {hasBacking && (
         <Fold label="level" title="Level and offset of the backing" always>
-          <LazyView part={backingSettings} props={NO_PROPS} failed={NoPart} />
+          <BackingSettings />
         </Fold>
       )}
       <DifferenceSwitch />

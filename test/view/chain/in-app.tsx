@@ -25,7 +25,7 @@ await Promise.all(
     trialRunning,
     takeMenu,
     moreMenu,
-    ...barParts,
+    ...Object.values(barParts),
   ].map((part: LazyPart<unknown>) => part.load()),
 )
 
