@@ -3,24 +3,24 @@ import {
   type Comparison,
   type FrameRange,
   type Measures,
-  type SibilantEvent,
   type Sound,
   sampleHashSteps,
 } from '../core'
 import type { HashedTake } from './address'
 import { ByteCache } from './byte-cache'
-import { ComputeError } from './compute-error'
-import type { Evidence } from './evidence'
+import type { Evidence, LoopEvidence, TakeMarks } from './evidence'
 import { FactStore } from './facts/fact-store'
-import type { Want } from './facts/fact-values'
+import { addressOf, type Want } from './facts/fact-values'
 import type { JobInput, JobName, JobResult } from './jobs'
 import type { FactPiece } from './jobs/facts-job'
 import type { StretchTrace } from './lanes/live-traces'
+import type { Priority } from './messages'
 import { HandLanes } from './pool/hand-lanes'
 import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
 import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
-import workerUrl from './worker/compute.worker.ts?worker&url'
+import { loopWantsOf, selectLoop } from './select/select-loop'
+import { startWorker } from './start-worker'
 
 /** Facts that the page keeps, bytes: those of some dozens of comparisons of a four-minute take. */
 const FACT_BYTES = 64 * 2 ** 20
@@ -30,12 +30,8 @@ const TILE_BYTES = 16 * 2 ** 20
 
 /** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
 const REST_MS = 60
-
-/** Places of a take that can be gone to. */
-export interface TakeMarks {
-  readonly sibilants: readonly SibilantEvent[]
-  readonly clipped: readonly FrameRange[]
-}
+/** A loop is moved and comes to rest again; facts about it wait that long, ms. */
+const LOOP_REST_MS = 120
 
 /** What is compared, and what of it is wanted first. */
 export interface EvidenceWanted {
@@ -54,14 +50,13 @@ export interface EvidenceListener {
   onTracesOver(): void
 }
 
-/** Starts a worker of the pool. @throws ComputeError `no-workers` */
-function startWorker(): Worker {
-  if (typeof Worker === 'undefined')
-    throw new ComputeError(
-      'no-workers',
-      'this browser runs no workers, which measuring and rendering need. Use a current browser.',
-    )
-  return new Worker(workerUrl, { type: 'module' })
+/** How facts are wanted. */
+interface WantOptions {
+  readonly signal: AbortSignal
+  readonly priority?: Priority
+  /** The stages whose sound will be asked for again. */
+  readonly keep?: Want['stages']
+  onProgress?(share: number): void
 }
 
 /** Everything that is worked out off the page, about one take at a time. */
@@ -74,6 +69,7 @@ export class Compute {
   private take: HashedTake | null = null
   private takeAbort = new AbortController()
   private evidenceAbort = new AbortController()
+  private loopAbort = new AbortController()
   /** Ends the wait for the hand to rest. */
   private endWait: () => void = () => undefined
   /** The chain whose evidence was put together last: what is alike in the next will be alike in the one after. */
@@ -103,6 +99,7 @@ export class Compute {
   async setTake(sound: Sound): Promise<Measures | null> {
     this.takeAbort.abort()
     this.evidenceAbort.abort()
+    this.loopAbort.abort()
     this.lanes.leave()
     const abort = new AbortController()
     this.takeAbort = abort
@@ -114,7 +111,7 @@ export class Compute {
     if (hash === null || abort.signal.aborted) return null
     this.take = { hash, sound }
     const wants = [{ stages: [], names: ['places', 'clipped', 'measures'] }] as const
-    const isKnown = await this.want(this.take, wants, abort.signal, () => undefined)
+    const isKnown = await this.want(this.take, wants, abort)
     return isKnown ? (this.facts.get({ take: hash, stages: [] }, 'measures') ?? null) : null
   }
 
@@ -127,6 +124,7 @@ export class Compute {
     { onProgress, onLiveTraces, onTracesOver }: EvidenceListener,
   ): Promise<Evidence | null> {
     this.evidenceAbort.abort()
+    this.loopAbort.abort()
     const abort = new AbortController()
     this.evidenceAbort = abort
     const { take } = this
@@ -159,22 +157,41 @@ export class Compute {
     const shares = wants.map(() => 0)
     const isKnown = await Promise.all(
       wants.map((each, side) =>
-        this.want(
-          take,
-          each,
-          abort.signal,
-          (share) => {
+        this.want(take, each, {
+          signal: abort.signal,
+          onProgress: (share) => {
             shares[side] = share
             onProgress(Math.min(...shares))
           },
           keep,
-        ),
+        }),
       ),
     )
     if (abort.signal.aborted || isKnown.includes(false)) return null
     const evidence = this.selector.select(take, comparison, loop)
     if (evidence) this.shown = processed
     return evidence
+  }
+
+  /**
+   * The same over a loop, worked out behind everything else, so that nothing waits for it; null when newer evidence or
+   * another loop was asked for.
+   * @param range in whole frames of the take
+   * @throws ComputeError when it could not be worked out
+   */
+  async loopEvidence(comparison: Comparison, range: FrameRange): Promise<LoopEvidence | null> {
+    this.loopAbort.abort()
+    const abort = new AbortController()
+    this.loopAbort = abort
+    const { take } = this
+    if (!take) return null
+    const known = selectLoop(this.facts, take.hash, comparison, range)
+    if (known) return known
+    await orAborted(pause(LOOP_REST_MS), abort.signal)
+    if (abort.signal.aborted) return null
+    const wants = loopWantsOf(comparison, range)
+    const isKnown = await this.want(take, wants, { signal: abort.signal, priority: 'study' })
+    return isKnown ? selectLoop(this.facts, take.hash, comparison, range) : null
   }
 
   /** The hand rests, and is known to: what waits for that is worked out at once. */
@@ -208,6 +225,25 @@ export class Compute {
   }
 
   /**
+   * What the take run through `chain` measures, at once where that is known; null when `signal` gave it up.
+   * @throws ComputeError when it could not be worked out
+   */
+  async measures({ stages }: ChainDoc, signal: AbortSignal): Promise<Measures | null> {
+    const { take } = this
+    if (!take) return null
+    const isKnown = await this.want(take, [{ stages, names: ['measures'] }], { signal })
+    return isKnown ? (this.facts.get({ take: take.hash, stages }, 'measures') ?? null) : null
+  }
+
+  /**
+   * How many samples of the take run through `chain` do not fit integers of `bits` bits; null when `signal` gave it up.
+   * @throws ComputeError when it could not be worked out
+   */
+  async samplesOver(chain: ChainDoc, bits: number, signal: AbortSignal): Promise<number | null> {
+    return this.run('samplesOver', (take) => ({ take, chain, bits }), { priority: 'screen', signal })
+  }
+
+  /**
    * Makeup gain with which a stage is as loud as its input; null where that cannot be measured.
    * @throws ComputeError when the chain has no such stage with makeup gain
    */
@@ -220,9 +256,7 @@ export class Compute {
   private async want(
     take: HashedTake,
     wants: readonly Want[],
-    signal: AbortSignal,
-    onProgress: (share: number) => void,
-    keep: Want['stages'] = [],
+    { signal, onProgress = () => undefined, keep = [], priority = 'evidence' }: WantOptions,
   ): Promise<boolean> {
     const missing = missingFrom(this.facts, take.hash, wants)
     if (missing.length === 0) {
@@ -233,7 +267,7 @@ export class Compute {
     const onPiece = (piece: FactPiece) => this.learn(take.hash, missing, piece)
     const input = { take: take.hash, wants: missing, places, keep: keep.length > 0 ? keep : null }
     const { result } = this.pool.run('facts', input, {
-      priority: 'evidence',
+      priority,
       take,
       signal,
       onProgress,
@@ -244,8 +278,8 @@ export class Compute {
   }
 
   private learn(take: string, wants: readonly Want[], { want, name, value }: FactPiece): void {
-    const stages = wants[want]?.stages
-    if (stages) this.facts.put({ take, stages }, name, value)
+    const wanted = wants[want]
+    if (wanted) this.facts.put(addressOf(take, wanted), name, value)
   }
 }
 

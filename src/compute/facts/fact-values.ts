@@ -11,7 +11,10 @@ import type {
 } from '../../core'
 import { type SoundAddress, soundKey } from '../address'
 
-/** Where a take is measured for what is not everywhere: noise floor and sibilance. */
+/**
+ * Where a take is measured for what is not everywhere: noise floor and sibilance. Of a range of it, those of the take
+ * that lie within, counted from its start.
+ */
 export interface Places {
   readonly pauses: Pauses | null
   readonly sibilants: readonly SibilantEvent[]
@@ -41,10 +44,17 @@ export type FactName = keyof FactValues
 /** Names of facts wanted about the sound behind `stages`. */
 export interface Want {
   readonly stages: SoundAddress['stages']
+  /** Of this range of it; of all of it where it is missing. */
+  readonly range?: FrameRange
   readonly names: readonly FactName[]
 }
 
+/** Which sound of a take is wanted. */
+export function addressOf(take: string, { stages, range }: Want): SoundAddress {
+  return { take, stages, ...(range && { range }) }
+}
+
 /** One text for each fact. */
-export function factKey({ take, stages }: SoundAddress, name: FactName): string {
-  return `${soundKey({ take, stages: name === 'places' ? [] : stages })}\n${name}`
+export function factKey(address: SoundAddress, name: FactName): string {
+  return `${soundKey(name === 'places' ? { ...address, stages: [] } : address)}\n${name}`
 }

@@ -7,23 +7,28 @@ import {
   measureSteps,
   partOf,
   pausesSteps,
+  pausesWithin,
   peakPyramidSteps,
   reductionSummary,
   type Sound,
   type Steps,
   sibilantEventSteps,
+  sibilantsWithin,
   subBlockEnergySteps,
+  traceWithin,
 } from '../../core'
-import type { SoundAddress } from '../address'
+import { type SoundAddress, wholeOf } from '../address'
 import type { FactName, FactValues } from './fact-values'
 
 /** What facts are worked out with. */
 export interface FactTools {
-  /** The sound itself, aligned with the take and as long. */
+  /** The take that everything is about. */
+  readonly take: Sound
+  /** The sound itself, aligned with the take and as long, or the range of it that the address names. */
   sound(address: SoundAddress): Steps<Sound>
   /** Another fact, worked out where it is not known. */
   fact<Name extends FactName>(address: SoundAddress, name: Name): Steps<FactValues[Name]>
-  /** The gain of the last stage along the take. */
+  /** The gain of the last stage along the take, all of it. */
   trace(address: SoundAddress): Steps<FactValues['trace']>
 }
 
@@ -43,6 +48,15 @@ const HOP_SECONDS = 0.1
 /** How each fact is worked out. A new fact is its line here and its name in `FactValues`. */
 export const facts: FactTable = {
   *places(address, tools) {
+    const { range } = address
+    if (range) {
+      const { pauses, sibilants } = yield* tools.fact(wholeOf(address), 'places')
+      const { sampleRate } = tools.take
+      return {
+        pauses: pauses && pausesWithin(pauses, range, sampleRate),
+        sibilants: sibilantsWithin(sibilants, range, sampleRate),
+      }
+    }
     const take = yield* tools.sound({ ...address, stages: [] })
     const pauses = yield* partOf(pausesSteps(take), 0, 0.2)
     const sibilants = hasSibilantBand(take) ? yield* partOf(sibilantEventSteps(take), 0.2, 1) : []
@@ -74,7 +88,10 @@ export const facts: FactTable = {
     return yield* longTermSpectrumSteps(yield* tools.sound(address), { mostSegments: MOST_SEGMENTS })
   },
   *trace(address, tools) {
-    return yield* tools.trace(address)
+    const { range } = address
+    if (!range) return yield* tools.trace(address)
+    const whole = yield* tools.fact(wholeOf(address), 'trace')
+    return whole && traceWithin(whole, range)
   },
   *reduction(address, tools) {
     const trace = yield* tools.fact(address, 'trace')

@@ -13,8 +13,6 @@ export interface PlacedSound {
 
 /** What a job works with. */
 export interface JobTools<Piece> extends FactTools {
-  /** The take that the job is about. */
-  readonly take: Sound
   /**
    * The sound with what its stages put out around the take. The next sound that is asked for may be worked out in the
    * same memory: use it before that.

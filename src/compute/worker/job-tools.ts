@@ -76,7 +76,9 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
   }
 
   *sound(address: SoundAddress): Steps<Sound> {
-    return alignedSound(yield* this.soundWithLeads(address))
+    const sound = alignedSound(yield* this.soundWithLeads(address))
+    const { range } = address
+    return range ? excerpt(sound, range.from, range.to) : sound
   }
 
   *soundNear(address: SoundAddress, range: FrameRange): Steps<PlacedSound> {

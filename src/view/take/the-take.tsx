@@ -3,7 +3,7 @@ import type { Sound } from '../../core'
 import { type LazyPart, lazyPart } from '../../session/lazy-part'
 import { useTake } from '../context/app-context'
 import { FailedPart } from '../lazy/failed-part'
-import { LazyView } from '../lazy/lazy-view'
+import { type FailedViewProps, LazyView } from '../lazy/lazy-view'
 import { LanesRoom } from './lanes-room'
 import { NoTake } from './no-take'
 import styles from './take.module.css'
@@ -28,10 +28,18 @@ export function TheTake() {
         {sound && <WorkingNote />}
       </div>
       {sound ? (
-        <LazyView part={takeLanes} props={{ sound }} failed={FailedPart} meanwhile={<LanesRoom />} />
+        <LazyView part={takeLanes} props={{ sound }} failed={FailedLanes} meanwhile={<LanesRoom />} />
       ) : (
         <LanesRoom>{hasNone ? <NoTake /> : <WorkingNote />}</LanesRoom>
       )}
     </section>
+  )
+}
+
+function FailedLanes(props: FailedViewProps) {
+  return (
+    <LanesRoom>
+      <FailedPart {...props} />
+    </LanesRoom>
   )
 }

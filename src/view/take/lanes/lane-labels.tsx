@@ -19,7 +19,7 @@ export function GainReductionLabel({ stageId, kind, on, number, figures, low }: 
   const name = stageDefinitions[kind].label
   return (
     <>
-      <span className={styles.glyph} title={low ? name : undefined}>
+      <span className={low ? styles.lowGlyph : styles.glyph} title={low ? name : undefined}>
         <StageGlyph colour={useStageColour(stageId)} index={number - 1} on={on} />
       </span>
       {!low && <span className={styles.name}>{name}</span>}

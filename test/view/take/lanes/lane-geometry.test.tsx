@@ -186,7 +186,7 @@ describe('a loudness lane', () => {
       lowLufs: -26,
       highLufs: -20,
     })
-    expect(loudnessRange([series([-20, -20, -20, -20, -30.9])]).lowLufs).toBe(-31)
+    expect(loudnessRange([series([-20, -20, -20, -20, -30.8])]).lowLufs).toBe(-31)
   })
 
   it('has room for 6 LU at least, and for a voice where nothing is measurable', () => {
