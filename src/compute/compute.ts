@@ -3,14 +3,12 @@ import {
   type Comparison,
   type FrameRange,
   type Measures,
-  type SibilantEvent,
   type Sound,
   sampleHashSteps,
 } from '../core'
 import type { HashedTake } from './address'
 import { ByteCache } from './byte-cache'
-import { ComputeError } from './compute-error'
-import type { Evidence, LoopEvidence } from './evidence'
+import type { Evidence, LoopEvidence, TakeMarks } from './evidence'
 import { FactStore } from './facts/fact-store'
 import { addressOf, type Want } from './facts/fact-values'
 import type { JobInput, JobName, JobResult } from './jobs'
@@ -22,7 +20,7 @@ import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
 import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
 import { loopWantsOf, selectLoop } from './select/select-loop'
-import workerUrl from './worker/compute.worker.ts?worker&url'
+import { startWorker } from './start-worker'
 
 /** Facts that the page keeps, bytes: those of some dozens of comparisons of a four-minute take. */
 const FACT_BYTES = 64 * 2 ** 20
@@ -34,12 +32,6 @@ const TILE_BYTES = 16 * 2 ** 20
 const REST_MS = 60
 /** A loop is moved and comes to rest again; facts about it wait that long, ms. */
 const LOOP_REST_MS = 120
-
-/** Places of a take that can be gone to. */
-export interface TakeMarks {
-  readonly sibilants: readonly SibilantEvent[]
-  readonly clipped: readonly FrameRange[]
-}
 
 /** What is compared, and what of it is wanted first. */
 export interface EvidenceWanted {
@@ -65,16 +57,6 @@ interface WantOptions {
   /** The stages whose sound will be asked for again. */
   readonly keep?: Want['stages']
   onProgress?(share: number): void
-}
-
-/** Starts a worker of the pool. @throws ComputeError `no-workers` */
-function startWorker(): Worker {
-  if (typeof Worker === 'undefined')
-    throw new ComputeError(
-      'no-workers',
-      'this browser runs no workers, which measuring and rendering need. Use a current browser.',
-    )
-  return new Worker(workerUrl, { type: 'module' })
 }
 
 /** Everything that is worked out off the page, about one take at a time. */
