@@ -16,7 +16,7 @@ import type { StretchTrace } from './lanes/live-traces'
 import { HandLanes } from './pool/hand-lanes'
 import { Pool } from './pool/pool'
 import { inSlices } from './port/next-task'
-import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
+import { alikePrefix, EvidenceSelector, halvesOf, missingFrom, wantsOf } from './select/select-evidence'
 import workerUrl from './worker/compute.worker.ts?worker&url'
 
 /** Facts that the page keeps, bytes: those of some dozens of comparisons of a four-minute take. */
@@ -90,9 +90,9 @@ export class Compute {
     const hash = await inSlices(sampleHashSteps(sound), () => !abort.signal.aborted)
     if (hash === null || abort.signal.aborted) return null
     this.take = { hash, sound }
-    const wants = [{ stages: [], names: ['places', 'measures'] }] as const
-    const isKnown = await this.want(this.take, wants, abort.signal, () => undefined)
-    return isKnown ? (this.facts.get({ take: hash, stages: [] }, 'measures') ?? null) : null
+    const missing = missingFrom(this.facts, hash, [{ stages: [], names: ['places', 'measures'] }])
+    if (missing.length > 0) await this.workOut(this.take, missing, abort.signal, () => undefined)
+    return abort.signal.aborted ? null : (this.facts.get({ take: hash, stages: [] }, 'measures') ?? null)
   }
 
   /**
@@ -133,22 +133,14 @@ export class Compute {
         .flat()
         .flatMap(({ stages, names }) => names.map((name) => [{ take: take.hash, stages }, name] as const)),
     )
-    const shares = wants.map(() => 0)
-    const isKnown = await Promise.all(
-      wants.map((each, side) =>
-        this.want(
-          take,
-          each,
-          abort.signal,
-          (share) => {
-            shares[side] = share
-            onProgress(Math.min(...shares))
-          },
-          keep,
-        ),
-      ),
-    )
-    if (abort.signal.aborted || isKnown.includes(false)) return null
+    const lots = this.lotsOf(take, wants)
+    const shares = lots.map(() => 0)
+    const onShare = (lot: number) => (share: number) => {
+      shares[lot] = share
+      onProgress(Math.min(...shares))
+    }
+    await Promise.all(lots.map((lot, k) => this.workOut(take, lot, abort.signal, onShare(k), keep)))
+    if (abort.signal.aborted) return null
     const evidence = this.selector.select(take, comparison, loop)
     if (evidence) this.shown = processed
     return evidence
@@ -185,19 +177,23 @@ export class Compute {
     return this.pool.run('makeup', input, { priority: 'screen', take, signal }).result
   }
 
-  /** Has what is missing worked out. @returns whether all is known; false where it was given up */
-  private async want(
+  /** What is missing of the sides of a comparison, as it is shared out: a side each, or one side in two halves. */
+  private lotsOf(take: HashedTake, sides: readonly (readonly Want[])[]): readonly (readonly Want[])[] {
+    const missing = sides
+      .map((wants) => missingFrom(this.facts, take.hash, wants))
+      .filter(({ length }) => length > 0)
+    const [side] = missing
+    return side && missing.length === 1 && this.pool.sharesOut(take) ? halvesOf(side) : missing
+  }
+
+  /** Has facts that are not known worked out, or gives them up. */
+  private async workOut(
     take: HashedTake,
-    wants: readonly Want[],
+    missing: readonly Want[],
     signal: AbortSignal,
     onProgress: (share: number) => void,
     keep: Want['stages'] = [],
-  ): Promise<boolean> {
-    const missing = missingFrom(this.facts, take.hash, wants)
-    if (missing.length === 0) {
-      onProgress(1)
-      return true
-    }
+  ): Promise<void> {
     const places = this.facts.get({ take: take.hash, stages: [] }, 'places') ?? null
     const onPiece = (piece: FactPiece) => this.learn(take.hash, missing, piece)
     const input = { take: take.hash, wants: missing, places, keep: keep.length > 0 ? keep : null }
@@ -209,7 +205,6 @@ export class Compute {
       onPiece,
     })
     await result
-    return !signal.aborted
   }
 
   private learn(take: string, wants: readonly Want[], { want, name, value }: FactPiece): void {

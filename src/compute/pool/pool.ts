@@ -12,8 +12,11 @@ const LOOKS_AT_IDLE = 5
 const FEWEST_WORKERS = 2
 const MOST_WORKERS = 4
 
-/** A longer take is held by one worker only: two minutes of mono at 48 kHz, bytes. */
-const SHARED_TAKE_BYTES = 24 * 2 ** 20
+/**
+ * A longer take is held, and worked on, by one worker only: a little over four minutes of mono at 48 kHz, bytes. With two
+ * at it memory is above five times the take.
+ */
+const SHARED_TAKE_BYTES = 48 * 2 ** 20
 
 /** So many times a job is begun anew because its worker died; after that the job is at fault. */
 const MOST_RESTARTS = 3
@@ -74,6 +77,11 @@ export class Pool {
     this.size = Math.min(MOST_WORKERS, Math.max(FEWEST_WORKERS, processors))
   }
 
+  /** Whether work on a take may be shared out among workers, each of which then holds it. */
+  sharesOut(take: HashedTake): boolean {
+    return bytesOf(take) <= SHARED_TAKE_BYTES
+  }
+
   /** Has a job done. */
   run<Name extends JobName>(
     kind: Name,
@@ -125,7 +133,7 @@ export class Pool {
   private workerFor(take: HashedTake | null, wanted: number | undefined): PoolWorker {
     if (wanted !== undefined) return this.workerAt(wanted % this.size)
     const holders = this.workers.filter((worker) => take && worker?.holds(take.hash))
-    const isShared = !take || bytesOf(take) <= SHARED_TAKE_BYTES
+    const isShared = !take || this.sharesOut(take)
     const numbers = Array.from({ length: this.size }, (_, number) => number)
     const possible =
       isShared || holders.length === 0

@@ -18,6 +18,8 @@ const take = hashed(noise(RATE, 2, 1, 3, (at) => (at < 1 ? 0.5 : 0.1)))
 const other = hashed(noise(RATE, 2, 1, 4, () => 0.2))
 /** Longer than what several workers hold, and given in several parts. */
 const long = hashed(noise(RATE, 800, 1, 5, () => 0.2))
+/** More than workers may hold one each. */
+const longest = hashed({ sampleRate: RATE, channels: [...long.sound.channels, ...long.sound.channels] })
 
 let workers: WorkersHere
 let pool: Pool
@@ -77,8 +79,8 @@ describe('a pool of workers', () => {
 
   it('has a long take held by one worker only', async () => {
     await deliver(gain(0), take)
-    await Promise.all([1, 2, 3].map((gainDb) => lufs(gain(gainDb), long)))
-    const given = workers.asked.filter((message) => message.type === 'take' && message.hash === long.hash)
+    await Promise.all([1, 2, 3].map((gainDb) => lufs(gain(gainDb), longest)))
+    const given = workers.asked.filter((message) => message.type === 'take' && message.hash === longest.hash)
     expect(given).toHaveLength(1)
   })
 
