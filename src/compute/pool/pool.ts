@@ -92,7 +92,7 @@ export class Pool {
     const request: JobRequest = { type: 'job', id, kind, input, priority, take: take?.hash ?? null }
     const answer = new Promise<unknown>((resolve, reject) => {
       if (signal?.aborted) return resolve(null)
-      const doer = this.workerFor(take, worker)
+      const doer = this.workerFor(take, priority, worker)
       this.running.set(id, {
         request,
         take,
@@ -130,7 +130,7 @@ export class Pool {
     this.workers.length = 0
   }
 
-  private workerFor(take: HashedTake | null, wanted: number | undefined): PoolWorker {
+  private workerFor(take: HashedTake | null, priority: Priority, wanted: number | undefined): PoolWorker {
     if (wanted !== undefined) return this.workerAt(wanted % this.size)
     const holders = this.workers.filter((worker) => take && worker?.holds(take.hash))
     const isShared = !take || this.sharesOut(take)
@@ -143,7 +143,10 @@ export class Pool {
       const worker = this.workers[number]
       // Rather than wait behind one job a new worker is started.
       if (!worker) return 0.75
-      return worker.requests.size + (take && !worker.holds(take.hash) ? 0.5 : 0)
+      const ahead = worker.queueAhead(priority)
+      // Others would wait: that is better than giving the take away once more, and worse than an idle worker.
+      const isInterrupted = worker.requests.size > ahead
+      return ahead + (isInterrupted ? 0.25 : 0) + (take && !worker.holds(take.hash) ? 0.5 : 0)
     }
     const best = possible.reduce((a, b) => (cost(b) < cost(a) ? b : a))
     return this.workerAt(best)

@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { HashedTake } from '../../../src/compute/address'
 import { ComputeError } from '../../../src/compute/compute-error'
 import type { FactPiece } from '../../../src/compute/jobs/facts-job'
+import type { Priority } from '../../../src/compute/messages'
 import { Pool } from '../../../src/compute/pool/pool'
 import { nextTask } from '../../../src/compute/port/next-task'
 import { type ChainDoc, chainOf, integratedLoudness, renderChain } from '../../../src/core'
@@ -82,6 +83,18 @@ describe('a pool of workers', () => {
     await Promise.all([1, 2, 3].map((gainDb) => lufs(gain(gainDb), longest)))
     const given = workers.asked.filter((message) => message.type === 'take' && message.hash === longest.hash)
     expect(given).toHaveLength(1)
+  })
+
+  it('does not let urgent jobs wait behind one another where another worker has less urgent ones only', async () => {
+    const run = (priority: Priority, worker?: number) =>
+      pool.run('delivery', { chain: gain(1) }, { priority, take, ...(worker !== undefined && { worker }) })
+        .result
+    await Promise.all([run('evidence', 0), run('evidence', 1)])
+    const jobsOf = ({ asked }: WorkerHere) =>
+      asked.flatMap((message) => (message.type === 'job' ? [message.priority] : [])).slice(1)
+    const all = [run('study', 0), run('study', 0), run('study', 0), run('evidence'), run('evidence')]
+    expect(workers.started.map(jobsOf)).toEqual([['study', 'study', 'study', 'evidence'], ['evidence']])
+    await Promise.all(all)
   })
 
   it('gives a take up for another, and takes it in anew', async () => {
