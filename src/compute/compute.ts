@@ -18,7 +18,7 @@ import type { Priority } from './messages'
 import { HandLanes } from './pool/hand-lanes'
 import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
-import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
+import { alikePrefix, EvidenceSelector, halvesOf, missingFrom, wantsOf } from './select/select-evidence'
 import { loopWantsOf, selectLoop } from './select/select-loop'
 import { startWorker } from './start-worker'
 
@@ -154,20 +154,15 @@ export class Compute {
         .flat()
         .flatMap(({ stages, names }) => names.map((name) => [{ take: take.hash, stages }, name] as const)),
     )
-    const shares = wants.map(() => 0)
-    const isKnown = await Promise.all(
-      wants.map((each, side) =>
-        this.want(take, each, {
-          signal: abort.signal,
-          onProgress: (share) => {
-            shares[side] = share
-            onProgress(Math.min(...shares))
-          },
-          keep,
-        }),
-      ),
-    )
-    if (abort.signal.aborted || isKnown.includes(false)) return null
+    const lots = this.lotsOf(take, wants)
+    const shares = lots.map(() => 0)
+    const onShare = (lot: number) => (share: number) => {
+      shares[lot] = share
+      onProgress(Math.min(...shares))
+    }
+    const { signal } = abort
+    await Promise.all(lots.map((lot, k) => this.workOut(take, lot, { signal, onProgress: onShare(k), keep })))
+    if (signal.aborted) return null
     const evidence = this.selector.select(take, comparison, loop)
     if (evidence) this.shown = processed
     return evidence
@@ -252,17 +247,29 @@ export class Compute {
     return this.run('makeup', (take) => ({ take, chain, stageId }), { priority: 'screen', signal })
   }
 
+  /** What is missing of the sides of a comparison, as it is shared out: a side each, or one side in two halves. */
+  private lotsOf(take: HashedTake, sides: readonly (readonly Want[])[]): readonly (readonly Want[])[] {
+    const missing = sides
+      .map((wants) => missingFrom(this.facts, take.hash, wants))
+      .filter(({ length }) => length > 0)
+    const [side] = missing
+    return side && missing.length === 1 && this.pool.sharesOut(take) ? halvesOf(side) : missing
+  }
+
   /** Has what is missing worked out. @returns whether all is known; false where it was given up */
-  private async want(
-    take: HashedTake,
-    wants: readonly Want[],
-    { signal, onProgress = () => undefined, keep = [], priority = 'evidence' }: WantOptions,
-  ): Promise<boolean> {
+  private async want(take: HashedTake, wants: readonly Want[], options: WantOptions): Promise<boolean> {
     const missing = missingFrom(this.facts, take.hash, wants)
-    if (missing.length === 0) {
-      onProgress(1)
-      return true
-    }
+    if (missing.length === 0) options.onProgress?.(1)
+    else await this.workOut(take, missing, options)
+    return !options.signal.aborted
+  }
+
+  /** Has facts that are not known worked out, or gives them up. */
+  private async workOut(
+    take: HashedTake,
+    missing: readonly Want[],
+    { signal, onProgress = () => undefined, keep = [], priority = 'evidence' }: WantOptions,
+  ): Promise<void> {
     const places = this.facts.get({ take: take.hash, stages: [] }, 'places') ?? null
     const onPiece = (piece: FactPiece) => this.learn(take.hash, missing, piece)
     const input = { take: take.hash, wants: missing, places, keep: keep.length > 0 ? keep : null }
@@ -274,7 +281,6 @@ export class Compute {
       onPiece,
     })
     await result
-    return !signal.aborted
   }
 
   private learn(take: string, wants: readonly Want[], { want, name, value }: FactPiece): void {
