@@ -3,14 +3,12 @@ import {
   type Comparison,
   type FrameRange,
   type Measures,
-  type SibilantEvent,
   type Sound,
   sampleHashSteps,
 } from '../core'
 import type { HashedTake } from './address'
 import { ByteCache } from './byte-cache'
-import { ComputeError } from './compute-error'
-import type { Evidence, LoopEvidence } from './evidence'
+import type { Evidence, LoopEvidence, TakeMarks } from './evidence'
 import { FactStore } from './facts/fact-store'
 import { addressOf, type Want } from './facts/fact-values'
 import type { JobInput, JobName, JobResult } from './jobs'
@@ -20,9 +18,9 @@ import type { Priority } from './messages'
 import { HandLanes } from './pool/hand-lanes'
 import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
-import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
+import { alikePrefix, EvidenceSelector, halvesOf, missingFrom, wantsOf } from './select/select-evidence'
 import { loopWantsOf, selectLoop } from './select/select-loop'
-import workerUrl from './worker/compute.worker.ts?worker&url'
+import { startWorker } from './start-worker'
 
 /** Facts that the page keeps, bytes: those of some dozens of comparisons of a four-minute take. */
 const FACT_BYTES = 64 * 2 ** 20
@@ -34,12 +32,6 @@ const TILE_BYTES = 16 * 2 ** 20
 const REST_MS = 60
 /** A loop is moved and comes to rest again; facts about it wait that long, ms. */
 const LOOP_REST_MS = 120
-
-/** Places of a take that can be gone to. */
-export interface TakeMarks {
-  readonly sibilants: readonly SibilantEvent[]
-  readonly clipped: readonly FrameRange[]
-}
 
 /** What is compared, and what of it is wanted first. */
 export interface EvidenceWanted {
@@ -65,16 +57,6 @@ interface WantOptions {
   /** The stages whose sound will be asked for again. */
   readonly keep?: Want['stages']
   onProgress?(share: number): void
-}
-
-/** Starts a worker of the pool. @throws ComputeError `no-workers` */
-function startWorker(): Worker {
-  if (typeof Worker === 'undefined')
-    throw new ComputeError(
-      'no-workers',
-      'this browser runs no workers, which measuring and rendering need. Use a current browser.',
-    )
-  return new Worker(workerUrl, { type: 'module' })
 }
 
 /** Everything that is worked out off the page, about one take at a time. */
@@ -172,20 +154,15 @@ export class Compute {
         .flat()
         .flatMap(({ stages, names }) => names.map((name) => [{ take: take.hash, stages }, name] as const)),
     )
-    const shares = wants.map(() => 0)
-    const isKnown = await Promise.all(
-      wants.map((each, side) =>
-        this.want(take, each, {
-          signal: abort.signal,
-          onProgress: (share) => {
-            shares[side] = share
-            onProgress(Math.min(...shares))
-          },
-          keep,
-        }),
-      ),
-    )
-    if (abort.signal.aborted || isKnown.includes(false)) return null
+    const lots = this.lotsOf(take, wants)
+    const shares = lots.map(() => 0)
+    const onShare = (lot: number) => (share: number) => {
+      shares[lot] = share
+      onProgress(Math.min(...shares))
+    }
+    const { signal } = abort
+    await Promise.all(lots.map((lot, k) => this.workOut(take, lot, { signal, onProgress: onShare(k), keep })))
+    if (signal.aborted) return null
     const evidence = this.selector.select(take, comparison, loop)
     if (evidence) this.shown = processed
     return evidence
@@ -270,17 +247,29 @@ export class Compute {
     return this.run('makeup', (take) => ({ take, chain, stageId }), { priority: 'screen', signal })
   }
 
+  /** What is missing of the sides of a comparison, as it is shared out: a side each, or one side in two halves. */
+  private lotsOf(take: HashedTake, sides: readonly (readonly Want[])[]): readonly (readonly Want[])[] {
+    const missing = sides
+      .map((wants) => missingFrom(this.facts, take.hash, wants))
+      .filter(({ length }) => length > 0)
+    const [side] = missing
+    return side && missing.length === 1 && this.pool.sharesOut(take) ? halvesOf(side) : missing
+  }
+
   /** Has what is missing worked out. @returns whether all is known; false where it was given up */
-  private async want(
-    take: HashedTake,
-    wants: readonly Want[],
-    { signal, onProgress = () => undefined, keep = [], priority = 'evidence' }: WantOptions,
-  ): Promise<boolean> {
+  private async want(take: HashedTake, wants: readonly Want[], options: WantOptions): Promise<boolean> {
     const missing = missingFrom(this.facts, take.hash, wants)
-    if (missing.length === 0) {
-      onProgress(1)
-      return true
-    }
+    if (missing.length === 0) options.onProgress?.(1)
+    else await this.workOut(take, missing, options)
+    return !options.signal.aborted
+  }
+
+  /** Has facts that are not known worked out, or gives them up. */
+  private async workOut(
+    take: HashedTake,
+    missing: readonly Want[],
+    { signal, onProgress = () => undefined, keep = [], priority = 'evidence' }: WantOptions,
+  ): Promise<void> {
     const places = this.facts.get({ take: take.hash, stages: [] }, 'places') ?? null
     const onPiece = (piece: FactPiece) => this.learn(take.hash, missing, piece)
     const input = { take: take.hash, wants: missing, places, keep: keep.length > 0 ? keep : null }
@@ -292,7 +281,6 @@ export class Compute {
       onPiece,
     })
     await result
-    return !signal.aborted
   }
 
   private learn(take: string, wants: readonly Want[], { want, name, value }: FactPiece): void {
