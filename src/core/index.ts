@@ -62,6 +62,7 @@ export {
   signed,
   signedInSentence,
 } from './stages/number-format'
+export { trimKind, trimStage, withTrim } from './stages/output-trim'
 export type {
   ChoiceParameter,
   ListParameter,

@@ -1,4 +1,5 @@
 export { MeasureError, type MeasureErrorCode } from './error'
+export { clippedRangeSteps, clippedRanges } from './levels/clipped-ranges'
 export { type Levels, levelSteps, levels } from './levels/levels'
 export {
   noiseFloorDbfs,
@@ -8,6 +9,7 @@ export {
   pausesSteps,
   pausesWithin,
 } from './levels/noise-floor'
+export { samplesOverSteps } from './levels/samples-over'
 export { SUB_BLOCKS_PER_SECOND, subBlockEnergies, subBlockEnergySteps } from './loudness/block-energies'
 export {
   integratedLoudness,
@@ -36,6 +38,23 @@ export {
   sibilantsWithin,
 } from './sibilance/sibilance'
 export { sibilanceDb, sibilanceSteps } from './sibilance/sibilance-level'
+export {
+  SPECTROGRAM_LOWEST_HZ,
+  SPECTROGRAM_ROWS,
+  type SpectrogramColumns,
+  spectrogram,
+  spectrogramDb,
+  spectrogramHighestHz,
+  spectrogramSteps,
+} from './spectrum/spectrogram'
+export {
+  coarserTile,
+  type SpectrogramTile,
+  TILE_COLUMNS,
+  tileHopFor,
+  tileRange,
+  tilesIn,
+} from './spectrum/spectrogram-tiles'
 export {
   longTermSpectrum,
   longTermSpectrumSteps,

@@ -1,78 +1,56 @@
-import { type ComponentType, type KeyboardEvent, useRef, useState } from 'react'
-import { type LazyPart, lazyPart } from '../../session/lazy-part'
+import type { ComponentType, ReactNode } from 'react'
+import type { LazyPart } from '../../session/lazy-part'
 import { useTake } from '../context/app-context'
 import { FailedPart } from '../lazy/failed-part'
-import { LazyView } from '../lazy/lazy-view'
+import { type FailedViewProps, LazyView } from '../lazy/lazy-view'
 import { PlayButton } from '../playback/play-button'
-import { BackingChoice } from './backing-choice'
-import { DifferenceSwitch } from './difference-switch'
-import { HeardLine } from './heard-line'
+import { barParts } from './bar-parts'
 import styles from './listening.module.css'
-import { MatchedSwitch } from './matched-switch'
 import { Monitor } from './monitor'
 import { Place } from './place'
-import { ScopeChoice } from './scope-choice'
 import { SideSwitch } from './side-switch'
-
-/** The notes of the bar: they are about a take. */
-export const barNotes: LazyPart<ComponentType> = lazyPart(
-  'The note on what is heard',
-  async () => (await import('./bar-notes')).BarNotes,
-)
-
-const NO_PROPS = {}
 
 /**
  * Everything about how the take is heard. Nothing here reaches a delivered file. On a narrow screen what is
- * changed less often waits behind one button, so that the bar does not cover the page.
+ * changed less often waits behind two buttons, so that the bar does not cover the page.
  */
 export function ListeningBar() {
-  const [opened, setOpened] = useState(false)
-  const hasTake = useTake(({ take }) => take !== null)
-  const opener = useRef<HTMLButtonElement>(null)
-  const fold = (event: KeyboardEvent) => {
-    if (event.key !== 'Escape' || !opened) return
-    setOpened(false)
-    opener.current?.focus()
-  }
   return (
-    <section id="listening" className={styles.bar} aria-label="Listening" tabIndex={-1} onKeyDown={fold}>
+    <section id="listening" className={styles.bar} aria-label="Listening" tabIndex={-1}>
       <div className={styles.notes} role="status">
-        {hasTake && <LazyView part={barNotes} props={NO_PROPS} failed={FailedPart} />}
+        <WithTake part={barParts.barNotes} failed={FailedPart} />
       </div>
       <PlayButton />
       <Place />
       <SideSwitch />
-      {!opened && <HeardLine />}
-      <div
-        id="compared"
-        className={opened ? styles.compared : `${styles.compared} ${styles.folded}`}
-        onChange={({ target }) => {
-          // Arrow keys go through the choices one by one: the pointer alone has chosen with its first.
-          if (
-            target instanceof HTMLInputElement &&
-            target.type === 'radio' &&
-            !target.matches(':focus-visible')
-          )
-            setOpened(false)
-        }}
-      >
-        <ScopeChoice />
-        <BackingChoice />
-        <MatchedSwitch />
-        <DifferenceSwitch />
+      <div className={styles.caption}>
+        <WithTake part={barParts.caption} />
       </div>
-      <Monitor />
-      <button
-        ref={opener}
-        type="button"
-        className={styles.unfold}
-        aria-expanded={opened}
-        aria-controls="compared"
-        onClick={() => setOpened(!opened)}
-      >
-        {opened ? 'less' : 'what is compared'}
-      </button>
+      <div className={styles.choices}>
+        <WithTake part={barParts.choices} />
+      </div>
+      <div className={styles.levels}>
+        <Monitor />
+        <WithTake part={barParts.meters} />
+      </div>
     </section>
   )
+}
+
+interface WithTakeProps {
+  readonly part: LazyPart<ComponentType>
+  /** Where the part could not be loaded; the notes, which come in the same file, say it for all. */
+  readonly failed?: (props: FailedViewProps) => ReactNode
+}
+
+const NO_PROPS = {}
+
+/** A part of the bar that there is no use for before there is a take. */
+function WithTake({ part, failed = Nothing }: WithTakeProps) {
+  const hasTake = useTake(({ take }) => take !== null)
+  return hasTake && <LazyView part={part} props={NO_PROPS} failed={failed} />
+}
+
+function Nothing() {
+  return null
 }

@@ -7,7 +7,8 @@ import { stageReading } from '../../../src/session/parts'
 import { deliveryMaking, trialRunning } from '../../../src/session/sheet-parts'
 import { AppProvider } from '../../../src/view/context/app-context'
 import { figuresTable } from '../../../src/view/figures/the-figures'
-import { barNotes } from '../../../src/view/listening/listening-bar'
+import { moreMenu, takeMenu } from '../../../src/view/header/the-header'
+import { barParts } from '../../../src/view/listening/bar-parts'
 import { responsePlot } from '../../../src/view/response/the-response'
 import { stagePictures } from '../../../src/view/stage/lazy-stage-picture'
 import { takeLanes } from '../../../src/view/take/the-take'
@@ -22,7 +23,9 @@ await Promise.all(
     stageReading,
     deliveryMaking,
     trialRunning,
-    barNotes,
+    takeMenu,
+    moreMenu,
+    ...Object.values(barParts),
   ].map((part: LazyPart<unknown>) => part.load()),
 )
 

@@ -31,7 +31,7 @@ function read(text: string | null): number {
 
 /** The gain that matching gives, as the bar and the caption print it; the quieter side's is 0. */
 function inBar({ matching }: Evidence): string {
-  return matchedWords(true, matching).gain
+  return matchedWords(true, matching).sentence
 }
 
 function onCard({ stages }: Evidence, stageId: string): string {
