@@ -11,12 +11,15 @@ import { ComputeError } from './compute-error'
 import type { Evidence } from './evidence'
 import { FactStore } from './facts/fact-store'
 import type { Want } from './facts/fact-values'
-import type { FactPiece } from './jobs/facts-job'
+import { type FactPiece, knownFact } from './jobs/facts-job'
 import type { StretchTrace } from './lanes/live-traces'
+import type { Priority } from './messages'
 import { HandLanes } from './pool/hand-lanes'
 import { Pool } from './pool/pool'
 import { inSlices } from './port/next-task'
+import { detailWants, selectDetail } from './select/select-detail'
 import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
+import type { StageDetail } from './stage-detail'
 import workerUrl from './worker/compute.worker.ts?worker&url'
 
 /** Facts that the page keeps, bytes: those of some dozens of comparisons of a four-minute take. */
@@ -32,6 +35,20 @@ export interface EvidenceWanted {
   /** The stretch whose gain traces come ahead of everything else; null for none. */
   readonly live: FrameRange | null
 }
+
+/** How facts are wanted. */
+interface WantOptions {
+  readonly signal: AbortSignal
+  readonly onProgress?: (share: number) => void
+  /** The sound behind these stages will be asked for again. */
+  readonly keep?: Want['stages']
+  readonly priority?: Priority
+  /** Facts that those wanted are worked out from, where they are known. */
+  readonly helps?: readonly Want[]
+}
+
+/** Where the take is measured for what is not everywhere. */
+const PLACES: Want = { stages: [], names: ['places'] }
 
 /** Told what comes ahead of evidence. */
 export interface EvidenceListener {
@@ -60,6 +77,7 @@ export class Compute {
   private take: HashedTake | null = null
   private takeAbort = new AbortController()
   private evidenceAbort = new AbortController()
+  private detailAbort = new AbortController()
   /** Ends the wait for the hand to rest. */
   private endWait: () => void = () => undefined
   /** The chain whose evidence was put together last: what is alike in the next will be alike in the one after. */
@@ -81,6 +99,7 @@ export class Compute {
   async setTake(sound: Sound): Promise<Measures | null> {
     this.takeAbort.abort()
     this.evidenceAbort.abort()
+    this.detailAbort.abort()
     this.lanes.leave()
     const abort = new AbortController()
     this.takeAbort = abort
@@ -91,7 +110,7 @@ export class Compute {
     if (hash === null || abort.signal.aborted) return null
     this.take = { hash, sound }
     const wants = [{ stages: [], names: ['places', 'measures'] }] as const
-    const isKnown = await this.want(this.take, wants, abort.signal, () => undefined)
+    const isKnown = await this.want(this.take, wants, { signal: abort.signal })
     return isKnown ? (this.facts.get({ take: hash, stages: [] }, 'measures') ?? null) : null
   }
 
@@ -136,16 +155,14 @@ export class Compute {
     const shares = wants.map(() => 0)
     const isKnown = await Promise.all(
       wants.map((each, side) =>
-        this.want(
-          take,
-          each,
-          abort.signal,
-          (share) => {
+        this.want(take, each, {
+          signal: abort.signal,
+          keep,
+          onProgress(share) {
             shares[side] = share
             onProgress(Math.min(...shares))
           },
-          keep,
-        ),
+        }),
       ),
     )
     if (abort.signal.aborted || isKnown.includes(false)) return null
@@ -185,29 +202,43 @@ export class Compute {
     return this.pool.run('makeup', input, { priority: 'screen', take, signal }).result
   }
 
+  /** What is known of one stage alone, whether it is on or off; undefined where some of it is not known. */
+  knownDetail(chain: ChainDoc, stageId: string): StageDetail | undefined {
+    return this.take ? selectDetail(this.facts, this.take.hash, chain, stageId) : undefined
+  }
+
+  /**
+   * What there is to know of one stage alone, after all that is more urgent; null when it was given up.
+   * @throws ComputeError when it could not be worked out
+   */
+  async detail(chain: ChainDoc, stageId: string): Promise<StageDetail | null> {
+    this.detailAbort.abort()
+    const abort = new AbortController()
+    this.detailAbort = abort
+    const { take } = this
+    if (!take) return null
+    const { wants, helps } = detailWants(chain, stageId)
+    const isKnown = await this.want(take, wants, { signal: abort.signal, priority: 'study', helps })
+    return isKnown && !abort.signal.aborted ? (this.knownDetail(chain, stageId) ?? null) : null
+  }
+
   /** Has what is missing worked out. @returns whether all is known; false where it was given up */
   private async want(
     take: HashedTake,
     wants: readonly Want[],
-    signal: AbortSignal,
-    onProgress: (share: number) => void,
-    keep: Want['stages'] = [],
+    { signal, onProgress = () => undefined, keep = [], priority = 'evidence', helps = [] }: WantOptions,
   ): Promise<boolean> {
     const missing = missingFrom(this.facts, take.hash, wants)
     if (missing.length === 0) {
       onProgress(1)
       return true
     }
-    const places = this.facts.get({ take: take.hash, stages: [] }, 'places') ?? null
+    const known = [PLACES, ...helps].flatMap(({ stages, names }) =>
+      names.flatMap((name) => knownFact(stages, name, this.facts.get({ take: take.hash, stages }, name))),
+    )
     const onPiece = (piece: FactPiece) => this.learn(take.hash, missing, piece)
-    const input = { take: take.hash, wants: missing, places, keep: keep.length > 0 ? keep : null }
-    const { result } = this.pool.run('facts', input, {
-      priority: 'evidence',
-      take,
-      signal,
-      onProgress,
-      onPiece,
-    })
+    const input = { take: take.hash, wants: missing, known, keep: keep.length > 0 ? keep : null }
+    const { result } = this.pool.run('facts', input, { priority, take, signal, onProgress, onPiece })
     await result
     return !signal.aborted
   }

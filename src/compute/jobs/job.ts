@@ -1,4 +1,4 @@
-import type { Sound, SoundWithLeads, Steps } from '../../core'
+import type { SoundWithLeads, Steps } from '../../core'
 import type { SoundAddress } from '../address'
 import type { FactName, FactValues } from '../facts/fact-values'
 import type { FactTools } from '../facts/facts'
@@ -6,8 +6,6 @@ import type { LaneMemory } from '../lanes/lane-ground'
 
 /** What a job works with. */
 export interface JobTools<Piece> extends FactTools {
-  /** The take that the job is about. */
-  readonly take: Sound
   /**
    * The sound with what its stages put out around the take. The next sound that is asked for may be worked out in the
    * same memory: use it before that.
