@@ -6,5 +6,7 @@ declare module 'react' {
     '--filled'?: string
     /** Colour of the stage that something belongs to. */
     '--stage'?: string
+    /** How far down a level's picture its threshold stands, as a percentage. */
+    '--threshold'?: string
   }
 }

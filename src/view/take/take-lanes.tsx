@@ -6,6 +6,7 @@ import { useWidth } from '../hooks/use-width'
 import { LoudnessLane } from './lanes/loudness-lane'
 import { TimeAxis } from './lanes/time-axis'
 import { WaveLane } from './lanes/wave-lane'
+import { LevelLane } from './level/level-lane'
 import { Playhead } from './playhead'
 import { SeekSurface } from './seek-surface'
 import styles from './take.module.css'
@@ -32,6 +33,7 @@ export function TakeLanes({ sound }: { sound: Sound }) {
         </div>
         <WaveLane evidence={evidence} {...lanes} />
         <TraceLanes {...lanes} />
+        <LevelLane {...lanes} height={Math.round(48 * textScale)} />
         <LoudnessLane evidence={evidence} sampleRate={sampleRate} {...lanes} />
         <TimeAxis sampleRate={sampleRate} {...lanes} />
         <div className={`${styles.over} ${styles.untouched}`}>
