@@ -1,11 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import type { Plugin } from 'vite'
 
 /** In the built folder. */
 const FILE_NAME = 'third-party-licences.txt'
 
-const INTRODUCTION = 'Evenhand ships code of these packages, under their own licences.'
+const INTRODUCTION = 'Evenhand ships code and a typeface of these packages, under their own licences.'
 
 interface Package {
   readonly name: string
@@ -39,7 +39,10 @@ export function thirdPartyNotices(): { readonly ofPage: Plugin; readonly ofWorke
       name: 'third-party-notices',
       apply: 'build',
       ...collectChunks,
-      generateBundle() {
+      generateBundle(_options, bundle) {
+        // Faces and the like are files that styles name, and no modules.
+        for (const output of Object.values(bundle))
+          if (output.type === 'asset') collect(output.originalFileNames.map((file) => resolve(file)))
         this.emitFile({ type: 'asset', fileName: FILE_NAME, source: noticesOf([...packages.values()]) })
       },
     },
