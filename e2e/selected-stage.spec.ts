@@ -31,14 +31,15 @@ for (const viewport of [
     for (const name of [/^4 ?De-esser/, /^1 ?Equaliser/]) {
       await choose(page, name)
       const stage = page.getByRole('region', { name: /De-esser|Equaliser/ })
-      const paste = stage.getByRole('button', { name: /^Paste/ })
+      const menu = stage.getByRole('button', { name: 'Stage', exact: true })
       const controls = stage.locator('button, input, select')
       const boxes = () =>
         controls.evaluateAll((all) => all.map((control) => control.getBoundingClientRect().toJSON()))
-      await paste.scrollIntoViewIfNeeded()
+      await menu.scrollIntoViewIfNeeded()
       const before = await boxes()
       await page.evaluate(() => navigator.clipboard.writeText('good morning'))
-      await paste.click()
+      await menu.click()
+      await stage.getByRole('button', { name: /^Paste/ }).click()
       const news = stage.getByText('The clipboard holds no stage.')
       const seen = await news.boundingBox()
       const bar = await page.getByRole('region', { name: 'Listening' }).boundingBox()

@@ -30,10 +30,10 @@ export function followSelectedStage(
   const update = async () => {
     const request = ++asked
     const { chain: current, selectedId } = chain.getState()
-    if (selectedId === null || !take.getState().take?.measures) return show(selectedId, null)
+    if (detail.getState().stageId !== selectedId) show(selectedId, null)
+    if (selectedId === null || !take.getState().take?.measures) return
     const known = worker.knownDetail(current, selectedId)
     if (known) return show(selectedId, known)
-    if (detail.getState().stageId !== selectedId) show(selectedId, null)
     if (evidence.getState().working !== null) return
     // Where it fails the evidence says so, which asks the same workers for more; it is asked for again with the next change.
     const found = await worker.detail(current, selectedId).catch(() => null)

@@ -55,6 +55,8 @@ export function Slider({ parameter, value, label, describedBy, onChange, onRest 
         onRest()
         slide.down(event)
       }}
+      onPointerUp={onRest}
+      onPointerCancel={onRest}
       onKeyUp={onRest}
       onBlur={onRest}
     />

@@ -1,4 +1,4 @@
-import { type PointerEvent as ReactPointerEvent, useLayoutEffect, useRef } from 'react'
+import { type PointerEvent as ReactPointerEvent, useEffect, useLayoutEffect, useRef } from 'react'
 import type { NumberParameter } from '../../core'
 import { followPointer } from '../hooks/follow-pointer'
 import { pxOfRem } from '../hooks/px-of-rem'
@@ -44,6 +44,9 @@ export function useSlide(slide: Slide) {
     latest.current = slide
   })
   const isPressed = useRef(false)
+  const stop = useRef<() => void>(undefined)
+  // What is no longer there is not dragged.
+  useEffect(() => () => stop.current?.(), [])
   const setTo = (position: number) => latest.current.onChange(valueAt(latest.current.parameter, position))
   return {
     /** Whether what the browser itself asks for is of a press, which is followed here. */
@@ -75,7 +78,7 @@ export function useSlide(slide: Slide) {
         })
         latest.current.onRest()
       }
-      followPointer(event, {
+      stop.current = followPointer(event, {
         onMove(moved) {
           if (way === null) {
             const [along, across] = [Math.abs(moved.clientX - pressed.x), Math.abs(moved.clientY - pressed.y)]

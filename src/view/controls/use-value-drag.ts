@@ -1,4 +1,4 @@
-import { type PointerEvent, useLayoutEffect, useRef } from 'react'
+import { type PointerEvent, useEffect, useLayoutEffect, useRef } from 'react'
 import type { NumberParameter } from '../../core'
 import { followPointer } from '../hooks/follow-pointer'
 import { pressSize } from './key-steps'
@@ -24,6 +24,9 @@ export function useValueDrag(dragged: DraggedValue): (event: PointerEvent) => vo
   useLayoutEffect(() => {
     latest.current = dragged
   })
+  const stop = useRef<() => void>(undefined)
+  // What is no longer there is not dragged.
+  useEffect(() => () => stop.current?.(), [])
   return (event) => {
     if (event.button !== 0) return
     event.preventDefault()
@@ -33,7 +36,7 @@ export function useValueDrag(dragged: DraggedValue): (event: PointerEvent) => vo
     let [dx, dy] = [0, 0]
     latest.current.onRest()
     const end = () => latest.current.onRest()
-    followPointer(event, {
+    stop.current = followPointer(event, {
       onMove({ clientX: x, clientY: y, altKey }) {
         const fine = pressSize({ shiftKey: false, altKey })
         dx += (x - last.x) * fine

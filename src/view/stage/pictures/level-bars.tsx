@@ -1,4 +1,4 @@
-import { memo, useId, useMemo } from 'react'
+import { useId, useMemo } from 'react'
 import { type DetectorLevel, levelHistogram } from '../../../core'
 import { barsPath } from './bars-path'
 import styles from './level-bars.module.css'
@@ -18,7 +18,7 @@ interface LevelBarsProps {
 }
 
 /** How often each level occurs along the take, as pale bars; those above the threshold in the stage's colour. */
-export const LevelBars = memo(({ level, fromDbfs, thresholdDb, area }: LevelBarsProps) => {
+export function LevelBars({ level, fromDbfs, thresholdDb, area }: LevelBarsProps) {
   const clip = useId()
   const { left, right, top, bottom } = area
   const histogram = useMemo(
@@ -42,4 +42,4 @@ export const LevelBars = memo(({ level, fromDbfs, thresholdDb, area }: LevelBars
       <path className={styles.above} d={path} clipPath={`url(#${clip})`} />
     </>
   )
-})
+}
