@@ -1,6 +1,7 @@
 import { expect, type Page, test } from '@playwright/test'
 import { largestStep } from '../test/setup/engine'
 import { joined, mulberry32 } from '../test/setup/signals'
+import { typeLoop } from './setup/app-page'
 import { advance, advanceToSound, stepOutput } from './setup/stepped-output'
 import { openWithTone, RATE } from './setup/tone'
 
@@ -67,12 +68,7 @@ test('a loop played ten times has no step at its seam beyond tone and crossfade,
   const frequencyHz = 186.8
   await openWithTone(page, { frequencyHz, level: 0.25, seconds: 8 }, () => stepOutput(page, 20))
   await page.keyboard.press('x')
-  const loop = page.getByRole('group', { name: 'Loop' })
-  await loop.getByLabel('Loop from').fill('2')
-  await loop.getByLabel('Loop from').press('Enter')
-  await loop.getByLabel('to', { exact: true }).fill('3.1')
-  await loop.getByLabel('to', { exact: true }).press('Enter')
-  await loop.getByLabel('to', { exact: true }).blur()
+  await typeLoop(page, 2, 3.1)
   await play(page)
   const output = await advance(page, 11.5)
   await expect(page.getByRole('button', { name: /^Stop/ })).toBeVisible()

@@ -89,6 +89,8 @@ test('the whole job is done with keys alone', async ({ page }) => {
   await expect(page.getByRole('button', { name: 'Move Equaliser later' })).toBeFocused()
 
   // A loop by typing its ends.
+  await tabTo(page, 'button', 'Times')
+  await page.keyboard.press('Enter')
   await tabTo(page, 'textbox', 'Loop from')
   await page.keyboard.type('0:06.2')
   await page.keyboard.press('Enter')

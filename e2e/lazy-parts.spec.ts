@@ -43,7 +43,7 @@ for (const [what, pattern] of [
 
 for (const [what, pattern, role, name] of [
   ['the take', /take-lanes-[^/]*\.js/, 'slider', 'Position in the take'],
-  ['the curve', /curve-plot-[^/]*\.js/, 'img', /magnitude response/],
+  ['the response', /response-plot-[^/]*\.js/, 'img', /magnitude response/],
 ] as const) {
   test(`${what} is drawn after what draws it could not be fetched`, async ({ page }) => {
     const { serve } = await withhold(page, pattern)

@@ -21,7 +21,7 @@ test('while a hand holds a control, the lanes behind it follow; the figures once
     .last()
   const curve = await response.getAttribute('d')
 
-  const handle = page.locator('fieldset[aria-label^="Band 2a"]')
+  const handle = page.getByRole('slider', { name: '2 Equaliser, band a' })
   const box = await handle.boundingBox()
   if (!box) throw new Error('no band to drag')
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]

@@ -1,6 +1,7 @@
 import { expect, test } from '@playwright/test'
 import { largestStep } from '../test/setup/engine'
 import { mulberry32 } from '../test/setup/signals'
+import { typeLoop } from './setup/app-page'
 import { takeCaptured } from './setup/capture'
 import { captureFor, openWithTone, RATE } from './setup/tone'
 
@@ -17,12 +18,7 @@ test('at a real output a loop that goes round while the sides are switched has n
   // The loop holds 205.48 periods of it: without a fade its seam would be a step from crest to trough.
   const frequencyHz = 186.8
   await openWithTone(page, { frequencyHz, level: 0.25, seconds: 8 })
-  const loop = page.getByRole('group', { name: 'Loop' })
-  await loop.getByLabel('Loop from').fill('2')
-  await loop.getByLabel('Loop from').press('Enter')
-  await loop.getByLabel('to', { exact: true }).fill(String(2 + LOOP_SECONDS))
-  await loop.getByLabel('to', { exact: true }).press('Enter')
-  await loop.getByLabel('to', { exact: true }).blur()
+  await typeLoop(page, 2, 2 + LOOP_SECONDS)
   await page.keyboard.press('Space')
   // The first sound of all fades in: let it pass.
   await page.waitForTimeout(1500)

@@ -163,7 +163,7 @@ test('the projector view enlarges type, hides what need not be shown, and goes a
   for (const name of [/^Undo/, /^Redo/, 'Blind trial', 'Keys'])
     await expect(page.getByRole('banner').getByRole('button', { name })).toBeVisible()
   expect(Number.parseFloat(await size())).toBeGreaterThanOrEqual(1.2 * small)
-  for (const name of ['Open take', 'Reset Equaliser', 'Remove Equaliser', 'Start loop here'])
+  for (const name of ['Open take', 'Reset Equaliser', 'Remove Equaliser', 'Times'])
     await expect(page.getByRole('button', { name })).toBeHidden()
   await page.screenshot({ path: info.outputPath('projector.png') })
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1280)

@@ -1,4 +1,5 @@
 import { expect } from '@playwright/test'
+import { openTimes } from './setup/app-page'
 import { test } from './setup/shared-app'
 
 for (const width of [1440, 1024, 360]) {
@@ -35,6 +36,7 @@ for (const width of [1440, 1024, 360]) {
 
   test(`at ${width} px what is wrong with a typed time is read whole`, async ({ page }) => {
     await page.setViewportSize({ width, height: 900 })
+    await openTimes(page)
     const times = page.getByRole('region', { name: 'Take' })
     for (const name of ['Position', 'Loop from', 'to']) {
       const field = times.getByRole('textbox', { name, exact: true })

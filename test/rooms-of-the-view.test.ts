@@ -20,7 +20,7 @@ const sharedRooms: Record<string, readonly string[]> = {
   words: [],
   plot: [],
   controls: ['hooks'],
-  context: [],
+  context: ['words'],
   dialog: ['context'],
   lazy: ['context'],
   actions: ['context'],

@@ -54,12 +54,12 @@ export function installLook(): void {
       const rows = [...document.querySelectorAll('tr')]
       const row = rows.find((line) => line.textContent?.startsWith('Integrated'))
       const table = row?.closest('table')
-      const field = find({ selector: 'label', begins: 'Position' })?.querySelector('input')
       return {
         figures: table?.tBodies[0]?.textContent ?? '',
         isSettled: /\d/.test(row?.cells[1]?.textContent ?? '') && table?.ariaBusy !== 'true',
         playing: find({ selector: 'button', begins: 'Stop' }) !== null,
-        position: field?.value ?? '',
+        position:
+          all('span').find((span) => /^\d+:\d\d\.\d$/.test(span.textContent ?? ''))?.textContent ?? '',
         level:
           all('span').find((span) => /^[−-]?[\d.]+ dBFS\b/.test(span.textContent ?? ''))?.textContent ?? null,
         header: document.querySelector('header')?.textContent ?? '',

@@ -41,6 +41,26 @@ export async function keepTwoAndCompareBand(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Compare band b with its bypass' }).click()
 }
 
+/** Opens what is rarely typed: position and loop. */
+export async function openTimes(page: Page): Promise<void> {
+  await page.getByRole('button', { name: /^(Times|Loop \d)/ }).click()
+}
+
+/** Types the ends of a loop, seconds. */
+export async function typeLoop(page: Page, from: number, to: number): Promise<void> {
+  await openTimes(page)
+  const loop = page.getByRole('group', { name: 'Loop' })
+  for (const [name, seconds] of [
+    ['Loop from', from],
+    ['to', to],
+  ] as const) {
+    const field = loop.getByLabel(name, { exact: true })
+    await field.fill(String(seconds))
+    await field.press('Enter')
+    await field.blur()
+  }
+}
+
 /** Gives the page a take by its file input, as the file chooser would. */
 export async function giveTake(page: Page, file: string | GivenFile): Promise<void> {
   await page.locator('input[data-role="take"]').setInputFiles(typeof file === 'string' ? file : { ...file })

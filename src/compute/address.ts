@@ -1,4 +1,4 @@
-import type { Sound, StageDoc } from '../core'
+import type { FrameRange, Sound, StageDoc } from '../core'
 
 /** A take with its hash. */
 export interface HashedTake {
@@ -10,6 +10,8 @@ export interface HashedTake {
 export interface SoundAddress {
   readonly take: string
   readonly stages: readonly StageDoc[]
+  /** Cut out of that sound, in whole frames; all of it where it is missing. */
+  readonly range?: FrameRange
 }
 
 const keys = new WeakMap<StageDoc, string>()
@@ -31,7 +33,13 @@ export function stagesOn(stages: readonly StageDoc[]): readonly StageDoc[] {
   return stages.filter(({ on }) => on)
 }
 
+/** The sound that one is cut out of; itself where it is whole. */
+export function wholeOf({ take, stages }: SoundAddress): SoundAddress {
+  return { take, stages }
+}
+
 /** One text for each sound, whoever asks for it. */
-export function soundKey({ take, stages }: SoundAddress): string {
-  return [take, ...stagesOn(stages).map(stageKey)].join('\n')
+export function soundKey({ take, stages, range }: SoundAddress): string {
+  const cut = range ? [`${range.from} ${range.to}`] : []
+  return [take, ...stagesOn(stages).map(stageKey), ...cut].join('\n')
 }

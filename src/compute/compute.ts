@@ -8,9 +8,9 @@ import {
 } from '../core'
 import type { HashedTake } from './address'
 import { ComputeError } from './compute-error'
-import type { Evidence } from './evidence'
+import type { Evidence, LoopEvidence } from './evidence'
 import { FactStore } from './facts/fact-store'
-import type { Want } from './facts/fact-values'
+import { addressOf, type Want } from './facts/fact-values'
 import { type FactPiece, knownFact } from './jobs/facts-job'
 import type { StretchTrace } from './lanes/live-traces'
 import type { Priority } from './messages'
@@ -19,6 +19,7 @@ import { Pool } from './pool/pool'
 import { inSlices } from './port/next-task'
 import { detailWants, selectDetail } from './select/select-detail'
 import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
+import { loopWantsOf, selectLoop } from './select/select-loop'
 import type { StageDetail } from './stage-detail'
 import workerUrl from './worker/compute.worker.ts?worker&url'
 
@@ -27,6 +28,8 @@ const FACT_BYTES = 64 * 2 ** 20
 
 /** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
 const REST_MS = 60
+/** A loop is moved and comes to rest again; facts about it wait that long, ms. */
+const LOOP_REST_MS = 120
 
 /** What is compared, and what of it is wanted first. */
 export interface EvidenceWanted {
@@ -34,17 +37,6 @@ export interface EvidenceWanted {
   readonly loop: FrameRange | null
   /** The stretch whose gain traces come ahead of everything else; null for none. */
   readonly live: FrameRange | null
-}
-
-/** How facts are wanted. */
-interface WantOptions {
-  readonly signal: AbortSignal
-  readonly onProgress?: (share: number) => void
-  /** The sound behind these stages will be asked for again. */
-  readonly keep?: Want['stages']
-  readonly priority?: Priority
-  /** Facts that those wanted are worked out from, where they are known. */
-  readonly helps?: readonly Want[]
 }
 
 /** Where the take is measured for what is not everywhere. */
@@ -57,6 +49,17 @@ export interface EvidenceListener {
   onLiveTraces(traces: readonly StretchTrace[]): void
   /** All of them have come. */
   onTracesOver(): void
+}
+
+/** How facts are wanted. */
+interface WantOptions {
+  readonly signal: AbortSignal
+  readonly priority?: Priority
+  /** The stages whose sound will be asked for again. */
+  readonly keep?: Want['stages']
+  /** Facts that those wanted are worked out from, where they are known. */
+  readonly helps?: readonly Want[]
+  onProgress?(share: number): void
 }
 
 /** Starts a worker of the pool. @throws ComputeError `no-workers` */
@@ -77,6 +80,7 @@ export class Compute {
   private take: HashedTake | null = null
   private takeAbort = new AbortController()
   private evidenceAbort = new AbortController()
+  private loopAbort = new AbortController()
   private detailAbort = new AbortController()
   /** Ends the wait for the hand to rest. */
   private endWait: () => void = () => undefined
@@ -99,6 +103,7 @@ export class Compute {
   async setTake(sound: Sound): Promise<Measures | null> {
     this.takeAbort.abort()
     this.evidenceAbort.abort()
+    this.loopAbort.abort()
     this.detailAbort.abort()
     this.lanes.leave()
     const abort = new AbortController()
@@ -110,7 +115,7 @@ export class Compute {
     if (hash === null || abort.signal.aborted) return null
     this.take = { hash, sound }
     const wants = [{ stages: [], names: ['places', 'measures'] }] as const
-    const isKnown = await this.want(this.take, wants, { signal: abort.signal })
+    const isKnown = await this.want(this.take, wants, abort)
     return isKnown ? (this.facts.get({ take: hash, stages: [] }, 'measures') ?? null) : null
   }
 
@@ -123,6 +128,7 @@ export class Compute {
     { onProgress, onLiveTraces, onTracesOver }: EvidenceListener,
   ): Promise<Evidence | null> {
     this.evidenceAbort.abort()
+    this.loopAbort.abort()
     const abort = new AbortController()
     this.evidenceAbort = abort
     const { take } = this
@@ -157,11 +163,11 @@ export class Compute {
       wants.map((each, side) =>
         this.want(take, each, {
           signal: abort.signal,
-          keep,
-          onProgress(share) {
+          onProgress: (share) => {
             shares[side] = share
             onProgress(Math.min(...shares))
           },
+          keep,
         }),
       ),
     )
@@ -169,6 +175,27 @@ export class Compute {
     const evidence = this.selector.select(take, comparison, loop)
     if (evidence) this.shown = processed
     return evidence
+  }
+
+  /**
+   * The same over a loop, worked out behind everything else, so that nothing waits for it; null when newer evidence or
+   * another loop was asked for.
+   * @param range in whole frames of the take
+   * @throws ComputeError when it could not be worked out
+   */
+  async loopEvidence(comparison: Comparison, range: FrameRange): Promise<LoopEvidence | null> {
+    this.loopAbort.abort()
+    const abort = new AbortController()
+    this.loopAbort = abort
+    const { take } = this
+    if (!take) return null
+    const known = selectLoop(this.facts, take.hash, comparison, range)
+    if (known) return known
+    await orAborted(pause(LOOP_REST_MS), abort.signal)
+    if (abort.signal.aborted) return null
+    const wants = loopWantsOf(comparison, range)
+    const isKnown = await this.want(take, wants, { signal: abort.signal, priority: 'study' })
+    return isKnown ? selectLoop(this.facts, take.hash, comparison, range) : null
   }
 
   /** The hand rests, and is known to: what waits for that is worked out at once. */
@@ -188,6 +215,28 @@ export class Compute {
     const { take } = this
     if (!take) return null
     return this.pool.run('delivery', { chain }, { priority: 'screen', take, signal, onProgress }).result
+  }
+
+  /**
+   * What the take run through `chain` measures, at once where that is known; null when `signal` gave it up.
+   * @throws ComputeError when it could not be worked out
+   */
+  async measures({ stages }: ChainDoc, signal: AbortSignal): Promise<Measures | null> {
+    const { take } = this
+    if (!take) return null
+    const isKnown = await this.want(take, [{ stages, names: ['measures'] }], { signal })
+    return isKnown ? (this.facts.get({ take: take.hash, stages }, 'measures') ?? null) : null
+  }
+
+  /**
+   * How many samples of the take run through `chain` do not fit integers of `bits` bits; null when `signal` gave it up.
+   * @throws ComputeError when it could not be worked out
+   */
+  async samplesOver(chain: ChainDoc, bits: number, signal: AbortSignal): Promise<number | null> {
+    const { take } = this
+    if (!take) return null
+    const input = { take: take.hash, chain, bits }
+    return this.pool.run('samplesOver', input, { priority: 'screen', take, signal }).result
   }
 
   /**
@@ -244,8 +293,8 @@ export class Compute {
   }
 
   private learn(take: string, wants: readonly Want[], { want, name, value }: FactPiece): void {
-    const stages = wants[want]?.stages
-    if (stages) this.facts.put({ take, stages }, name, value)
+    const wanted = wants[want]
+    if (wanted) this.facts.put(addressOf(take, wanted), name, value)
   }
 }
 

@@ -1,5 +1,6 @@
 import type {
   ChainDoc,
+  FrameRange,
   LoudnessOverTime,
   Measures,
   PeakPyramid,
@@ -43,4 +44,22 @@ export interface Evidence {
   readonly matching: MatchingGains
   /** The chains this is evidence of. */
   readonly chains: { readonly bypassed: ChainDoc; readonly processed: ChainDoc }
+}
+
+/** What is shown about one side over a loop. */
+export interface LoopSide {
+  /** As if the loop had been cut out; noise floor and sibilance at the pauses and sibilants of the take in it. */
+  readonly measures: Measures
+  readonly spectrum: Spectrum
+}
+
+/** What is shown about a comparison over a loop. */
+export interface LoopEvidence {
+  readonly range: FrameRange
+  readonly bypassed: LoopSide
+  readonly processed: LoopSide
+  /** By stage id, of the processed side: of stages that are on and reduce gain. */
+  readonly reductions: ReadonlyMap<string, ReductionSummary>
+  /** The chains this is evidence of. */
+  readonly chains: Evidence['chains']
 }

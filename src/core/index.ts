@@ -30,7 +30,7 @@ export { sameSound, sameStage } from './chain/same-sound'
 export { boundedList } from './chain/settings-schema'
 export { bandLetter, numberedBand, numberedStage } from './chain/stage-names'
 export { type ChainHost, MAX_BLOCK_FRAMES } from './chain/stage-slot'
-export { hopEnd, hopStart, TRACE_HOP_FRAMES, type Trace } from './chain/trace'
+export { hopEnd, hopStart, TRACE_HOP_FRAMES, type Trace, traceWithin } from './chain/trace'
 export { TraceRun } from './chain/trace-run'
 export { withSettings } from './chain/with-settings'
 export { reductionDb, type StaticCurve } from './dsp/dynamics/gain-computer'
@@ -63,6 +63,7 @@ export {
   signed,
   signedInSentence,
 } from './stages/number-format'
+export { trimKind, trimStage, withTrim } from './stages/output-trim'
 export type {
   ChoiceParameter,
   ListParameter,

@@ -9,8 +9,18 @@ export interface DeliveredFile {
   readonly isDithered: boolean
 }
 
+/** What there is to know of a file before it is saved. */
+export interface FileLevels {
+  readonly integratedLufs: number | null
+  readonly truePeakDbtp: number | null
+  /** Samples that do not fit the format and would clip; 0 for float. */
+  readonly samplesOver: number
+}
+
 export interface DeliveryState {
   readonly format: WavFormat
+  /** Of the file as it would be saved now; null while they are being worked out. */
+  readonly levels: FileLevels | null
   /** Share done, 0 to 1; null when nothing is being delivered. */
   readonly working: number | null
   /** The file last delivered. */
@@ -18,10 +28,11 @@ export interface DeliveryState {
   readonly problem: string | null
 }
 
-/** The file that leaves the bench. */
+/** The delivered file. */
 export function createDeliveryStore(): StoreApi<DeliveryState> {
   return createStore<DeliveryState>()(() => ({
     format: 'pcm24',
+    levels: null,
     working: null,
     delivered: null,
     problem: null,

@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import type { Evidence } from '../compute/evidence'
+import type { Evidence, LoopEvidence } from '../compute/evidence'
 import type { LiveTrace } from './live-trace'
 
 export interface EvidenceState {
@@ -9,6 +9,10 @@ export interface EvidenceState {
   readonly working: number | null
   /** Gain traces newer than the evidence, by stage id, while a control moves. */
   readonly liveTraces: ReadonlyMap<string, LiveTrace>
+  /** Over the loop, where one is set, as it was last worked out; null while nothing is known of that loop. */
+  readonly loop: LoopEvidence | null
+  /** Whether facts over the loop are being worked out, or will be once the evidence is there. */
+  readonly isLoopWorking: boolean
   /** Why the evidence could not be worked out, in words made to be shown. */
   readonly problem: string | null
 }
@@ -19,6 +23,8 @@ export function createEvidenceStore(): StoreApi<EvidenceState> {
     evidence: null,
     working: null,
     liveTraces: new Map(),
+    loop: null,
+    isLoopWorking: false,
     problem: null,
   }))
 }

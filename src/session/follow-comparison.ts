@@ -4,6 +4,7 @@ import type { StretchTrace } from '../compute/lanes/live-traces'
 import { comparisonOf, frameCount } from '../core'
 import type { ChainState } from './chain/chain-store'
 import type { EvidenceState } from './evidence-store'
+import { LoopFollower } from './follow-loop'
 import { liveStretch } from './follow-stretch'
 import type { ListenState } from './listening/listen-store'
 import { followed } from './live-trace'
@@ -29,10 +30,11 @@ const NO_TRACES: EvidenceState['liveTraces'] = new Map()
  */
 export function followComparison(
   { chain, take, listen, evidence, view }: Stores,
-  worker: Pick<Compute, 'evidence' | 'handRests'>,
+  worker: Pick<Compute, 'evidence' | 'loopEvidence' | 'handRests'>,
   atNextFrame: (then: () => void) => void = (then) => void requestAnimationFrame(then),
 ): () => void {
   const pace = new TracePace(atNextFrame)
+  const loopFollower = new LoopFollower(evidence, worker)
   let asked = 0
   /** The gesture that changed the chain last has ended, maybe before figures were asked for. */
   let isResting = false
@@ -65,6 +67,7 @@ export function followComparison(
   const update = async (isMoving: boolean) => {
     if (!take.getState().take?.measures) return
     const request = ++asked
+    loopFollower.leave()
     if (evidence.getState().working !== 0) evidence.setState({ working: 0 })
     if (isMoving) await pace.wait(() => request === asked)
     const on = take.getState().take
@@ -83,7 +86,9 @@ export function followComparison(
       const answer = worker.evidence({ comparison, loop, live }, listener)
       if (isResting) worker.handRests()
       const found = await answer.finally(onTracesOver)
-      if (request === asked && found) settle({ evidence: found, working: null, problem: null })
+      if (request !== asked || !found) return
+      settle({ evidence: found, working: null, problem: null })
+      void loopFollower.follow(comparison, loop)
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error)
       if (request === asked)
@@ -102,7 +107,8 @@ export function followComparison(
     }
   })
   take.subscribe((now, before) => {
-    if (now.take?.sound !== before.take?.sound) settle({ evidence: null, working: 0 })
+    if (now.take?.sound !== before.take?.sound)
+      settle({ evidence: null, working: 0, loop: null, isLoopWorking: false })
     if (now.take?.measures !== before.take?.measures) void update(false)
   })
   listen.subscribe((now, before) => {

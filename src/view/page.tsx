@@ -5,7 +5,7 @@ import { AppProvider } from './context/app-context'
 import { FilePickers } from './context/file-pickers'
 import { ScreenProvider } from './context/screen-context'
 import { createScreenStore } from './context/screen-store'
-import { TheCurve } from './curve/the-curve'
+import { TheFigures } from './figures/the-figures'
 import { DropAreas } from './files/drop-areas'
 import { TheHeader } from './header/the-header'
 import { useKeys } from './keys/use-keys'
@@ -13,9 +13,9 @@ import { ListeningBar } from './listening/listening-bar'
 import { ErrorBoundary } from './notices/error-boundary'
 import { Notices } from './notices/notices'
 import { PageNotes } from './notices/page-notes'
-import { TheNumbers } from './numbers/the-numbers'
 import styles from './page.module.css'
 import { Reach } from './reach'
+import { TheResponse } from './response/the-response'
 import { Sheets } from './sheets'
 import { SelectedStage } from './stage/selected-stage'
 import { TheTake } from './take/the-take'
@@ -58,10 +58,10 @@ function PageContents() {
             <SelectedStage />
           </Part>
           <Part area={styles.response} what="The response">
-            <TheCurve />
+            <TheResponse />
           </Part>
           <Part area={styles.figures} what="The figures">
-            <TheNumbers />
+            <TheFigures />
           </Part>
         </main>
       </div>

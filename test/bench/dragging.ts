@@ -116,7 +116,7 @@ async function drag(session: CDPSession, { x, y }: Point, reachPx: number): Prom
 
 /** The handle of band 2a. */
 async function middleOfBand(page: Page): Promise<Point> {
-  const handle = page.locator('fieldset[aria-label^="Band 2a"]').first()
+  const handle = page.getByRole('slider', { name: '2 Equaliser, band a' })
   await handle.scrollIntoViewIfNeeded()
   const box = await handle.boundingBox()
   if (!box) throw new Error('no band to drag')

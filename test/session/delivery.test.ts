@@ -1,14 +1,15 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { Compute } from '../../src/compute/compute'
 import { Pool } from '../../src/compute/pool/pool'
-import { renderChain } from '../../src/core'
+import { chainOf, renderChain, trimStage } from '../../src/core'
 import { startingChain } from '../../src/demo'
 import { saveBlob } from '../../src/files/save'
 import { readWav } from '../../src/files/wav/wav-reader'
 import { switchStage } from '../../src/session/chain/chain-edits'
 import { createChainStore, wouldBeLost } from '../../src/session/chain/chain-store'
-import { Delivery, formatNames } from '../../src/session/delivery'
-import { createDeliveryStore } from '../../src/session/delivery-store'
+import { NO_SNAPSHOTS } from '../../src/session/chain/snapshots'
+import { Delivery, excessDb, formatNames } from '../../src/session/delivery'
+import { createDeliveryStore, type FileLevels } from '../../src/session/delivery-store'
 import { createTakeStore } from '../../src/session/take/take-store'
 import { noise } from '../setup/signals'
 import { WorkersHere } from '../setup/workers-here'
@@ -20,8 +21,12 @@ vi.mock('../../src/files/save', async (original) => ({
 }))
 
 const render = vi.fn<Compute['render']>()
+const measures = vi.fn<Compute['measures']>()
+const samplesOver = vi.fn<Compute['samplesOver']>()
 
-function app(worker: Pick<Compute, 'render'> = { render }) {
+type Worker = Pick<Compute, 'render' | 'measures' | 'samplesOver'>
+
+function app(worker: Worker = { render, measures, samplesOver }) {
   const stores = {
     chain: createChainStore(startingChain()),
     take: createTakeStore(),
@@ -182,5 +187,67 @@ describe('a delivery of any length', () => {
     on.deliveries.cancel()
     await delivered
     expect(on.delivery.getState()).toMatchObject({ working: null, problem: null })
+  })
+})
+
+describe('what a file would hold', () => {
+  const workers = new WorkersHere()
+  const pool = new Pool(workers.make, 1)
+  const loud = { ...take, sound: noise(8000, 4, 2, 9, () => 1.4) }
+  /** Nothing but a gain, which does nothing yet. */
+  const chainOfOne = chainOf([trimStage('out', 0)])
+  let on: ReturnType<typeof app>
+
+  beforeEach(async () => {
+    const compute = new Compute(pool)
+    await compute.setTake(loud.sound)
+    on = app({
+      measures: (...given) => compute.measures(...given),
+      samplesOver: (...given) => compute.samplesOver(...given),
+      render: (...given) => compute.render(...given),
+    })
+    on.take.setState({ take: loud })
+    on.chain.getState().open({ chain: chainOfOne, snapshots: NO_SNAPSHOTS, selectedId: null })
+  })
+  afterEach(() => pool.end())
+
+  const levels = () =>
+    new Promise<FileLevels>((resolve) => {
+      on.deliveries.measure()
+      const stop = on.delivery.subscribe(({ levels }) => {
+        if (!levels) return
+        stop()
+        resolve(levels)
+      })
+    })
+
+  it('is known before it is saved: as many samples as the file then clips, and a true peak that goes once it is lowered', async () => {
+    const { samplesOver, truePeakDbtp } = await levels()
+    expect(samplesOver).toBeGreaterThan(1000)
+    await on.deliveries.deliver()
+    expect(on.delivery.getState().delivered?.clippedSamples).toBe(samplesOver)
+    const byDb = excessDb(truePeakDbtp ?? 0)
+    on.deliveries.lower(byDb)
+    expect(on.chain.getState().past.at(-1)?.words).toBe(`output lowered by ${byDb} dB`)
+    expect(on.chain.getState().chain.stages).toHaveLength(1)
+    const after = await levels()
+    expect(after.samplesOver).toBe(0)
+    expect(after.truePeakDbtp).toBeLessThanOrEqual(0)
+    expect(after.truePeakDbtp).toBeGreaterThan(-0.11)
+    on.chain.getState().undo()
+    expect((await levels()).samplesOver).toBe(samplesOver)
+  })
+
+  it('of float has no sample over', async () => {
+    on.deliveries.setFormat('float32')
+    expect(await levels()).toMatchObject({ samplesOver: 0 })
+  })
+
+  it('is not told where it was given up', async () => {
+    const giveUp = on.deliveries.measure()
+    giveUp()
+    const { samplesOver } = await levels()
+    expect(samplesOver).toBeGreaterThan(0)
+    expect(on.delivery.getState().problem).toBeNull()
   })
 })

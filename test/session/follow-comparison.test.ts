@@ -1,72 +1,13 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import type { EvidenceListener, EvidenceWanted } from '../../src/compute/compute'
-import type { Evidence } from '../../src/compute/evidence'
-import { nextTask } from '../../src/compute/port/next-task'
-import { measure, TRACE_HOP_FRAMES } from '../../src/core'
-import { startingChain } from '../../src/demo'
-import { createChainStore } from '../../src/session/chain/chain-store'
-import { createEvidenceStore } from '../../src/session/evidence-store'
-import { followComparison } from '../../src/session/follow-comparison'
-import { createListenStore } from '../../src/session/listening/listen-store'
-import { createTakeStore } from '../../src/session/take/take-store'
-import { createViewStore } from '../../src/session/take/view-store'
+import { TRACE_HOP_FRAMES } from '../../src/core'
+import { followedApp, measured } from './followed-app'
 import { evidenceOf, take } from './trials/trial-app'
 
-const measured = { ...take, measures: measure(take.sound) }
-
-interface Asked extends EvidenceWanted, EvidenceListener {
-  answer(evidence: Evidence | null): void
-  fail(error: Error): void
-}
-
-/** Stores that follow a worker which answers when the test says so. */
-function app() {
-  const take = createTakeStore()
-  const stores = {
-    chain: createChainStore(startingChain()),
-    take,
-    view: createViewStore(take),
-    listen: createListenStore(),
-    evidence: createEvidenceStore(),
-  }
-  const asked: Asked[] = []
-  const frames: (() => void)[] = []
-  const handRests = vi.fn()
-  const worker = {
-    handRests,
-    evidence: (wanted: EvidenceWanted, listener: EvidenceListener) =>
-      new Promise<Evidence | null>(
-        (answer, fail) => void asked.push({ ...wanted, ...listener, answer, fail }),
-      ),
-  }
-  const askAgain = followComparison(stores, worker, (then) => void frames.push(then))
-  const frame = () => {
-    for (const then of frames.splice(0)) then()
-  }
-  const last = () => {
-    const request = asked.at(-1)
-    if (!request) throw new Error('nothing was asked')
-    return request
-  }
-  const changeChain = () =>
-    stores.chain
-      .getState()
-      .edit((chain) => ({ chain: { ...chain, stages: chain.stages.toReversed() }, words: 'moved' }))
-  const settled = () => new Promise((resolve) => setTimeout(resolve, 0))
-  /** Makes a frame, and waits for what follows it. */
-  const drawn = async () => {
-    frame()
-    await nextTask()
-    await settled()
-  }
-  return { ...stores, handRests, asked, askAgain, last, changeChain, settled, frame, drawn }
-}
-
-let on: ReturnType<typeof app>
+let on: ReturnType<typeof followedApp>
 const evidence = () => on.evidence.getState()
 
 beforeEach(() => {
-  on = app()
+  on = followedApp()
   on.take.setState({ take: measured })
   on.last().onTracesOver()
 })
@@ -103,7 +44,7 @@ describe('following the comparison', () => {
   })
 
   it('asks for nothing before the take is measured', () => {
-    const { asked, take: takes, changeChain, frame } = app()
+    const { asked, take: takes, changeChain, frame } = followedApp()
     takes.setState({ take })
     changeChain()
     frame()

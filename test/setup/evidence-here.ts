@@ -49,13 +49,15 @@ export function factsHere(
   return pieces
 }
 
-/** One fact. */
+/** One fact, of a range of the sound where one is given. */
 export function factHere<Name extends FactName>(
   memory: WorkerMemory,
   stages: SoundAddress['stages'],
   name: Name,
+  range?: FrameRange,
 ): FactValues[Name] {
-  return finished(toolsOf(memory).fact({ take: memory.take?.hash ?? '', stages }, name))
+  const address = { take: memory.take?.hash ?? '', stages, ...(range && { range }) }
+  return finished(toolsOf(memory).fact(address, name))
 }
 
 /** Evidence of a comparison, its facts worked out in this thread as a worker does. */

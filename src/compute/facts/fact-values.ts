@@ -1,6 +1,7 @@
 import {
   type AddedHarmonics,
   type DetectorLevel,
+  type FrameRange,
   type LoudnessOverTime,
   levelStage,
   type Measures,
@@ -15,7 +16,10 @@ import {
 } from '../../core'
 import { type SoundAddress, soundKey, stagesOn } from '../address'
 
-/** Where a take is measured for what is not everywhere: noise floor and sibilance. */
+/**
+ * Where a take is measured for what is not everywhere: noise floor and sibilance. Of a range of it, those of the take
+ * that lie within, counted from its start.
+ */
 export interface Places {
   readonly pauses: Pauses | null
   readonly sibilants: readonly SibilantEvent[]
@@ -65,12 +69,19 @@ export function lastAndFront(
 /** Names of facts wanted about the sound behind `stages`. */
 export interface Want {
   readonly stages: SoundAddress['stages']
+  /** Of this range of it; of all of it where it is missing. */
+  readonly range?: FrameRange
   readonly names: readonly FactName[]
 }
 
+/** Which sound of a take is wanted. */
+export function addressOf(take: string, { stages, range }: Want): SoundAddress {
+  return { take, stages, ...(range && { range }) }
+}
+
 /** One text for each fact: the same where no setting that differs has a part in it. */
-export function factKey({ take, stages }: SoundAddress, name: FactName): string {
-  return `${soundKey({ take, stages: stagesThatMatter(stages, name) })}\n${name}`
+export function factKey(address: SoundAddress, name: FactName): string {
+  return `${soundKey({ ...address, stages: stagesThatMatter(address.stages, name) })}\n${name}`
 }
 
 function stagesThatMatter(stages: SoundAddress['stages'], name: FactName): SoundAddress['stages'] {

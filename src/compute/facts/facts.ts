@@ -8,27 +8,30 @@ import {
   measureSteps,
   partOf,
   pausesSteps,
+  pausesWithin,
   peakPyramidSteps,
   reductionSummary,
   type Sound,
   type Steps,
   sibilantEventSteps,
   sibilantLevelSteps,
+  sibilantsWithin,
   sineAsLoudDbfs,
   subBlockEnergySteps,
+  traceWithin,
 } from '../../core'
-import type { SoundAddress } from '../address'
+import { type SoundAddress, wholeOf } from '../address'
 import { type FactName, type FactValues, lastAndFront } from './fact-values'
 
 /** What facts are worked out with. */
 export interface FactTools {
-  /** The take itself. */
+  /** The take that everything is about. */
   readonly take: Sound
-  /** The sound itself, aligned with the take and as long. */
+  /** The sound itself, aligned with the take and as long, or the range of it that the address names. */
   sound(address: SoundAddress): Steps<Sound>
   /** Another fact, worked out where it is not known. */
   fact<Name extends FactName>(address: SoundAddress, name: Name): Steps<FactValues[Name]>
-  /** The gain of the last stage along the take. */
+  /** The gain of the last stage along the take, all of it. */
   trace(address: SoundAddress): Steps<FactValues['trace']>
 }
 
@@ -48,6 +51,15 @@ const HOP_SECONDS = 0.1
 /** How each fact is worked out. A new fact is its line here and its name in `FactValues`. */
 export const facts: FactTable = {
   *places(address, tools) {
+    const { range } = address
+    if (range) {
+      const { pauses, sibilants } = yield* tools.fact(wholeOf(address), 'places')
+      const { sampleRate } = tools.take
+      return {
+        pauses: pauses && pausesWithin(pauses, range, sampleRate),
+        sibilants: sibilantsWithin(sibilants, range, sampleRate),
+      }
+    }
     const take = yield* tools.sound({ ...address, stages: [] })
     const pauses = yield* partOf(pausesSteps(take), 0, 0.2)
     const sibilants = hasSibilantBand(take) ? yield* partOf(sibilantEventSteps(take), 0.2, 1) : []
@@ -76,16 +88,19 @@ export const facts: FactTable = {
     return yield* longTermSpectrumSteps(yield* tools.sound(address), { mostSegments: MOST_SEGMENTS })
   },
   *trace(address, tools) {
-    return yield* tools.trace(address)
+    const { range } = address
+    if (!range) return yield* tools.trace(address)
+    const whole = yield* tools.fact(wholeOf(address), 'trace')
+    return whole && traceWithin(whole, range)
   },
   *reduction(address, tools) {
     const trace = yield* tools.fact(address, 'trace')
     return trace && reductionSummary(trace)
   },
-  *detectorLevel({ take, stages }, tools) {
-    const found = lastAndFront(stages)
+  *detectorLevel(address, tools) {
+    const found = lastAndFront(address.stages)
     if (!found) return null
-    const sound = yield* partOf(tools.sound({ take, stages: found.front }), 0, 0.7)
+    const sound = yield* partOf(tools.sound({ ...address, stages: found.front }), 0, 0.7)
     return yield* partOf(detectorLevelSteps(sound, found.last), 0.7, 1)
   },
   *sibilantLevels(address, tools) {
@@ -96,10 +111,10 @@ export const facts: FactTable = {
     const sound = yield* tools.sound({ ...address, stages: front })
     return yield* partOf(sibilantLevelSteps(sound, level, sibilants), 0.8, 1)
   },
-  *addedHarmonics({ take, stages }, tools) {
-    const found = lastAndFront(stages)
+  *addedHarmonics(address, tools) {
+    const found = lastAndFront(address.stages)
     if (!found) return null
-    const lufs = yield* partOf(tools.fact({ take, stages: found.front }, 'integratedLufs'), 0, 0.9)
+    const lufs = yield* partOf(tools.fact({ ...address, stages: found.front }, 'integratedLufs'), 0, 0.9)
     if (lufs === null) return null
     const { sampleRate, channels } = tools.take
     const inputDbfs = sineAsLoudDbfs(lufs, channels.length)

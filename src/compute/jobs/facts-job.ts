@@ -1,5 +1,5 @@
 import { partOf } from '../../core'
-import { type FactName, type FactValues, factsInFront, type Want } from '../facts/fact-values'
+import { addressOf, type FactName, type FactValues, factsInFront, type Want } from '../facts/fact-values'
 import type { Job } from './job'
 
 export interface FactsInput {
@@ -46,14 +46,14 @@ export const factsJob: Job<FactsInput, null, FactPiece> = function* ({ take, wan
   if (keep) tools.keep({ take, stages: keep })
   const total = wants.reduce((sum, { names }) => sum + 1 + names.length, 0)
   let done = 0
-  for (const [want, { stages, names }] of wants.entries()) {
-    const address = { take, stages }
-    const isInFront = names.every((name) => factsInFront.has(name))
+  for (const [index, want] of wants.entries()) {
+    const address = addressOf(take, want)
+    const isInFront = want.names.every((name) => factsInFront.has(name))
     if (!isInFront) yield* partOf(tools.soundWithLeads(address), done / total, (done + 1) / total)
     done++
-    for (const name of names) {
+    for (const name of want.names) {
       const value = yield* partOf(tools.fact(address, name), done / total, ++done / total)
-      tools.tell(pieceOf(want, name, value))
+      tools.tell(pieceOf(index, name, value))
     }
   }
   return null

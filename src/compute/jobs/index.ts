@@ -4,6 +4,7 @@ import { factsJob } from './facts-job'
 import type { Job, JobTools } from './job'
 import { lanesJob } from './lanes-job'
 import { makeupJob } from './makeup-job'
+import { samplesOverJob } from './samples-over-job'
 
 /** Every kind of job. A new kind is its file and its line here. */
 const jobs = {
@@ -11,6 +12,7 @@ const jobs = {
   lanes: lanesJob,
   makeup: makeupJob,
   delivery: deliveryJob,
+  samplesOver: samplesOverJob,
 }
 
 export type JobName = keyof typeof jobs

@@ -2,7 +2,7 @@ import { type ChainDoc, type Comparison, type FrameRange, sameStage } from '../.
 import type { HashedTake, SoundAddress } from '../address'
 import type { Evidence, SideEvidence, StageEvidence } from '../evidence'
 import type { FactStore } from '../facts/fact-store'
-import type { FactName, Want } from '../facts/fact-values'
+import { addressOf, type FactName, type Want } from '../facts/fact-values'
 import { matchingGains } from './matching'
 
 /** What is shown of a side. */
@@ -83,9 +83,10 @@ export class EvidenceSelector {
 
 /** The facts that are wanted and not known. */
 export function missingFrom(facts: FactStore, take: string, wants: readonly Want[]): readonly Want[] {
-  return wants.flatMap(({ stages, names }) => {
-    const missing = names.filter((name) => !facts.has({ take, stages }, name))
-    return missing.length > 0 ? [{ stages, names: missing }] : []
+  return wants.flatMap((want) => {
+    const address = addressOf(take, want)
+    const missing = want.names.filter((name) => !facts.has(address, name))
+    return missing.length > 0 ? [{ ...want, names: missing }] : []
   })
 }
 

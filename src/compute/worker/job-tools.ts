@@ -1,6 +1,7 @@
 import {
   alignedSound,
   chainLatencyFrames,
+  excerpt,
   partOf,
   runStage,
   type Sound,
@@ -65,7 +66,9 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
   }
 
   *sound(address: SoundAddress): Steps<Sound> {
-    return alignedSound(yield* this.soundWithLeads(address))
+    const sound = alignedSound(yield* this.soundWithLeads(address))
+    const { range } = address
+    return range ? excerpt(sound, range.from, range.to) : sound
   }
 
   *fact<Name extends FactName>(address: SoundAddress, name: Name): Steps<FactValues[Name]> {

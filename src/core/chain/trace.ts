@@ -1,3 +1,4 @@
+import type { FrameRange } from '../sound/frame-range'
 import type { ReductionReader } from '../stages/processor'
 
 /** Gain of one stage along the take: the lowest in each hop, so that no peak is missed. */
@@ -18,6 +19,11 @@ export function hopStart(frame: number): number {
 /** The end of the hop that `frame` lies in, or ends. */
 export function hopEnd(frame: number): number {
   return Math.ceil(frame / TRACE_HOP_FRAMES) * TRACE_HOP_FRAMES
+}
+
+/** The hops of a trace that a range of the take touches. */
+export function traceWithin({ hopFrames, gainDb }: Trace, { from, to }: FrameRange): Trace {
+  return { hopFrames, gainDb: gainDb.slice(Math.floor(from / hopFrames), Math.ceil(to / hopFrames)) }
 }
 
 /** Collects gain reductions, frame by frame, into a trace. */

@@ -11,12 +11,16 @@ import {
   numberedBand,
   numberedStage,
   type Parameter,
+  plainInSentence,
   printValue,
   type StageDoc,
   type StageKind,
   stageDefinitions,
+  trimKind,
+  trimStage,
   withBands,
   withSettings,
+  withTrim,
 } from '../../core'
 
 /** A chain after an edit, and what the edit was in words, as they follow "Undo: ". */
@@ -165,6 +169,20 @@ export function moveStage(stageId: string, toIndex: number): ChainEdit {
       chain: chainOf(stages),
       words: `${nameOf(chain, stage)} ${toIndex < from ? 'earlier' : 'later'}`,
     }
+  }
+}
+
+/** Lowers the output of the chain by `byDb`: by the gain at its end, or by one that is added there. */
+export function lowerOutput(byDb: number): ChainEdit {
+  return (chain) => {
+    const { stages } = chain
+    const words = `output lowered by ${plainInSentence(byDb, 1)} dB`
+    const last = stages.at(-1)
+    const lowered = last && withTrim(last, -byDb)
+    if (lowered) return { chain: chainOf([...stages.slice(0, -1), lowered]), words }
+    if (stages.length >= MAX_STAGES) return null
+    const added = trimStage(freeId(chain, trimKind), -byDb)
+    return { chain: chainOf([...stages, added]), words }
   }
 }
 

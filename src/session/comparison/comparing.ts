@@ -1,7 +1,8 @@
 import type { StoreApi } from 'zustand/vanilla'
+import type { Scope } from '../../core'
 import type { ChainState } from '../chain/chain-store'
 import type { ListenState } from '../listening/listen-store'
-import { scopeAfter, snapshotScope, stageScope } from './scope-after'
+import { bandScope, scopeAfter, snapshotScope, stageScope } from './scope-after'
 
 interface Stores {
   readonly chain: StoreApi<ChainState>
@@ -19,12 +20,16 @@ export class Comparing {
     })
   }
 
-  /** Compares the whole chain, the selected stage, or the stored versions. */
-  compare(what: 'chain' | 'stage' | 'snapshots'): void {
-    const { selectedId, snapshots } = this.stores.chain.getState()
-    if (what === 'chain') this.stores.listen.setState({ scope: { kind: 'chain' } })
-    else if (what === 'stage') this.stores.listen.setState({ scope: stageScope(selectedId) })
-    else this.stores.listen.setState({ scope: snapshotScope(snapshots) })
+  /** Compares the whole chain, the selected stage, its first band that is on, or the stored versions. */
+  compare(what: Scope['kind']): void {
+    const { chain, selectedId, snapshots } = this.stores.chain.getState()
+    const scopes: Readonly<Record<Scope['kind'], () => Scope>> = {
+      chain: () => ({ kind: 'chain' }),
+      stage: () => stageScope(selectedId),
+      band: () => bandScope(chain, selectedId),
+      snapshots: () => snapshotScope(snapshots),
+    }
+    this.stores.listen.setState({ scope: scopes[what]() })
   }
 
   /** Compares the whole chain instead of a part of it, or the selected stage instead of the whole. */

@@ -19,6 +19,20 @@ export function stageScope(stageId: string | null): Scope {
   return stageId === null ? { kind: 'chain' } : { kind: 'stage', stageId }
 }
 
+/** Compares the first band of a stage that is on, or its first; the stage itself where it has no bands. */
+export function bandScope(chain: ChainDoc, stageId: string | null): Scope {
+  const bands = stageId === null ? null : bandsIn(chain, stageId)
+  if (stageId === null || !bands || bands.length === 0) return stageScope(stageId)
+  return {
+    kind: 'band',
+    stageId,
+    bandIndex: Math.max(
+      0,
+      bands.findIndex(({ on }) => on),
+    ),
+  }
+}
+
 /** Compares A with B; the one that is not stored is the current chain. Without both, the whole chain is compared. */
 export function snapshotScope({ a, b }: Snapshots): Scope {
   return a || b ? { kind: 'snapshots', a, b } : { kind: 'chain' }

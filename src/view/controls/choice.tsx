@@ -3,20 +3,29 @@ import styles from './choice.module.css'
 import { Unseen } from './unseen'
 
 interface ChoiceProps<Value extends string> {
-  /** What is chosen, for screen readers. */
+  /** What is chosen. */
   readonly legend: string
+  /** Shows the legend in front of the options. */
+  readonly showsLegend?: boolean
   /** Null: none of them. */
   readonly value: Value | null
-  readonly options: readonly { readonly value: Value; readonly label: string; readonly disabled?: boolean }[]
+  readonly options: readonly {
+    readonly value: Value
+    readonly label: string
+    /** What the label means, where it is short. */
+    readonly title?: string | undefined
+    readonly disabled?: boolean
+  }[]
   readonly className?: string | undefined
   /** The key that goes to the next of them. */
   readonly keyHint?: string
   onChange(value: Value): void
 }
 
-/** One of a few, all of them in sight: native radio buttons that look like words. */
+/** One of a few, all of them in sight: native radio buttons, drawn as segments of one frame. */
 export function Choice<Value extends string>({
   legend,
+  showsLegend = false,
   value,
   options,
   className = styles.choice,
@@ -26,9 +35,9 @@ export function Choice<Value extends string>({
   const name = useId()
   return (
     <fieldset className={className} title={keyHint && `${legend}: key ${keyHint}`}>
-      <Unseen as="legend">{legend}</Unseen>
+      {showsLegend ? <legend>{legend}</legend> : <Unseen as="legend">{legend}</Unseen>}
       {options.map((option) => (
-        <label key={option.value} data-value={option.value}>
+        <label key={option.value} data-value={option.value} title={option.title}>
           <input
             type="radio"
             name={name}
@@ -36,7 +45,7 @@ export function Choice<Value extends string>({
             disabled={option.disabled}
             onChange={() => onChange(option.value)}
           />
-          <span>{option.label}</span>
+          <span data-label={option.label}>{option.label}</span>
         </label>
       ))}
     </fieldset>

@@ -4,7 +4,11 @@ import styles from './menu.module.css'
 interface MenuProps {
   /** On the button that opens it. */
   readonly label: string
+  /** What the button is called, where that is more than its label. */
+  readonly name?: string | undefined
   readonly disabled?: boolean
+  /** The edge of the button that the list begins from. */
+  readonly align?: 'start' | 'end'
   /** Holds the button, for those who give it the focus. */
   readonly opener?: RefObject<HTMLButtonElement | null>
   /** Choices; `close` folds the list and gives the focus back. */
@@ -12,7 +16,7 @@ interface MenuProps {
 }
 
 /** A button with a list that opens under it, and closes on Escape or when the focus leaves. */
-export function Menu({ label, disabled = false, opener: given, children }: MenuProps) {
+export function Menu({ label, name, disabled = false, align = 'end', opener: given, children }: MenuProps) {
   const [open, setOpen] = useState(false)
   const own = useRef<HTMLButtonElement>(null)
   const opener = given ?? own
@@ -37,13 +41,20 @@ export function Menu({ label, disabled = false, opener: given, children }: MenuP
         ref={opener}
         type="button"
         className={styles.opener}
+        data-look="bare"
         aria-expanded={open}
+        aria-label={name}
+        title={name}
         disabled={disabled}
         onClick={() => setOpen(!open)}
       >
-        {label}
+        <span>{label}</span>
       </button>
-      {open && <span className={styles.list}>{children(close)}</span>}
+      {open && (
+        <span className={styles.list} data-align={align}>
+          {children(close)}
+        </span>
+      )}
     </span>
   )
 }

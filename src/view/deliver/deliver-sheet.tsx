@@ -1,17 +1,28 @@
 import { useEffect, useRef } from 'react'
-import { useApp, useDelivery, useTake } from '../context/app-context'
+import { useApp, useChain, useDelivery, useTake } from '../context/app-context'
 import { Choice } from '../controls/choice'
 import { Sheet } from '../dialog/sheet'
+import { Clipping } from './clipping'
 import styles from './deliver.module.css'
 import { DeliveryNews } from './delivery-news'
-import { deliveredFacts, ditherWords, formats, PHASE_WORDS } from './delivery-words'
-import { FileFigures } from './file-figures'
+import { deliveredFacts, ditherWords, fileFigures, formats, PHASE_WORDS } from './delivery-words'
 
 /** Makes the delivered file. */
 export function DeliverSheet() {
+  return (
+    <Sheet name="deliver" title="Deliver">
+      <DeliverContents />
+    </Sheet>
+  )
+}
+
+/** Only there while the sheet is open: nothing is worked out before. */
+function DeliverContents() {
   const { deliveries } = useApp()
   const sound = useTake(({ take }) => take?.sound ?? null)
+  const chain = useChain((state) => state.chain)
   const format = useDelivery((state) => state.format)
+  const levels = useDelivery((state) => state.levels)
   const working = useDelivery((state) => state.working)
   const dither = ditherWords[format]
   const busy = working !== null
@@ -22,8 +33,10 @@ export function DeliverSheet() {
     if (wasBusy.current && !busy) save.current?.focus()
     wasBusy.current = busy
   }, [busy])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is measured goes by all of them
+  useEffect(() => deliveries.measure(), [deliveries, sound, chain, format])
   return (
-    <Sheet name="deliver" title="Deliver">
+    <>
       <p>The take processed by the whole chain, as a WAV file on this computer.</p>
       <Choice
         legend="Format"
@@ -32,23 +45,14 @@ export function DeliverSheet() {
         options={formats}
         onChange={(chosen) => deliveries.setFormat(chosen)}
       />
-      {sound && (
-        <>
-          <FileFigures />
-          <p className={styles.facts}>{deliveredFacts(sound)}</p>
-          <p className={styles.facts}>{PHASE_WORDS}</p>
-          {dither && <p className={styles.facts}>{dither}</p>}
-        </>
-      )}
-      <p className={styles.facts}>
-        Monitor volume and matching do not affect the file. With every stage off, the file holds the samples
-        of your take, as far as the format can.
-      </p>
+      <p className={styles.figures}>{fileFigures(levels)}</p>
+      <Clipping />
       <div className={styles.actions}>
         <button
           ref={save}
           type="button"
           className={styles.main}
+          data-look="solid"
           disabled={busy || !sound}
           onClick={() => void deliveries.deliver()}
         >
@@ -64,6 +68,13 @@ export function DeliverSheet() {
         )}
       </div>
       <DeliveryNews />
-    </Sheet>
+      {sound && <p className={styles.facts}>{deliveredFacts(sound)}</p>}
+      <p className={styles.facts}>{PHASE_WORDS}</p>
+      {dither && <p className={styles.facts}>{dither}</p>}
+      <p className={styles.facts}>
+        Monitor volume and matching do not affect the file. With every stage off, the file holds the samples
+        of your take, as far as the format can.
+      </p>
+    </>
   )
 }

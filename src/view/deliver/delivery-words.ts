@@ -1,6 +1,6 @@
-import { durationSeconds, type Measures, type Sound } from '../../core'
+import { durationSeconds, type Sound, signedInSentence } from '../../core'
 import { formatNames } from '../../session/delivery'
-import type { DeliveredFile, DeliveryState } from '../../session/delivery-store'
+import type { DeliveredFile, DeliveryState, FileLevels } from '../../session/delivery-store'
 import { inWords } from '../words/in-words'
 import { printTime } from '../words/time-text'
 
@@ -39,22 +39,34 @@ export function ditherNews({ format, isDithered }: DeliveredFile): string | null
   return isDithered ? 'Dithered.' : 'No dither needed: every sample already had a 16-bit value.'
 }
 
-/** Where neither side that is compared is what will be delivered. */
-export const OTHER_CHAIN_WORDS =
-  'The file is the whole current chain, which is not what you hear now. To see its loudness and peak here, compare the whole chain and listen at its end.'
-
-/** Loudness and peak of the file, "–" where they are not known. */
-export function fileFigures(measures: Measures | null): string {
+/** Loudness and peak of the file, "–" while they are not known. */
+export function fileFigures(levels: FileLevels | null): string {
   const figure = (value: number | null | undefined, unit: string) => {
     if (value === undefined) return '–'
     return value === null ? 'not measurable' : `${inWords(value)} ${unit}`
   }
-  return `Integrated loudness ${figure(measures?.integratedLufs, 'LUFS')}, true peak ${figure(measures?.truePeakDbtp, 'dBTP')}.`
+  return `Integrated loudness ${figure(levels?.integratedLufs, 'LUFS')}, true peak ${figure(levels?.truePeakDbtp, 'dBTP')}.`
+}
+
+/** That the file would clip, or that its peaks go above full scale; null where neither is so. */
+export function clippingWords(
+  { truePeakDbtp, samplesOver }: FileLevels,
+  format: DeliveryState['format'],
+): string | null {
+  const peak = `true peak ${signedInSentence(truePeakDbtp ?? 0, 1)} dBTP`
+  if (samplesOver > 0) {
+    const samples = samplesOver === 1 ? '1 sample is' : `${samplesOver} samples are`
+    return `This file would clip: ${samples} over full scale, ${peak}.`
+  }
+  if (truePeakDbtp === null || truePeakDbtp <= 0) return null
+  return format === 'float32'
+    ? `Peaks above full scale stay whole in float (${peak}), but clip where the file is played or converted without turning it down.`
+    : `No sample clips, but the wave between samples goes above full scale: ${peak}. Players and coders may clip it.`
 }
 
 /** What to do about samples that did not fit into the format; null when all did. */
 export function clippedWarning(clippedSamples: number): string | null {
   if (clippedSamples === 0) return null
   const samples = clippedSamples === 1 ? '1 sample was' : `${clippedSamples} samples were`
-  return `${samples} above full scale and clipped. Lower the gain at the end of the chain, or deliver 32-bit float.`
+  return `${samples} over full scale and clipped. Lower the output, or deliver 32-bit float.`
 }

@@ -11,16 +11,24 @@ interface SheetProps {
   mayClose?(): boolean
 }
 
-/** A sheet over the page: the browser's own modal dialog, open while the screen's `sheet` is `name`. */
+/**
+ * A sheet over the page: the browser's own modal dialog, open while the screen's `sheet` is `name`. Its heading has the
+ * focus first, so that what it is gets read out before what can be pressed in it.
+ */
 export function Sheet({ name, title, children, mayClose }: SheetProps) {
   const screen = useScreenStore()
   const isOpen = useScreen(({ sheet }) => sheet === name)
   const dialog = useRef<HTMLDialogElement>(null)
+  const heading = useRef<HTMLHeadingElement>(null)
   const titleId = useId()
 
   useEffect(() => {
-    if (isOpen) dialog.current?.showModal()
-    else dialog.current?.close()
+    if (!isOpen) {
+      dialog.current?.close()
+      return
+    }
+    dialog.current?.showModal()
+    heading.current?.focus()
   }, [isOpen])
 
   const close = () => screen.setState({ sheet: null })
@@ -39,8 +47,10 @@ export function Sheet({ name, title, children, mayClose }: SheetProps) {
       onClose={close}
     >
       <header className={styles.head}>
-        <h2 id={titleId}>{title}</h2>
-        <button type="button" onClick={() => mayClose?.() !== false && close()}>
+        <h2 ref={heading} id={titleId} tabIndex={-1}>
+          {title}
+        </h2>
+        <button type="button" data-look="bare" onClick={() => mayClose?.() !== false && close()}>
           Close
         </button>
       </header>

@@ -1,82 +1,74 @@
-import { useApp, useTake } from '../context/app-context'
-import { useFilePickers } from '../context/file-pickers'
-import { useScreenStore } from '../context/screen-context'
-import { takeFacts } from './facts'
+import type { ComponentType } from 'react'
+import { type LazyPart, lazyPart } from '../../session/lazy-part'
+import { useTake } from '../context/app-context'
+import { useScreen, useScreenStore } from '../context/screen-context'
+import { Menu } from '../controls/menu'
+import { FailedPart } from '../lazy/failed-part'
+import { LazyView } from '../lazy/lazy-view'
 import styles from './header.module.css'
-import { MeasuredFacts } from './measured-facts'
-import { ProjectorSwitch } from './projector-switch'
-import { ThemeChoice } from './theme-choice'
+import { TakeFacts } from './take-facts'
 import { UndoButtons } from './undo-buttons'
+import { useLookOfPage } from './use-look-of-page'
 
-/** The open take, and what can be opened, delivered and looked up. */
+interface MenuContentProps {
+  close(): void
+}
+
+/** What the two menus of the header hold. */
+export const takeMenu: LazyPart<ComponentType<MenuContentProps>> = lazyPart(
+  'The menu of the take',
+  async () => (await import('./menus/take-menu')).TakeMenu,
+)
+export const moreMenu: LazyPart<ComponentType<MenuContentProps>> = lazyPart(
+  'The menu',
+  async () => (await import('./menus/more-menu')).MoreMenu,
+)
+
+/** The open take with its facts, what was changed last, and what can be done with it all. */
 export function TheHeader() {
-  const { takes } = useApp()
+  useLookOfPage()
   const screen = useScreenStore()
-  const { chooseTake, chooseBacking } = useFilePickers()
-  const take = useTake((state) => state.take)
-  const name = take?.name ?? 'no take'
-  const facts = take ? takeFacts(take).join(' · ') : ''
+  const projector = useScreen((state) => state.projector)
+  const name = useTake(({ take }) => take?.name ?? null)
   return (
     <header className={styles.header}>
       <h1 className={styles.name}>Evenhand</h1>
-      <p className={styles.take}>
-        <span className={styles.takeName} title={name}>
-          <bdi>{name}</bdi>
-        </span>{' '}
-        <span className={styles.facts}>
-          {take && <span className={styles.dot}>· </span>}
-          {facts}
-        </span>
-        <span className={styles.stays} title="This page reads files in the browser and sends nothing">
-          Your audio never leaves this computer
-        </span>
-      </p>
+      <div className={styles.take}>
+        <Menu label={name ?? 'Open a take'} name={name === null ? undefined : `Take: ${name}`} align="start">
+          {(close) => <LazyView part={takeMenu} props={{ close }} failed={FailedPart} />}
+        </Menu>
+      </div>
+      <TakeFacts />
       <nav className={styles.actions} aria-label="Main">
+        <UndoButtons />
         <button
           type="button"
-          title="WAV, FLAC, MP3, M4A or OGG. Your audio never leaves this computer."
-          onClick={chooseTake}
-        >
-          Open take
-        </button>
-        <button
-          type="button"
-          disabled={!take}
-          title="What the voice is heard over. Your audio never leaves this computer."
-          onClick={chooseBacking}
-        >
-          Open backing
-        </button>
-        <button type="button" onClick={() => void takes.openDemo()}>
-          Demo
-        </button>
-        <button
-          type="button"
-          data-class-view
-          disabled={!take}
+          className={styles.trial}
+          data-look="bare"
+          disabled={name === null}
           onClick={() => screen.setState({ sheet: 'trial' })}
         >
           Blind trial
         </button>
-        <button type="button" disabled={!take} onClick={() => screen.setState({ sheet: 'deliver' })}>
-          Deliver
-        </button>
-        <button type="button" data-class-view onClick={() => screen.setState({ sheet: 'keys' })}>
-          Keys{' '}
-          <span aria-hidden="true" className={styles.keyHint}>
-            ?
-          </span>
-        </button>
-        <button type="button" onClick={() => screen.setState({ sheet: 'terms' })}>
-          Terms
-        </button>
-        <ProjectorSwitch />
-        <ThemeChoice />
+        <Menu label="More">
+          {(close) => <LazyView part={moreMenu} props={{ close }} failed={FailedPart} />}
+        </Menu>
+        {projector ? (
+          <button type="button" onClick={() => screen.setState({ projector: false })}>
+            Leave projector
+          </button>
+        ) : (
+          <button
+            type="button"
+            className={styles.deliver}
+            data-look="solid"
+            disabled={name === null}
+            onClick={() => screen.setState({ sheet: 'deliver' })}
+          >
+            Deliver
+          </button>
+        )}
       </nav>
-      <div className={styles.second}>
-        <MeasuredFacts />
-        <UndoButtons />
-      </div>
     </header>
   )
 }

@@ -13,7 +13,8 @@ export function KeysSheet() {
       <KeyTable rows={keyTable} />
       <p className={styles.more}>
         On the take: arrows move by 1 s, with Shift by 10 s, with Alt by 0.1 s; Home and End go to its ends; +
-        − 0 zoom. On a slider: arrows, with Shift in large steps.
+        − 0 zoom. On a slider: arrows, with Shift in large steps. On a band of the response: arrows move it,
+        Page Up and Page Down, Home and End go to another, Delete sets its gain to 0 dB.
       </p>
       <h3 className={styles.part}>In a blind trial</h3>
       <KeyTable rows={trialKeyRows} />

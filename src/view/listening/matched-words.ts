@@ -1,10 +1,12 @@
 import type { MatchingGains } from '../context/app-context'
 import { inWords } from '../words/in-words'
 
-/** What matching does right now, in two short lines. */
+/** What matching does right now. */
 export interface MatchedWords {
-  readonly gain: string
-  readonly basis: string
+  /** As it follows "matched: ", or stands without it where `isMatched` is false. */
+  readonly short: string
+  /** In a sentence of its own. */
+  readonly sentence: string
 }
 
 /** Gains smaller than this print as 0 dB. */
@@ -16,20 +18,25 @@ export function matchedWords(
   gains: MatchingGains | null,
   sides = { bypassed: 'without', processed: 'with' },
 ): MatchedWords {
-  if (!matched) return { gain: 'each side at its own level', basis: 'off' }
-  if (!gains) return { gain: 'not measured yet', basis: '…' }
-  if (gains.measuredOver === 'nothing') return { gain: 'too little sound', basis: 'not measurable' }
-  const basis = gains.measuredOver === 'loop' ? 'over the loop' : 'over the take'
-  if (gains.processedDb < -NOTHING_DB) return { gain: playsLower(sides.processed, gains.processedDb), basis }
-  if (gains.bypassedDb < -NOTHING_DB) return { gain: playsLower(sides.bypassed, gains.bypassedDb), basis }
-  return { gain: 'already equally loud', basis }
+  if (!matched) return { short: 'off', sentence: 'Not matched: each side plays at its own level.' }
+  if (!gains) return { short: '…', sentence: 'Not measured yet.' }
+  if (gains.measuredOver === 'nothing')
+    return { short: 'not measurable', sentence: 'Too little sound to match the sides by.' }
+  const lowered = loweredSide(gains)
+  const over = `measured over the ${gains.measuredOver}`
+  if (!lowered) return { short: '0 dB', sentence: `Both sides are equally loud already, ${over}.` }
+  const db = inWords(-gains[`${lowered}Db`])
+  return {
+    short: `${sides[lowered]} −${db} dB`,
+    sentence: `“${sides[lowered]}” plays ${db} dB lower, ${over}.`,
+  }
 }
 
-/** The same in one line, short enough for a narrow screen. */
-export function matchedLine(matched: boolean, { gain }: MatchedWords): string {
-  return `${matched ? 'matched' : 'not matched'}: ${gain}`
-}
-
-function playsLower(side: string, gainDb: number): string {
-  return `“${side}” plays ${inWords(-gainDb)} dB lower`
+/** The side that is turned down; null where neither is by as much as is printed. */
+export function loweredSide({
+  bypassedDb,
+  processedDb,
+}: Pick<MatchingGains, 'bypassedDb' | 'processedDb'>): 'bypassed' | 'processed' | null {
+  if (processedDb < -NOTHING_DB) return 'processed'
+  return bypassedDb < -NOTHING_DB ? 'bypassed' : null
 }

@@ -10,23 +10,19 @@ export function SideSwitch() {
   const side = useListen(({ heard }) => (heard === 'difference' ? null : heard))
   const scope = useListen((state) => state.scope)
   const words = sideWords(scope)
-  const sides = [
-    { value: 'bypassed', label: words.bypassed },
-    { value: 'processed', label: words.processed },
-  ] as const
+  const sides = (['bypassed', 'processed'] as const).map((value) => ({
+    value,
+    label: words[value],
+    title: words[value],
+  }))
   return (
-    <div className={styles.switch}>
-      <Choice
-        legend="Side heard"
-        keyHint={printedKey('side')}
-        className={styles.sides}
-        value={side}
-        options={sides}
-        onChange={(chosen) => listening.setSide(chosen)}
-      />
-      <span className={styles.key} aria-hidden="true">
-        {printedKey('side')}
-      </span>
-    </div>
+    <Choice
+      legend="Side heard"
+      keyHint={printedKey('side')}
+      className={styles.sides}
+      value={side}
+      options={sides}
+      onChange={(chosen) => listening.setSide(chosen)}
+    />
   )
 }

@@ -1,7 +1,7 @@
 import { useScreen, useScreenStore } from '../context/screen-context'
 import styles from './notices.module.css'
 
-/** Care for ears: a short note that can be dismissed, with the exposure figures and their sources behind it. */
+/** Care for ears: one line that can be dismissed, with the exposure figures and their sources behind it. */
 export function CareNote() {
   const screen = useScreenStore()
   const read = useScreen(({ careNoteRead }) => careNoteRead)
@@ -10,7 +10,7 @@ export function CareNote() {
     <aside className={styles.care} aria-label="Care for ears">
       <details>
         <summary>
-          Keep headphones low and take breaks: loud sound damages hearing for good.{' '}
+          Loud sound damages hearing<span className={styles.advice}>: keep headphones low, take breaks</span>.{' '}
           <span className={styles.more}>Figures and sources</span>
         </summary>
         <ul>
@@ -26,8 +26,14 @@ export function CareNote() {
           </li>
         </ul>
       </details>
-      <button type="button" onClick={() => screen.setState({ careNoteRead: true })}>
-        Dismiss
+      <button
+        type="button"
+        data-look="bare"
+        aria-label="Dismiss"
+        title="Dismiss"
+        onClick={() => screen.setState({ careNoteRead: true })}
+      >
+        <span aria-hidden="true">×</span>
       </button>
     </aside>
   )

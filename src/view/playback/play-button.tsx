@@ -12,13 +12,14 @@ export function PlayButton() {
       <button
         type="button"
         className={styles.play}
+        data-look="solid"
         aria-label={playing ? 'Stop' : 'Play'}
         title={`${playing ? 'Stop' : 'Play'}: key ${printedKey('play')}`}
         disabled={!hasTake}
         onClick={() => void listening.togglePlay()}
       >
-        <svg viewBox="0 0 24 24" width="20" height="20" aria-hidden="true">
-          {playing ? <path d="M7 6h10v12H7z" /> : <path d="M8 5l11 7-11 7z" />}
+        <svg viewBox="0 0 24 24" aria-hidden="true">
+          {playing ? <path d="M5 5h14v14H5z" /> : <path d="M7 4l13 8-13 8z" />}
         </svg>
       </button>
       <span className={styles.key} aria-hidden="true">

@@ -1,4 +1,4 @@
-import { line } from 'd3-shape'
+import { area, line } from 'd3-shape'
 import type { Spectrum } from '../../core'
 
 /**
@@ -6,17 +6,38 @@ import type { Spectrum } from '../../core'
  * or held at the bottom; where there is nothing at all the line breaks.
  * @param x,y scales of a picture, with the domains they show
  */
-export function spectrumPath({ frequenciesHz, levelDb }: Spectrum, x: Scale, y: Scale): string {
-  const [lowestHz = 0, highestHz = Number.POSITIVE_INFINITY] = x.domain()
-  const [lowestDb = Number.NEGATIVE_INFINITY] = y.domain()
-  const points = Array.from(frequenciesHz, (hz, i): [number, number] => [hz, levelDb[i] ?? Number.NaN])
+export function spectrumPath(spectrum: Spectrum, x: Scale, y: Scale): string {
   return (
-    line<[number, number]>()
+    line<Point>()
       .defined(([, db]) => !Number.isNaN(db))
       .x(([hz]) => x(hz))
-      .y(([, db]) => y(Math.max(db, lowestDb)))
-      .digits(1)(points.filter(([hz]) => hz >= lowestHz && hz <= highestHz)) ?? ''
+      .y(([, db]) => y(db))
+      .digits(1)(pointsWithin(spectrum, x, y)) ?? ''
   )
+}
+
+/** SVG path of the area between a spectrum and a level in dB, by default the lowest shown; else as {@link spectrumPath}. */
+export function spectrumArea(spectrum: Spectrum, x: Scale, y: Scale, fromDb = y.domain()[0] ?? 0): string {
+  return (
+    area<Point>()
+      .defined(([, db]) => !Number.isNaN(db))
+      .x(([hz]) => x(hz))
+      .y0(y(fromDb))
+      .y1(([, db]) => y(db))
+      .digits(1)(pointsWithin(spectrum, x, y)) ?? ''
+  )
+}
+
+/** Frequency and level. */
+type Point = readonly [hz: number, db: number]
+
+function pointsWithin({ frequenciesHz, levelDb }: Spectrum, x: Scale, y: Scale): Point[] {
+  const [lowestHz = 0, highestHz = Number.POSITIVE_INFINITY] = x.domain()
+  const [lowestDb = Number.NEGATIVE_INFINITY] = y.domain()
+  return Array.from(
+    frequenciesHz,
+    (hz, i): Point => [hz, Math.max(levelDb[i] ?? Number.NaN, lowestDb)],
+  ).filter(([hz]) => hz >= lowestHz && hz <= highestHz)
 }
 
 interface Scale {

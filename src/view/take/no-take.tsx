@@ -8,18 +8,17 @@ export function NoTake() {
   const { chooseTake } = useFilePickers()
   return (
     <div className={styles.none}>
+      <p className={styles.say}>No take is open</p>
+      <button type="button" className={styles.open} onClick={chooseTake}>
+        Open a take
+      </button>
       <p>
-        No take is open. Open one, or drop a sound file anywhere on this page. Your audio never leaves this
-        computer.
+        or drop a sound file on this page, or{' '}
+        <button type="button" data-look="link" onClick={() => void takes.openDemo()}>
+          try the demo
+        </button>
+        . Your audio never leaves this computer.
       </p>
-      <span>
-        <button type="button" onClick={chooseTake}>
-          Open a take
-        </button>
-        <button type="button" onClick={() => void takes.openDemo()}>
-          Try the demo
-        </button>
-      </span>
     </div>
   )
 }

@@ -1,5 +1,6 @@
 import type { KeyboardEvent, RefObject } from 'react'
 import { frameCount, type Sound } from '../../core'
+import { SHORTEST_LOOP_SECONDS } from '../../session/listening/loop'
 import { useApp, useListen } from '../context/app-context'
 import { speakTime } from '../words/time-text'
 import { LoopMark } from './loop/loop-mark'
@@ -34,6 +35,7 @@ export function SeekSurface({ sound, time, width, surface }: SeekSurfaceProps) {
     loop,
     frameAt,
     framesPerPixel,
+    bounds: { frames, shortest: Math.ceil(SHORTEST_LOOP_SECONDS * sound.sampleRate) },
     onClick: (frame) => listening.seek(frame),
     onLoop: (range) => listening.setLoop(range),
   })
@@ -45,7 +47,7 @@ export function SeekSurface({ sound, time, width, surface }: SeekSurfaceProps) {
   useZoomWheel(surface, time, frameAt)
 
   const press = (event: KeyboardEvent) => {
-    const action = seekActionOf(event)
+    const action = seekActionOf(event, (time.view.to - time.view.from) / sound.sampleRate)
     if (!action) return
     event.preventDefault()
     const { positionFrame } = listen.getState()

@@ -20,6 +20,7 @@ export function LeaveQuestion({ onStay, onLeave }: { onStay: () => void; onLeave
           ref={stay}
           type="button"
           className={styles.main}
+          data-look="solid"
           aria-describedby="leave-question"
           onClick={onStay}
           onKeyDown={pressKey}

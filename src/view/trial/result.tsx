@@ -27,7 +27,7 @@ export function Result({ trial }: { trial: TrialRecord }) {
       </p>
       {answers.length > 0 && <RoundsTable trial={trial} />}
       <div className={styles.actions}>
-        <button type="button" className={styles.main} onClick={() => trials.prepare()}>
+        <button type="button" className={styles.main} data-look="solid" onClick={() => trials.prepare()}>
           Another trial
         </button>
       </div>

@@ -61,10 +61,16 @@ export function Round({ trial, onStop }: { trial: RunningTrial; onStop: () => vo
         onChange={(value) => setSaid(value)}
       />
       <div className={styles.actions}>
-        <button type="button" className={styles.main} disabled={said === null} onClick={answer}>
+        <button
+          type="button"
+          className={styles.main}
+          data-look="solid"
+          disabled={said === null}
+          onClick={answer}
+        >
           {round < rounds ? 'Answer, next round' : 'Answer and see the result'}
         </button>
-        <span className={styles.note}>Enter</span>
+        <span className={`${styles.note} ${styles.key}`}>Enter</span>
         <button type="button" className={styles.aside} onClick={onStop}>
           Quit trial
         </button>

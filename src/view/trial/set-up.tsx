@@ -57,6 +57,7 @@ export function SetUp() {
         <button
           type="button"
           className={styles.main}
+          data-look="solid"
           disabled={refusal !== null}
           onClick={() => trials.begin(kind, rounds)}
         >

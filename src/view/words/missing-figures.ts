@@ -1,9 +1,6 @@
 /** Shown where a sound is silent or too short for a measure. */
 export const NOT_MEASURABLE = 'not measurable'
 
-/** Shown where a sound has no sibilants, or none next to vowels. */
-export const NO_SIBILANTS = 'no sibilants found next to vowels'
-
 /** Shown where pauses are muted. */
 export const DIGITAL_SILENCE = 'digital silence'
 

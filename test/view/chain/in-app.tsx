@@ -6,16 +6,37 @@ import type { LazyPart } from '../../../src/session/lazy-part'
 import { stageReading } from '../../../src/session/parts'
 import { deliveryMaking, trialRunning } from '../../../src/session/sheet-parts'
 import { AppProvider } from '../../../src/view/context/app-context'
-import { curvePlot } from '../../../src/view/curve/the-curve'
-import { barNotes } from '../../../src/view/listening/listening-bar'
+import { figuresTable } from '../../../src/view/figures/the-figures'
+import { moreMenu, takeMenu } from '../../../src/view/header/the-header'
+import {
+  backingSettings,
+  barNotes,
+  comparedWords,
+  levelTicks,
+  meters,
+} from '../../../src/view/listening/bar-parts'
+import { responsePlot } from '../../../src/view/response/the-response'
 import { stagePictures } from '../../../src/view/stage/lazy-stage-picture'
 import { takeLanes } from '../../../src/view/take/the-take'
 
 // As on a page that has been idle.
 await Promise.all(
-  [takeLanes, curvePlot, stagePictures, stageReading, deliveryMaking, trialRunning, barNotes].map(
-    (part: LazyPart<unknown>) => part.load(),
-  ),
+  [
+    takeLanes,
+    responsePlot,
+    figuresTable,
+    stagePictures,
+    stageReading,
+    deliveryMaking,
+    trialRunning,
+    takeMenu,
+    moreMenu,
+    barNotes,
+    backingSettings,
+    comparedWords,
+    levelTicks,
+    meters,
+  ].map((part: LazyPart<unknown>) => part.load()),
 )
 
 /** A worker that takes everything and never answers: these tests are about the page. */

@@ -22,10 +22,10 @@ describe('storing versions', () => {
         <ListeningBar />
       </>,
     )
-    expect(screen.queryByRole('radio', { name: 'stored versions' })).toBeNull()
+    expect(screen.queryByRole('radio', { name: 'versions' })).toBeNull()
     await choose(/^Store as A/)
     app.chain.getState().edit(setSetting('level', 'ratio', 8))
-    await user.click(screen.getByRole('radio', { name: 'stored versions' }))
+    await user.click(screen.getByRole('radio', { name: 'versions' }))
     expect(screen.getByRole('radio', { name: 'A' })).toBeDefined()
     expect(screen.getByRole('radio', { name: 'now' })).toBeDefined()
     await choose(/^Store as B/)
@@ -41,7 +41,7 @@ describe('storing versions', () => {
     expect(screen.getByRole('radio', { name: 'now' })).toBeDefined()
     expect(app.chain.getState().snapshots.a).toBeNull()
     await choose(/^Discard B/)
-    expect(screen.queryByRole('radio', { name: 'stored versions' })).toBeNull()
+    expect(screen.queryByRole('radio', { name: 'versions' })).toBeNull()
     expect(app.listen.getState().scope).toEqual({ kind: 'chain' })
     expect(screen.getByRole('radio', { name: 'without' })).toBeDefined()
   })

@@ -1,13 +1,9 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { comparisonOf } from '../../../src/core'
-import { setSetting } from '../../../src/session/chain/chain-edits'
-import type { DeliveredFile } from '../../../src/session/delivery-store'
+import type { DeliveredFile, FileLevels } from '../../../src/session/delivery-store'
 import { DeliverSheet } from '../../../src/view/deliver/deliver-sheet'
 import { clippedWarning } from '../../../src/view/deliver/delivery-words'
-import { inWords } from '../../../src/view/words/in-words'
-import { evidenceOf } from '../../session/trials/trial-app'
 import { showOnPage } from '../keys/on-page'
 
 const saved: DeliveredFile = {
@@ -18,6 +14,13 @@ const saved: DeliveredFile = {
 }
 let page: ReturnType<typeof showOnPage>
 const user = userEvent.setup()
+/** Puts in what the file would hold. */
+const show = (levels: FileLevels) => act(() => page.app.delivery.setState({ levels }))
+const status = () =>
+  screen
+    .getAllByRole('status')
+    .map(({ textContent }) => textContent)
+    .join(' ')
 
 beforeEach(() => {
   page = showOnPage(<DeliverSheet />)
@@ -38,24 +41,44 @@ describe('the delivery sheet', () => {
     expect(screen.getByText(/^Filters shift phase: use the file instead of the original/)).toBeDefined()
   })
 
-  it('says how loud the file will be, and its peak, once they are in, and of no other chain', () => {
-    const { app } = page
+  it('has the focus on its heading when it opens', () => {
+    expect(document.activeElement).toBe(screen.getByRole('heading', { name: 'Deliver' }))
+  })
+
+  it('says how loud the file will be, and its peak, once they are in', () => {
     expect(screen.getByText('Integrated loudness –, true peak –.')).toBeDefined()
-    const { chain } = app.chain.getState()
-    const evidence = evidenceOf(comparisonOf(chain, { kind: 'chain' }))
-    act(() => app.evidence.setState({ evidence }))
-    const { integratedLufs, truePeakDbtp } = evidence.processed.measures
-    const figures = `Integrated loudness ${inWords(integratedLufs ?? 0)} LUFS, true peak ${inWords(truePeakDbtp ?? 0)} dBTP.`
-    expect(screen.getByText(figures)).toBeDefined()
-    // Compared up to the first stage only: that is not what is delivered.
-    const upToFirst = evidenceOf(comparisonOf(chain, { kind: 'chain' }, chain.stages[0]?.id))
-    act(() => app.evidence.setState({ evidence: upToFirst, working: null }))
-    expect(screen.queryByText(/^Integrated loudness/)).toBeNull()
-    expect(screen.getByText(/^The file is the whole current chain/)).toBeDefined()
-    act(() => app.evidence.setState({ evidence, working: 0 }))
-    expect(screen.getByText(figures)).toBeDefined()
-    act(() => app.chain.getState().edit(setSetting('level', 'thresholdDb', -40)))
-    expect(screen.getByText('Integrated loudness –, true peak –.')).toBeDefined()
+    show({ integratedLufs: -19.84, truePeakDbtp: -6.6, samplesOver: 0 })
+    expect(screen.getByText('Integrated loudness −19.8 LUFS, true peak −6.6 dBTP.')).toBeDefined()
+    expect(screen.queryByRole('button', { name: /^Lower the output/ })).toBeNull()
+  })
+
+  it('tells before anything is saved that samples would clip, and lowers the output in one press', async () => {
+    show({ integratedLufs: -9, truePeakDbtp: 4.83, samplesOver: 1234 })
+    expect(
+      screen.getByText('This file would clip: 1234 samples are over full scale, true peak +4.8 dBTP.'),
+    ).toBeDefined()
+    const { chain } = page.app
+    const before = chain.getState().chain
+    await user.click(screen.getByRole('button', { name: 'Lower the output by 4.9 dB' }))
+    expect(chain.getState().past.map(({ words }) => words)).toEqual(['output lowered by 4.9 dB'])
+    expect(chain.getState().chain.stages.at(-1)?.settings).toEqual({ gainDb: -4.9 })
+    act(() => chain.getState().undo())
+    expect(chain.getState().chain).toEqual(before)
+  })
+
+  it('takes float, which cannot clip, in one press, and says what becomes of peaks above full scale', async () => {
+    show({ integratedLufs: -9, truePeakDbtp: 4.83, samplesOver: 1234 })
+    await user.click(screen.getByRole('button', { name: 'Choose 32-bit float' }))
+    expect(page.app.delivery.getState().format).toBe('float32')
+    show({ integratedLufs: -9, truePeakDbtp: 4.83, samplesOver: 0 })
+    expect(screen.getByText(/stay whole in float \(true peak \+4\.8 dBTP\)/)).toBeDefined()
+  })
+
+  it('tells of a wave that goes above full scale between samples', () => {
+    show({ integratedLufs: -9, truePeakDbtp: 0.21, samplesOver: 0 })
+    expect(screen.getByText(/^No sample clips, but the wave between samples/)).toBeDefined()
+    expect(screen.getByRole('button', { name: 'Lower the output by 0.3 dB' })).toBeDefined()
+    expect(screen.queryByRole('button', { name: /float$/ })).toBeNull()
   })
 
   it('gives the focus back to its button when the file was saved or cancelled', () => {
@@ -85,9 +108,9 @@ describe('the delivery sheet', () => {
 
   it('names the file that was saved and warns of clipped samples', () => {
     act(() => page.app.delivery.setState({ delivered: { ...saved, clippedSamples: 3 } }))
-    const news = screen.getByRole('status').textContent
+    const news = status()
     expect(news).toContain('Take 3 - evenhand, 24-bit.wav')
-    expect(news).toContain('3 samples were above full scale and clipped')
+    expect(news).toContain('3 samples were over full scale and clipped')
   })
 })
 
@@ -103,13 +126,13 @@ describe('dither, in the words of the sheet', () => {
   })
 
   it('is told of a 16-bit file that was saved, and so is that it needed none', () => {
-    const news = () => screen.getByRole('status').textContent
-    const show = (delivered: DeliveredFile) => act(() => page.app.delivery.setState({ delivered }))
-    show({ ...saved, format: 'pcm16', isDithered: true })
+    const news = status
+    const tell = (delivered: DeliveredFile) => act(() => page.app.delivery.setState({ delivered }))
+    tell({ ...saved, format: 'pcm16', isDithered: true })
     expect(news()).toContain('Dithered.')
-    show({ ...saved, format: 'pcm16' })
+    tell({ ...saved, format: 'pcm16' })
     expect(news()).toContain('No dither needed')
-    show(saved)
+    tell(saved)
     expect(news()).not.toMatch(/dither/)
   })
 })

@@ -1,8 +1,10 @@
-import { act, cleanup, screen } from '@testing-library/react'
+import { act, cleanup, screen, within } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { comparisonOf } from '../../../src/core'
 import { switchStage } from '../../../src/session/chain/chain-edits'
 import { TheHeader } from '../../../src/view/header/the-header'
+import { evidenceOf } from '../../session/trials/trial-app'
 import { showOnPage, take } from '../keys/on-page'
 
 let page: ReturnType<typeof showOnPage>
@@ -11,13 +13,28 @@ const user = userEvent.setup()
 beforeEach(() => {
   page = showOnPage(<TheHeader />)
 })
-afterEach(cleanup)
+afterEach(() => {
+  cleanup()
+  vi.restoreAllMocks()
+})
 
 describe('the header', () => {
-  it('names the take and says that audio never leaves the computer', async () => {
-    const { textContent } = await screen.findByRole('banner')
-    expect(textContent).toContain('Take 3.wav · 0:10.0 · 8 kHz · mono')
-    expect(textContent).toContain('Your audio never leaves this computer')
+  it('names the take with its facts, and opens what can be opened, with where audio stays', async () => {
+    const facts = screen.getByRole('list', { name: 'The unprocessed take' })
+    expect(
+      within(facts)
+        .getAllByRole('listitem')
+        .map(({ textContent }) => textContent),
+    ).toEqual(['0:10.0', '8 kHz', 'mono'])
+    const opener = screen.getByRole('button', { name: 'Take: Take 3.wav' })
+    await user.click(opener)
+    for (const name of [/^Open take/, /^Open backing/, 'Open the demo'])
+      expect(screen.getByRole('button', { name })).toBeDefined()
+    expect(screen.getByText('Your audio never leaves this computer')).toBeDefined()
+    const openDemo = vi.spyOn(page.app.takes, 'openDemo').mockResolvedValue('in')
+    await user.click(screen.getByRole('button', { name: 'Open the demo' }))
+    expect(openDemo).toHaveBeenCalledTimes(1)
+    expect(document.activeElement).toBe(opener)
   })
 
   it('undoes and redoes, with the change in words', async () => {
@@ -29,19 +46,38 @@ describe('the header', () => {
   })
 
   it('changes the paper', async () => {
-    await user.selectOptions(screen.getByRole('combobox', { name: 'Theme' }), 'dark')
+    await user.click(screen.getByRole('button', { name: 'More' }))
+    await user.click(screen.getByRole('radio', { name: 'dark' }))
     expect(document.documentElement.dataset.theme).toBe('dark')
   })
 
   it('switches the projector view on and off', async () => {
-    await user.click(screen.getByRole('button', { name: 'Projector' }))
+    await user.click(screen.getByRole('button', { name: 'More' }))
+    await user.click(screen.getByRole('button', { name: /^Projector view/ }))
     expect(document.documentElement.dataset.view).toBe('projector')
     await user.click(screen.getByRole('button', { name: 'Leave projector' }))
     expect(document.documentElement.dataset.view).toBe('desk')
   })
 
+  it('brings the note on care for ears back', async () => {
+    act(() => page.screen.setState({ careNoteRead: true }))
+    await user.click(screen.getByRole('button', { name: 'More' }))
+    await user.click(screen.getByRole('button', { name: 'Care for ears' }))
+    expect(page.screen.getState().careNoteRead).toBe(false)
+  })
+
+  it('tells of an output above full scale, and leads to where it can be lowered', async () => {
+    const { chain } = page.app.chain.getState()
+    const evidence = evidenceOf(comparisonOf(chain, { kind: 'chain' }))
+    const measures = { ...evidence.processed.measures, truePeakDbtp: 1.23 }
+    const processed = { ...evidence.processed, measures }
+    act(() => page.app.evidence.setState({ evidence: { ...evidence, processed } }))
+    await user.click(screen.getByRole('button', { name: 'output +1.2 dBTP' }))
+    expect(page.screen.getState().sheet).toBe('deliver')
+  })
+
   it('tells of samples that had to be replaced', async () => {
     act(() => page.app.take.setState({ take: { ...take, replacedSamples: 7 } }))
-    expect(screen.getByText('7')).toBeDefined()
+    expect(screen.getByText('7 invalid samples silenced')).toBeDefined()
   })
 })

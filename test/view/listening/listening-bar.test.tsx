@@ -2,6 +2,7 @@ import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { App } from '../../../src/session/app'
+import { setBand } from '../../../src/session/chain/chain-edits'
 import { ListeningBar } from '../../../src/view/listening/listening-bar'
 import { showOnPage, sound } from '../keys/on-page'
 
@@ -25,46 +26,71 @@ describe('the listening bar', () => {
     expect(listen().heard).toBe('processed')
   })
 
-  it('compares the stage at hand, whichever that becomes, and the whole chain again', async () => {
-    await user.click(radio('this stage'))
+  it('compares the selected stage, by its number, whichever that becomes, and the whole chain again', async () => {
+    await user.click(radio('stage 1'))
     expect(listen().scope).toEqual({ kind: 'stage', stageId: 'clean-up' })
     act(() => app.chain.getState().select('level'))
     expect(listen().scope).toEqual({ kind: 'stage', stageId: 'level' })
-    await user.click(radio('the whole chain'))
+    expect(radio('stage 3').checked).toBe(true)
+    await user.click(radio('whole chain'))
     act(() => app.chain.getState().select('lift'))
     expect(listen().scope).toEqual({ kind: 'chain' })
   })
 
   it('names a band while one is compared, and goes back to its stage', async () => {
     act(() => app.listening.setScope({ kind: 'band', stageId: 'clean-up', bandIndex: 1 }))
-    expect(radio('this band').checked).toBe(true)
-    await user.click(radio('this stage'))
+    expect(radio('band 1b').checked).toBe(true)
+    await user.click(radio('stage 1'))
     expect(listen().scope).toEqual({ kind: 'stage', stageId: 'clean-up' })
-    expect(screen.queryByRole('radio', { name: 'this band' })).toBeNull()
+    expect(radio('one band').checked).toBe(false)
+  })
+
+  it('compares the first band that is on, and none of a stage without bands', async () => {
+    act(() => app.chain.getState().edit(setBand('clean-up', 0, { on: false })))
+    await user.click(radio('one band'))
+    expect(listen().scope).toEqual({ kind: 'band', stageId: 'clean-up', bandIndex: 1 })
+    act(() => app.chain.getState().select('level'))
+    expect(radio('one band').disabled).toBe(true)
+  })
+
+  it('says what the switch compares', () => {
+    expect(screen.getByText('the whole chain')).toBeDefined()
+    act(() => app.listening.setScope({ kind: 'stage', stageId: 'clean-up' }))
+    expect(screen.getByText('1 Equaliser')).toBeDefined()
   })
 
   it('offers the backing only when there is one', async () => {
-    expect(radio('with the backing').disabled).toBe(true)
+    expect(radio('with backing').disabled).toBe(true)
     act(() => app.take.setState({ backing: { name: 'Band.wav', sound } }))
-    await user.click(radio('with the backing'))
+    await user.click(radio('with backing'))
     expect(listen().backingOn).toBe(true)
   })
 
   it('folds the backing’s settings on Escape and gives the focus back', async () => {
     act(() => app.take.setState({ backing: { name: 'Band.wav', sound } }))
-    const words = screen.getByText(/level, offset/)
-    const details = words.closest('details')
-    await user.click(words)
-    expect(details?.open).toBe(true)
+    const opener = screen.getByRole('button', { name: 'level' })
+    await user.click(opener)
+    expect(opener.getAttribute('aria-expanded')).toBe('true')
     screen.getByRole('slider', { name: 'Backing, Level' }).focus()
     await user.keyboard('{Escape}')
-    expect(details?.open).toBe(false)
-    expect(document.activeElement).toBe(words)
+    expect(opener.getAttribute('aria-expanded')).toBe('false')
+    expect(document.activeElement).toBe(opener)
+  })
+
+  it('folds what a press elsewhere leaves, and says on its button what is chosen', async () => {
+    const opener = screen.getByRole('button', { name: 'whole chain' })
+    const isOpen = () => opener.getAttribute('aria-expanded')
+    await user.click(opener)
+    expect(isOpen()).toBe('true')
+    await user.click(screen.getByText('0:00.0'))
+    expect(isOpen()).toBe('false')
+    await user.click(radio('stage 1'))
+    expect(opener.textContent).toBe('stage 1')
   })
 
   it('goes from the difference back to the side that was heard', async () => {
     await user.click(radio('without'))
-    const difference = screen.getByRole('checkbox', { name: /difference\s*only/ })
+    const difference = screen.getByRole('switch', { name: 'difference only' })
     await user.click(difference)
     expect(listen().heard).toBe('difference')
     // While the difference sounds neither side is heard, and neither is shown as heard.
@@ -73,15 +99,13 @@ describe('the listening bar', () => {
     expect(listen().heard).toBe('bypassed')
   })
 
-  it('says in one line what is folded away: by how much sides are matched, and that neither is heard', async () => {
-    const line = () => screen.queryByText(/^(not )?matched: (each|not measured)|neither side$/)?.textContent
-    expect(line()).toBe('matched: not measured yet')
+  it('says how the sides are matched, and on the button of what is folded that neither is heard', () => {
+    const matched = () => screen.getByRole('checkbox', { name: /^matched/ }).closest('label')?.textContent
+    expect(matched()).toBe('matched: …')
     act(() => app.listening.setMatched(false))
-    expect(line()).toBe('not matched: each side at its own level')
+    expect(matched()).toBe('matched: off')
     act(() => app.listening.setDifference(true))
-    expect(line()).toBe('You hear the difference only, neither side')
-    await user.click(screen.getByRole('button', { name: 'what is compared' }))
-    expect(line()).toBeUndefined()
+    expect(screen.getByRole('button', { name: 'difference only' })).toBeDefined()
   })
 
   it('switches the loop off and on again as it was', async () => {

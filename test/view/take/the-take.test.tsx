@@ -32,6 +32,16 @@ async function drag(fromX: number, toX: number) {
   fireEvent.pointerUp(element, { clientX: toX, pointerId: 1 })
 }
 
+async function openTimes() {
+  await user.click(await screen.findByRole('button', { name: /^Times/ }))
+}
+
+async function type(name: string, text: string) {
+  const field = screen.getByRole('textbox', { name })
+  await user.clear(field)
+  await user.type(field, `${text}{Enter}`)
+}
+
 describe('the take', () => {
   it('goes where it is clicked, even with a trembling hand, and leaves the loop alone', async () => {
     app.listening.setLoop({ from: 8000, to: 24_000 })
@@ -71,7 +81,7 @@ describe('the take', () => {
     fireEvent.pointerUp(element, { clientX: 300, pointerId: 1 })
     fireEvent.pointerUp(element, { clientX: 700, pointerId: 2 })
     expect(loopSeconds()).toBeNull()
-    expect(screen.getByRole<HTMLButtonElement>('button', { name: 'whole take' }).disabled).toBe(false)
+    expect(screen.getByRole<HTMLButtonElement>('button', { name: 'Whole take' }).disabled).toBe(false)
     // Half the take is seen now, about its middle: the left edge stands at 2.5 s.
     await drag(0, 0)
     expect(seconds()).toBeCloseTo(2.5, 1)
@@ -88,40 +98,91 @@ describe('the take', () => {
   })
 
   it('takes a typed loop, keeps what cannot be read, and clears the loop', async () => {
-    const from = await screen.findByRole('textbox', { name: 'Loop from' })
-    await user.clear(from)
-    await user.type(from, '1.5{Enter}')
+    await openTimes()
+    await type('Loop from', '1.5')
     expect(loopSeconds()).toEqual([1.5, 10])
+    await type('to', 'later')
     const to = screen.getByRole('textbox', { name: 'to' })
-    await user.clear(to)
-    await user.type(to, 'later{Enter}')
     expect(to.getAttribute('aria-invalid')).toBe('true')
     expect(screen.getByText(/^Not understood\. Type seconds/)).toBeDefined()
     expect(loopSeconds()).toEqual([1.5, 10])
-    await user.clear(to)
-    await user.type(to, '1{Enter}')
-    expect(screen.getByText(/^The loop starts at 0:01\.5\./)).toBeDefined()
-    expect(loopSeconds()).toEqual([1.5, 10])
-    await user.clear(to)
-    await user.type(to, '0:04{Enter}')
+    await type('to', '0:04')
     expect(loopSeconds()).toEqual([1.5, 4])
     await user.click(screen.getByRole('button', { name: 'Clear loop' }))
     expect(loopSeconds()).toBeNull()
   })
 
+  it('takes the other end of the loop along where one is typed behind it, and finds no fault', async () => {
+    await openTimes()
+    act(() => app.listening.setLoop({ from: 8000, to: 24_000 }))
+    await type('Loop from', '5')
+    expect(loopSeconds()).toEqual([5, 7])
+    await type('to', '3')
+    expect(loopSeconds()).toEqual([1, 3])
+    await type('Loop from', '9')
+    expect(loopSeconds()).toEqual([9, 10])
+    for (const field of screen.getAllByRole('textbox'))
+      expect(field.getAttribute('aria-invalid')).toBe('false')
+    for (const alert of screen.getAllByRole('alert')) expect(alert.textContent).toBe('')
+  })
+
+  it('says where the loop is on the button that opens its times', async () => {
+    expect(await screen.findByRole('button', { name: /^Times/ })).toBeDefined()
+    act(() => app.listening.setLoop({ from: 8000, to: 24_000 }))
+    const button = screen.getByRole('button', { name: 'Loop 0:01.0 – 0:03.0' })
+    expect(button.getAttribute('aria-expanded')).toBe('false')
+    await user.click(button)
+    expect(button.getAttribute('aria-expanded')).toBe('true')
+    await user.click(button)
+    expect(screen.queryByRole('textbox', { name: 'Position' })).toBeNull()
+  })
+
+  it('makes no loop that is too short to be played, and loses none by a short drag', async () => {
+    act(() => app.listening.setLoop({ from: 8000, to: 24_000 }))
+    await drag(500, 505)
+    expect(loopSeconds()).toEqual([5, 5.1])
+    await drag(505, 500)
+    expect(loopSeconds()).toEqual([5, 5.1])
+    await drag(800, 795)
+    expect(loopSeconds()).toEqual([7.9, 8])
+  })
+
+  it('is seen down to 5 ms, and the keys then go along in steps that stay in the picture', async () => {
+    const element = await surface()
+    element.focus()
+    await user.keyboard('+'.repeat(20))
+    const { seen } = app.view.getState()
+    expect(((seen?.to ?? 0) - (seen?.from ?? 0)) / sound.sampleRate).toBeCloseTo(0.005, 6)
+    expect(screen.getByRole<HTMLButtonElement>('button', { name: 'Zoom in' }).disabled).toBe(true)
+    await user.keyboard('{ArrowRight}')
+    expect(seconds()).toBeCloseTo(0.00125, 6)
+    expect(app.view.getState().seen).toEqual(seen)
+  })
+
+  it('follows where somebody goes, and turns no view so short that it would flash', async () => {
+    await surface()
+    act(() => app.view.setState({ seen: { from: 0, to: 80 } }))
+    act(() => app.listening.seek(40_000))
+    expect(app.view.getState().seen).toEqual({ from: 40_000, to: 40_080 })
+    act(() => app.listen.setState({ playing: true, positionFrame: 40_200 }))
+    expect(app.view.getState().seen).toEqual({ from: 40_000, to: 40_080 })
+    act(() => app.view.setState({ seen: { from: 40_000, to: 48_000 } }))
+    act(() => app.listen.setState({ positionFrame: 48_100 }))
+    expect(app.view.getState().seen).toEqual({ from: 48_100, to: 56_100 })
+  })
+
   it('goes nowhere behind the end of the take, and says where that is', async () => {
-    const position = await screen.findByRole('textbox', { name: 'Position' })
-    await user.clear(position)
-    await user.type(position, '1:30{Enter}')
+    await openTimes()
+    await type('Position', '1:30')
     expect(screen.getByText(/^The take ends at 0:10\.0\./)).toBeDefined()
     expect(app.listen.getState().positionFrame).toBe(0)
   })
 
   it('shows where a loop really is once it becomes another, whatever was typed before', async () => {
-    const from = await screen.findByRole<HTMLInputElement>('textbox', { name: 'Loop from' })
-    await user.clear(from)
-    await user.type(from, 'early{Enter}')
+    await openTimes()
+    await type('Loop from', 'early')
     await user.tab()
+    const from = screen.getByRole<HTMLInputElement>('textbox', { name: 'Loop from' })
     expect(from.value).toBe('early')
     act(() => app.listening.setLoop({ from: 16_000, to: 40_000 }))
     expect(from.value).toBe('0:02.0')

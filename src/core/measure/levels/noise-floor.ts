@@ -1,4 +1,5 @@
 import { powerToDb } from '../../sound/decibels'
+import type { FrameRange } from '../../sound/frame-range'
 import { frameCount, type Sound } from '../../sound/sound'
 import { finished, STEP_FRAMES, type Steps } from '../../sound/steps'
 
@@ -48,6 +49,21 @@ export function* pausesSteps(sound: Sound): Steps<Pauses | null> {
   if (inPauses.length > 0) return inPauses
   const loudest = quietest.at(-1) ?? 0
   return [...powers.keys()].filter((window) => isQuiet(powers[window], loudest))
+}
+
+/**
+ * The pauses of a take within a range of it, counted in windows from its start. A window of the range counts where it
+ * lies wholly in a pause.
+ */
+export function pausesWithin(pauses: Pauses, { from, to }: FrameRange, sampleRate: number): Pauses {
+  const length = windowFrames({ sampleRate })
+  const inPauses = new Set(pauses)
+  const isPause = (window: number) => {
+    const start = from + window * length
+    const end = start + length
+    return inPauses.has(Math.floor(start / length)) && inPauses.has(Math.ceil(end / length) - 1)
+  }
+  return [...Array(Math.max(0, Math.floor((to - from) / length))).keys()].filter(isPause)
 }
 
 /** Windows within stretches up to the limit; at either end of the sound nothing begins or ends. */
@@ -106,7 +122,7 @@ function windowsInStep(sound: Sound): number {
   return Math.max(1, Math.floor(STEP_FRAMES / (windowFrames(sound) * Math.max(1, sound.channels.length))))
 }
 
-function windowFrames({ sampleRate }: Sound): number {
+function windowFrames({ sampleRate }: Pick<Sound, 'sampleRate'>): number {
   return Math.max(1, Math.round(sampleRate * WINDOW_SECONDS))
 }
 

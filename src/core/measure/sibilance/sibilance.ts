@@ -1,5 +1,6 @@
 import { nthSmallestSteps } from '../../dsp/numeric/selection'
 import { powerToDb } from '../../sound/decibels'
+import type { FrameRange } from '../../sound/frame-range'
 import type { Sound } from '../../sound/sound'
 import { finished, partOf, STEP_FRAMES, type Steps } from '../../sound/steps'
 import { MeasureError } from '../error'
@@ -97,6 +98,22 @@ export function* sibilantEventSteps(sound: Sound): Steps<SibilantEvent[]> {
   }
   const faintestDb = Math.min(FAINTEST_DB.amongLoud, typicalLevelDb(events) - BELOW_TYPICAL_DB)
   return events.filter(({ levelDb }) => levelDb === null || levelDb >= faintestDb)
+}
+
+/** The sibilants that lie wholly within a range of their take, with times from its start. */
+export function sibilantsWithin(
+  sibilants: readonly SibilantEvent[],
+  { from, to }: FrameRange,
+  sampleRate: number,
+): SibilantEvent[] {
+  const [start, end] = [from / sampleRate, to / sampleRate]
+  return sibilants
+    .filter(({ startSeconds, endSeconds }) => startSeconds >= start && endSeconds <= end)
+    .map((sibilant) => ({
+      ...sibilant,
+      startSeconds: sibilant.startSeconds - start,
+      endSeconds: sibilant.endSeconds - start,
+    }))
 }
 
 /** Hops that hiss: 1 where the band above outweighs the rest and isn't faint; and the power of both bands. */

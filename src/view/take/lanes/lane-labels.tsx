@@ -1,41 +1,31 @@
 import { type StageDoc, stageDefinitions } from '../../../core'
 import { useStageColour } from '../../context/app-context'
+import { StageGlyph } from '../../controls/stage-glyph'
 import styles from './lane-labels.module.css'
-
-interface WaveLabelProps {
-  readonly sides: { readonly bypassed: string; readonly processed: string }
-  /** The true peak of each side, in words. */
-  readonly bypassedPeak: string
-  readonly processedPeak: string
-}
-
-export function WaveLabel({ sides, bypassedPeak, processedPeak }: WaveLabelProps) {
-  return (
-    <>
-      <span className={styles.name}>
-        <strong>Wave</strong>
-      </span>
-      <span>{`${bypassedPeak} ${sides.bypassed}`}</span>
-      <span>{`${processedPeak} ${sides.processed}`}</span>
-    </>
-  )
-}
 
 interface GainReductionLabelProps {
   readonly stageId: string
   readonly kind: StageDoc['kind']
+  readonly on: boolean
   /** Its number in the chain, from 1. */
   readonly number: number
   readonly figures: string
+  /** Whether the lane is too low for two lines. */
+  readonly low: boolean
 }
 
-export function GainReductionLabel({ stageId, kind, number, figures }: GainReductionLabelProps) {
+/** Which stage reduces, and by how much; in one line without its kind where there is no room for two. */
+export function GainReductionLabel({ stageId, kind, on, number, figures, low }: GainReductionLabelProps) {
+  const name = stageDefinitions[kind].label
   return (
     <>
-      <span>
-        <strong style={{ color: useStageColour(stageId) }}>{number}</strong> {stageDefinitions[kind].label}
+      <span className={low ? styles.lowGlyph : styles.glyph} title={low ? name : undefined}>
+        <StageGlyph colour={useStageColour(stageId)} index={number - 1} on={on} />
       </span>
-      <span>{figures}</span>
+      {!low && <span className={styles.name}>{name}</span>}
+      <span className={styles.figures} data-figure>
+        {figures}
+      </span>
     </>
   )
 }
@@ -43,17 +33,15 @@ export function GainReductionLabel({ stageId, kind, number, figures }: GainReduc
 /** Why a stage has no figures of its gain reduction. */
 export function idleWords(on: boolean, heard: boolean, pending: string): string {
   if (!on) return 'off'
-  return heard ? pending : 'after the listening point'
+  return heard ? pending : 'after listening point'
 }
 
-/** So that what stands above stays where it is. */
-const KEEPS_ITS_LINE = '\u00a0'
-
-export function LoudnessLabel({ figures }: { figures: string }) {
+/** What the lane of loudness shows, or why it shows nothing. */
+export function LoudnessLabel({ figures }: { figures: string | null }) {
   return (
     <>
-      <span>Short-term loudness</span>
-      <span>{figures || KEEPS_ITS_LINE}</span>
+      <span className={styles.whole}>Loudness</span>
+      <span className={styles.whole}>{figures ?? 'last 3 s, LUFS'}</span>
     </>
   )
 }

@@ -3,58 +3,59 @@ import { plain } from '../../../core'
 import { sideWords } from '../../../session/comparison/side-words'
 import { type Evidence, useListen } from '../../context/app-context'
 import type { TimeView } from '../time/time-view'
-import { Lane, type LaneScale } from './lane'
-import { laneHeights } from './lane-heights'
+import { LanePicture, LaneRow } from './lane'
 import { LoudnessLabel } from './lane-labels'
-import { loudnessPath, loudnessRange } from './loudness-geometry'
+import { loudnessPath, loudnessRange, loudnessTicks, WINDOW_SECONDS } from './loudness-geometry'
 import styles from './loudness-lane.module.css'
+import { LABEL_PX } from './scale-ticks'
 
 interface LoudnessLaneProps {
   readonly evidence: Evidence | null
   readonly view: TimeView
   readonly sampleRate: number
   readonly width: number
-  /** Size of text against the usual: the lane grows with it. */
+  readonly height: number
+  /** Size of text against the usual. */
   readonly textScale: number
 }
 
-/** Short-term loudness along the take, without (dashed) and with (solid). */
-export const LoudnessLane = memo(({ evidence, view, sampleRate, width, textScale }: LoudnessLaneProps) => {
-  const height = Math.round(laneHeights.loudness * textScale)
+/** Short-term loudness along the take, of what is heard solid and in front, of the other side dashed. */
+export const LoudnessLane = memo((props: LoudnessLaneProps) => {
+  const { evidence, view, sampleRate, width, height, textScale } = props
+  const side = useListen((state) => state.side)
   const range = useMemo(
     () => (evidence ? loudnessRange([evidence.bypassed.loudness, evidence.processed.loudness]) : null),
     [evidence],
   )
+  const ticks = useMemo(
+    () => (range ? loudnessTicks(range, height, LABEL_PX * textScale) : []),
+    [range, height, textScale],
+  )
   const paths = useMemo(() => {
     if (!evidence || !range) return null
-    const path = (side: 'bypassed' | 'processed') =>
-      loudnessPath(evidence[side].loudness, view, sampleRate, width, height, range)
+    const path = (of: 'bypassed' | 'processed') =>
+      loudnessPath(evidence[of].loudness, view, sampleRate, width, height, range)
     return { bypassed: path('bypassed'), processed: path('processed') }
   }, [evidence, range, view, sampleRate, width, height])
   const sides = sideWords(useListen((state) => state.scope))
   const missing = evidence && whyNoLoudness(evidence)
-  const reach = range && `${plain(range.lowLufs, 0)} to ${plain(range.highLufs, 0)} LUFS`
-  const scale: LaneScale | undefined =
-    range && !missing
-      ? { top: `${plain(range.highLufs, 0)} LUFS`, bottom: plain(range.lowLufs, 0) }
-      : undefined
-  const label = <LoudnessLabel figures={missing ?? ''} />
-  const sentence = !evidence
-    ? 'Short-term loudness along the take, not drawn yet.'
-    : missing
-      ? `Short-term loudness along the take: ${missing}.`
-      : `Short-term loudness along the take, from ${reach}. Max ${lufs(evidence.bypassed.measures.shortTermMaxLufs)} ${sides.bypassed}, ${lufs(evidence.processed.measures.shortTermMaxLufs)} ${sides.processed}.`
+  const sentence =
+    !evidence || !range
+      ? 'Short-term loudness along the take, not drawn yet.'
+      : missing
+        ? `Short-term loudness along the take: ${missing}.`
+        : `Short-term loudness along the take, from ${plain(range.lowLufs, 0)} to ${plain(range.highLufs, 0)} LUFS. Max ${lufs(evidence.bypassed.measures.shortTermMaxLufs)} ${sides.bypassed}, ${lufs(evidence.processed.measures.shortTermMaxLufs)} ${sides.processed}.`
   return (
-    <Lane label={label} scale={scale} sentence={sentence} width={width} height={height}>
-      <line className={styles.hairline} x1="0" x2={width} y1={height - 0.5} y2={height - 0.5} />
-      {paths && <path className={styles.bypassed} d={paths.bypassed} />}
-      {paths && <path className={styles.processed} d={paths.processed} />}
-    </Lane>
+    <LaneRow label={<LoudnessLabel figures={missing} />} ticks={missing ? undefined : ticks}>
+      <LanePicture sentence={sentence} width={width} height={height}>
+        {paths && (
+          <path className={styles.ghost} d={paths[side === 'processed' ? 'bypassed' : 'processed']} />
+        )}
+        {paths && <path className={styles.ink} d={paths[side]} />}
+      </LanePicture>
+    </LaneRow>
   )
 })
-
-/** The window of short-term loudness, seconds (EBU Tech 3341). */
-const WINDOW_SECONDS = 3
 
 /** Why neither side has any short-term loudness; null where one has. */
 function whyNoLoudness({ bypassed, processed }: Evidence): string | null {

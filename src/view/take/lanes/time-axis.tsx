@@ -1,7 +1,6 @@
 import { memo } from 'react'
 import type { TimeView } from '../time/time-view'
 import { LaneRow } from './lane'
-import { laneHeights } from './lane-heights'
 import styles from './time-axis.module.css'
 import { timeTicks } from './time-ticks'
 
@@ -12,13 +11,13 @@ interface TimeAxisProps {
   readonly view: TimeView
   readonly sampleRate: number
   readonly width: number
-  /** Size of text against the usual: the lane grows with it. */
+  readonly height: number
+  /** Size of text against the usual. */
   readonly textScale: number
 }
 
 /** The one time axis that all lanes share. */
-export const TimeAxis = memo(({ view, sampleRate, width, textScale }: TimeAxisProps) => {
-  const height = Math.round(laneHeights.axis * textScale)
+export const TimeAxis = memo(({ view, sampleRate, width, height, textScale }: TimeAxisProps) => {
   const ticks = timeTicks(view, sampleRate, width)
   return (
     <LaneRow label={null}>
@@ -28,10 +27,11 @@ export const TimeAxis = memo(({ view, sampleRate, width, textScale }: TimeAxisPr
         height={height}
         viewBox={`0 0 ${Math.max(1, width)} ${height}`}
       >
+        <line className={styles.tick} x1="0" x2={width} y1="0.5" y2="0.5" />
         {ticks.map(({ x, label }) => (
           <g key={label}>
             <line className={styles.tick} x1={x} x2={x} y1="0" y2="5" />
-            <text className={styles.scale} x={x} y={18 * textScale} textAnchor={anchor(x, width)}>
+            <text className={styles.scale} x={x} y={17 * textScale} textAnchor={anchor(x, width)}>
               {label}
             </text>
           </g>

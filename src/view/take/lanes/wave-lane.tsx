@@ -1,77 +1,105 @@
-import { memo, useId, useMemo } from 'react'
-import { dbToGain, plain } from '../../../core'
+import { memo, useMemo } from 'react'
+import { dbToGain, gainToDb, plain } from '../../../core'
 import { sideWords } from '../../../session/comparison/side-words'
-import { type Evidence, useListen, useTake } from '../../context/app-context'
-import { usePendingWords } from '../../context/use-pending-words'
+import { type Evidence, useListen } from '../../context/app-context'
+import { printTime } from '../../words/time-text'
+import { useRangeSamples } from '../samples/use-range-samples'
 import type { TimeView } from '../time/time-view'
-import { Lane } from './lane'
-import { laneHeights } from './lane-heights'
-import { WaveLabel } from './lane-labels'
-import { fullHeightDbfs, waveColumns, wavePath } from './wave-geometry'
+import { LanePicture, LaneRow, MaximumMark } from './lane'
+import { LABEL_PX } from './scale-ticks'
+import { type SeenWave, useWave } from './use-wave'
+import { sampleLines, wavePath } from './wave-geometry'
 import styles from './wave-lane.module.css'
-
-/** The outline is drawn more coarsely, so that its dashes can be told apart. */
-const OUTLINE_COLUMN_PX = 3
+import { fullHeightDbfs, type Loudest, loudestOf, waveTicks, waveY } from './wave-scale'
 
 interface WaveLaneProps {
   readonly evidence: Evidence | null
   readonly view: TimeView
+  readonly sampleRate: number
   readonly width: number
-  /** Size of text against the usual: the lane grows with it. */
+  readonly height: number
+  /** Size of text against the usual. */
   readonly textScale: number
 }
 
-/** The wave without (outline) and with (filled). */
-export const WaveLane = memo(({ evidence, view, width, textScale }: WaveLaneProps) => {
-  const height = Math.round(laneHeights.wave * textScale)
-  const bypassed = evidence?.bypassed.peaks
-  const processed = evidence?.processed.peaks
-  const takePeak = useTake(({ take }) => take?.measures?.truePeakDbtp ?? null)
-  const bypassedDbtp = evidence?.bypassed.measures.truePeakDbtp
-  const processedDbtp = evidence?.processed.measures.truePeakDbtp
-  const heightDbfs = fullHeightDbfs([takePeak, bypassedDbtp, processedDbtp])
+/** The wave of both sides over one another: that which is heard as ink in front, the other as a ghost. */
+export const WaveLane = memo(({ evidence, view, sampleRate, width, height, textScale }: WaveLaneProps) => {
+  const side = useListen((state) => state.side)
+  const samples = useRangeSamples(view, width)
+  const bypassed = useWave(evidence?.bypassed.peaks, samples.bypassed, view, width)
+  const processed = useWave(evidence?.processed.peaks, samples.processed, view, width)
+  const heightDbfs = useMemo(
+    () => fullHeightDbfs([bypassed.columns, processed.columns]),
+    [bypassed, processed],
+  )
   const fullScale = dbToGain(heightDbfs)
+  const labelPx = LABEL_PX * textScale
+  const ticks = useMemo(() => waveTicks(heightDbfs, height, labelPx), [heightDbfs, height, labelPx])
+  const loudest = useMemo(
+    () => ({ bypassed: loudestOf(bypassed.columns), processed: loudestOf(processed.columns) }),
+    [bypassed, processed],
+  )
   const sides = sideWords(useListen((state) => state.scope))
-  const bypassedPath = useMemo(
-    () => bypassed && wavePath(waveColumns(bypassed, view, width, OUTLINE_COLUMN_PX), height, fullScale),
-    [bypassed, view, width, height, fullScale],
-  )
-  const processedPath = useMemo(
-    () => processed && wavePath(waveColumns(processed, view, width, 1), height, fullScale),
-    [processed, view, width, height, fullScale],
-  )
-  const pending = usePendingWords()
-  const withinId = useId()
-  const bypassedPeak = peakText(bypassedDbtp, pending)
-  const processedPeak = peakText(processedDbtp, pending)
-  const reach = `${plain(heightDbfs, 0)} dBFS`
+  const ghostSide = side === 'processed' ? 'bypassed' : 'processed'
+  const waves = { bypassed, processed }
+  const paths = {
+    bypassed: useWavePath(bypassed, view, width, height, fullScale),
+    processed: useWavePath(processed, view, width, height, fullScale),
+  }
+  const heard = loudest[side]
+  const said = (of: 'bypassed' | 'processed') =>
+    `${loudestWords(loudest[of], view, sampleRate, width)} ${sides[of]}`
   const sentence = evidence
-    ? `The wave along the take; the lane reaches up to ${reach}. True peak ${bypassedPeak} ${sides.bypassed}, ${processedPeak} ${sides.processed}.`
+    ? `The wave of what is seen of the take; the lane reaches up to ${plain(heightDbfs, 0)} dBFS. Peak ${said('bypassed')}, ${said('processed')}. In front: ${sides[side]}.`
     : 'The wave along the take, not drawn yet.'
   return (
-    <Lane
-      label={<WaveLabel sides={sides} bypassedPeak={bypassedPeak} processedPeak={processedPeak} />}
-      scale={evidence ? { top: reach } : undefined}
-      sentence={sentence}
-      width={width}
-      height={height}
-    >
-      <line className={styles.hairline} x1="0" x2={width} y1={height / 2} y2={height / 2} />
-      {bypassedPath && <path className={styles.bypassed} d={bypassedPath} />}
-      {processedPath && <path className={styles.processed} d={processedPath} />}
-      {processedPath && bypassedPath && (
-        <>
-          <clipPath id={withinId}>
-            <path d={processedPath} />
-          </clipPath>
-          <path className={styles.within} d={bypassedPath} clipPath={`url(#${withinId})`} />
-        </>
+    <LaneRow label={null} ticks={evidence ? ticks : undefined} unit={evidence ? 'dBFS' : undefined}>
+      <LanePicture sentence={sentence} width={width} height={height}>
+        <line className={styles.middle} x1="0" x2={width} y1={height / 2} y2={height / 2} />
+        <path className={lookOf(waves[ghostSide], 'ghost')} d={paths[ghostSide]} />
+        <path className={lookOf(waves[side], 'ink')} d={paths[side]} />
+        {/* Again, so that it is seen where the ink covers it. */}
+        <path className={styles.outline} d={paths[ghostSide]} />
+      </LanePicture>
+      {heard && (
+        <MaximumMark
+          x={heard.x}
+          y={waveY(heard.value, fullScale, height)}
+          width={width}
+          label={plain(gainToDb(Math.abs(heard.value)), 1)}
+        />
       )}
-    </Lane>
+    </LaneRow>
   )
 })
 
-function peakText(dbtp: number | null | undefined, pending: string): string {
-  if (dbtp === undefined) return pending
-  return dbtp === null ? 'silent' : `${plain(dbtp, 1)} dBTP`
+function useWavePath(
+  { columns, samples }: SeenWave,
+  view: TimeView,
+  width: number,
+  height: number,
+  fullScale: number,
+): string {
+  return useMemo(
+    () =>
+      samples ? sampleLines(samples, view, width, height, fullScale) : wavePath(columns, height, fullScale),
+    [columns, samples, view, width, height, fullScale],
+  )
+}
+
+function lookOf({ samples }: SeenWave, look: 'ghost' | 'ink'): string | undefined {
+  if (samples) return look === 'ink' ? styles.inkLine : styles.outline
+  return styles[look]
+}
+
+/** The sample furthest from 0 of what is seen, in words. */
+function loudestWords(
+  loudest: Loudest | null,
+  { from, to }: TimeView,
+  sampleRate: number,
+  width: number,
+): string {
+  if (!loudest) return 'silent'
+  const seconds = (from + (loudest.x / Math.max(1, width)) * (to - from)) / sampleRate
+  return `${plain(gainToDb(Math.abs(loudest.value)), 1)} dBFS at ${printTime(seconds)}`
 }

@@ -1,4 +1,5 @@
-import { type DetectorLevel, SILENT_DBFS } from '../../../core'
+import { type DetectorLevel, plain, SILENT_DBFS } from '../../../core'
+import { type ScaleTick, stepFor } from '../lanes/scale-ticks'
 import type { TimeView } from '../time/time-view'
 
 /** Levels of the scale are whole steps of this, dB. */
@@ -25,6 +26,15 @@ export function levelRange(highestDbfs: number, thresholdDb: number): LevelRange
 /** How far down the lane a level stands: 0 at the top, 1 at the foot, never outside. */
 export function depthOf(dbfs: number, { highDbfs, lowDbfs }: LevelRange): number {
   return Math.min(1, Math.max(0, (highDbfs - dbfs) / (highDbfs - lowDbfs)))
+}
+
+/** Labels from the top of the lane down, in steps whose labels do not touch. */
+export function levelTicks(range: LevelRange, heightPx: number, labelPx: number): readonly ScaleTick[] {
+  const { highDbfs, lowDbfs } = range
+  const step = stepFor([STEP_DB, 2 * STEP_DB, 4 * STEP_DB], highDbfs - lowDbfs, heightPx, labelPx)
+  const count = Math.floor((highDbfs - lowDbfs) / step) + 1
+  const ticks = Array.from({ length: count }, (_, i) => highDbfs - i * step)
+  return ticks.map((dbfs) => ({ y: depthOf(dbfs, range) * heightPx, label: plain(dbfs, 0) }))
 }
 
 /** The highest level of each of `count` columns of a view, dBFS, so that no peak is lost; silent behind the end. */

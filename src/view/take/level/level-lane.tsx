@@ -2,6 +2,7 @@ import { useMemo } from 'react'
 import {
   type DetectorOf,
   detectorOf,
+  frequency,
   plain,
   plainInSentence,
   type StageDoc,
@@ -9,10 +10,12 @@ import {
   stageDefinitions,
 } from '../../../core'
 import { useChain, useDetail, useStageColour } from '../../context/app-context'
+import { StageGlyph } from '../../controls/stage-glyph'
 import { useLook } from '../../hooks/use-look'
 import { LaneRow } from '../lanes/lane'
+import { LABEL_PX } from '../lanes/scale-ticks'
 import type { TimeView } from '../time/time-view'
-import { depthOf, highestLevel, levelRange } from './level-geometry'
+import { depthOf, highestLevel, levelRange, levelTicks } from './level-geometry'
 import styles from './level-lane.module.css'
 import { LevelPicture } from './level-picture'
 import { ThresholdLine } from './threshold-line'
@@ -21,7 +24,7 @@ interface LevelLaneProps {
   readonly view: TimeView
   readonly width: number
   readonly height: number
-  /** Size of text against the usual: `height` has grown with it. */
+  /** Size of text against the usual. */
   readonly textScale: number
 }
 
@@ -41,7 +44,7 @@ interface StageLevelProps extends LevelLaneProps {
   readonly detector: DetectorOf
 }
 
-function StageLevel({ stage, index, detector, view, width, height }: StageLevelProps) {
+function StageLevel({ stage, index, detector, view, width, height, textScale }: StageLevelProps) {
   const { threshold, crossover } = detector
   const colour = useStageColour(stage.id)
   const look = useLook()
@@ -50,22 +53,28 @@ function StageLevel({ stage, index, detector, view, width, height }: StageLevelP
   const { highDbfs, lowDbfs } = levelRange(highest, threshold.value)
   // The same object as long as it says the same, so that the picture is not drawn anew.
   const range = useMemo(() => ({ highDbfs, lowDbfs }), [highDbfs, lowDbfs])
+  const ticks = useMemo(() => levelTicks(range, height, LABEL_PX * textScale), [range, height, textScale])
   const share = level ? `${plainInSentence(100 * shareAbove(level, threshold.value), 0)} %` : null
-  const { label } = stageDefinitions[stage.kind]
-  const place = { '--threshold': `${100 * depthOf(threshold.value, range)}%`, '--stage': colour, height }
+  const name = `${stageDefinitions[stage.kind].label} ${index + 1}`
+  const where = crossover ? ` above ${frequency(crossover.value)}` : ''
+  const howOften = share ? `${share} of the time it is` : 'not drawn yet, nor how often it is'
   return (
     <LaneRow
       label={
-        <>
-          <span>
-            <strong style={{ color: colour }}>{index + 1}</strong> Level
-          </span>
-          {share && <span>{share} above</span>}
-        </>
+        <LevelLabel colour={colour} number={index + 1} on={stage.on} figures={share && `${share} above`} />
       }
-      scale={level ? { top: `${plain(highDbfs, 0)} dBFS`, bottom: plain(lowDbfs, 0) } : undefined}
+      ticks={ticks}
+      unit="dBFS"
     >
-      <div className={styles.level} style={place} aria-busy={level === null}>
+      <div
+        className={styles.level}
+        style={{
+          '--threshold': `${100 * depthOf(threshold.value, range)}%`,
+          '--stage': colour,
+          height,
+        }}
+        aria-busy={level === null}
+      >
         <LevelPicture
           key={`${look} ${colour}`}
           level={level}
@@ -73,10 +82,32 @@ function StageLevel({ stage, index, detector, view, width, height }: StageLevelP
           range={range}
           width={width}
           height={height}
-          sentence={`Level ${crossover ? 'above the crossover' : ''} that ${label} ${index + 1} detects along the take, from ${plain(lowDbfs, 0)} to ${plain(highDbfs, 0)} dBFS: ${share ? `${share} of the time` : 'not known yet how often'} above the threshold of ${plainInSentence(threshold.value, 1)} dBFS.`}
+          sentence={`Level${where} that ${name} detects along the take, from ${plain(lowDbfs, 0)} to ${plain(highDbfs, 0)} dBFS: ${howOften} above the threshold of ${plainInSentence(threshold.value, 1)} dBFS.`}
         />
         <ThresholdLine stage={stage} index={index} threshold={threshold} range={range} height={height} />
       </div>
     </LaneRow>
+  )
+}
+
+interface LevelLabelProps {
+  readonly colour: string
+  /** The stage's number in the chain, from 1. */
+  readonly number: number
+  readonly on: boolean
+  readonly figures: string | null
+}
+
+function LevelLabel({ colour, number, on, figures }: LevelLabelProps) {
+  return (
+    <>
+      <StageGlyph colour={colour} index={number - 1} on={on} />
+      <span>Level</span>
+      {figures && (
+        <span className={styles.figures} data-figure>
+          {figures}
+        </span>
+      )}
+    </>
   )
 }

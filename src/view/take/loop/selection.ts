@@ -2,8 +2,14 @@ import type { FrameRange } from '../../../core'
 
 /** A pointer that moved less than this was a click, pixels. */
 export const CLICK_SLOP_PX = 4
-/** A press this near an end of the loop drags that end, pixels. */
-export const EDGE_SLOP_PX = 6
+/** A press this near an end of the loop drags that end, pixels: half of what is wide enough for a mouse, or a finger. */
+const EDGE_SLOP_PX = 6
+const TOUCH_SLOP_PX = 22
+
+/** How near an end of the loop a press with this kind of pointer drags that end, pixels. */
+export function edgeSlopPx(pointerType: string): number {
+  return pointerType === 'touch' ? TOUCH_SLOP_PX : EDGE_SLOP_PX
+}
 
 /**
  * Where a drag that starts at `frame` is anchored: at the far end of the loop when it drags the near end,

@@ -1,12 +1,14 @@
 import { type PointerEvent, useState } from 'react'
 import type { FrameRange } from '../../../core'
-import { anchorOf, between, CLICK_SLOP_PX, EDGE_SLOP_PX } from './selection'
+import { type LoopBounds, longEnough } from './fitted-loop'
+import { anchorOf, between, CLICK_SLOP_PX, edgeSlopPx } from './selection'
 
 interface LoopDragOptions {
   readonly loop: FrameRange | null
   /** The frame beneath a place on the screen. */
   frameAt(clientX: number): number
   readonly framesPerPixel: number
+  readonly bounds: LoopBounds
   onClick(frame: number): void
   onLoop(range: FrameRange): void
 }
@@ -19,7 +21,8 @@ interface Drag {
 }
 
 /** A drag over the take chooses a loop, or moves an end of the one there is; a plain click is told apart. */
-export function useLoopDrag({ loop, frameAt, framesPerPixel, onClick, onLoop }: LoopDragOptions) {
+export function useLoopDrag(options: LoopDragOptions) {
+  const { loop, frameAt, framesPerPixel, bounds, onClick, onLoop } = options
   const [drag, setDrag] = useState<Drag | null>(null)
   return {
     /** The loop as it would be if the pointer were let go now. */
@@ -27,13 +30,15 @@ export function useLoopDrag({ loop, frameAt, framesPerPixel, onClick, onLoop }: 
     down(event: PointerEvent<HTMLElement>) {
       if (event.button !== 0) return
       event.currentTarget.setPointerCapture(event.pointerId)
-      const anchor = anchorOf(frameAt(event.clientX), loop, EDGE_SLOP_PX * framesPerPixel)
+      const anchor = anchorOf(frameAt(event.clientX), loop, edgeSlopPx(event.pointerType) * framesPerPixel)
       setDrag({ startX: event.clientX, anchor, range: null })
     },
     move(event: PointerEvent) {
       if (!drag) return
       const still = !drag.range && Math.abs(event.clientX - drag.startX) < CLICK_SLOP_PX
-      if (!still) setDrag({ ...drag, range: between(drag.anchor, frameAt(event.clientX)) })
+      if (still) return
+      const range = longEnough(between(drag.anchor, frameAt(event.clientX)), drag.anchor, bounds)
+      setDrag({ ...drag, range })
     },
     up(event: PointerEvent) {
       if (!drag) return

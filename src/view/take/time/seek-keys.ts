@@ -15,10 +15,20 @@ interface Press {
   readonly metaKey: boolean
 }
 
-/** Arrows go by a second, with Shift by ten, with Alt by a tenth; Home and End to the ends; + - 0 zoom. */
-export function seekActionOf({ key, shiftKey, altKey, ctrlKey, metaKey }: Press): SeekAction | null {
+/** Views that are shorter, in seconds, are gone along in smaller steps, so that a step does not lead out of them. */
+const WHOLE_STEPS_SECONDS = 4
+
+/**
+ * Arrows go by a second, with Shift by ten, with Alt by a tenth, by less in a view of less than 4 s; Home and End go to
+ * the ends; + - 0 zoom.
+ */
+export function seekActionOf(
+  { key, shiftKey, altKey, ctrlKey, metaKey }: Press,
+  viewSeconds: number,
+): SeekAction | null {
   if (ctrlKey || metaKey) return null
-  const step = shiftKey ? 10 : altKey ? 0.1 : 1
+  const whole = Math.min(1, viewSeconds / WHOLE_STEPS_SECONDS)
+  const step = whole * (shiftKey ? 10 : altKey ? 0.1 : 1)
   switch (key) {
     case 'ArrowLeft':
     case 'ArrowDown':
@@ -27,9 +37,9 @@ export function seekActionOf({ key, shiftKey, altKey, ctrlKey, metaKey }: Press)
     case 'ArrowUp':
       return { type: 'by', seconds: step }
     case 'PageDown':
-      return { type: 'by', seconds: -10 }
+      return { type: 'by', seconds: -10 * whole }
     case 'PageUp':
-      return { type: 'by', seconds: 10 }
+      return { type: 'by', seconds: 10 * whole }
     case 'Home':
       return { type: 'to', end: 'start' }
     case 'End':

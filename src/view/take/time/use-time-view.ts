@@ -3,13 +3,18 @@ import { type FrameRange, frameCount, type Sound } from '../../../core'
 import { useApp, useView } from '../../context/app-context'
 import { around, moved, type TimeView, wholeTake, zoomed } from './time-view'
 
-/** The shortest stretch that can be seen, seconds; in a shorter one the finest peaks would show as steps. */
-const LEAST_SECONDS = 0.5
+/** The shortest stretch that can be seen, seconds: an attack of 0.5 ms is a tenth of it, a cycle of 200 Hz all of it. */
+const LEAST_SECONDS = 0.005
+
+/** The length of a view is a difference of two large numbers. */
+const ROUNDING = 1e-6
 
 /** What of the take is seen, and ways to see another part of it. */
 export interface TimeViewControl {
   readonly view: TimeView
   readonly isWhole: boolean
+  /** Nothing shorter can be seen. */
+  readonly isNearest: boolean
   /** About the frame `anchor`; the middle of the view when left out. */
   zoom(factor: number, anchor?: number): void
   move(byFrames: number): void
@@ -34,6 +39,7 @@ export function useTimeView(sound: Sound | null): TimeViewControl {
     return {
       view,
       isWhole: isWhole(view, frames),
+      isNearest: view.to - view.from <= leastFrames * (1 + ROUNDING),
       zoom: (factor, anchor) =>
         change((now) => zoomed(now, factor, anchor ?? (now.from + now.to) / 2, frames, leastFrames)),
       move: (byFrames) => change((now) => moved(now, byFrames, frames)),

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { loudnessPath, loudnessRange } from '../../../../src/view/take/lanes/loudness-geometry'
+import { plain } from '../../../../src/core'
+import { loudnessPath, loudnessRange, loudnessTicks } from '../../../../src/view/take/lanes/loudness-geometry'
 import { timeTicks } from '../../../../src/view/take/lanes/time-ticks'
 import { type TimeView, wholeTake } from '../../../../src/view/take/time/time-view'
 import {
@@ -13,6 +14,7 @@ import {
   type TraceLayout,
   traceRangeDb,
 } from '../../../../src/view/take/trace/trace-geometry'
+import { deepestOf, traceTicks, traceY } from '../../../../src/view/take/trace/trace-scale'
 
 const HOPS = 4000
 const HOP_FRAMES = 128
@@ -79,6 +81,20 @@ describe('a gain reduction lane', () => {
     expect(edgePieces(Float32Array.of(-12, -12, -30, -12), layout, all)).toEqual([
       { x: 0, width: 8, top: 39, bottom: 40 },
     ])
+  })
+
+  it('has labels in steps of 6 dB that touch neither one another nor the lane beneath', () => {
+    expect(traceTicks(12, 24)).toEqual([{ y: 0.5, label: '0' }])
+    expect(traceTicks(12, 40).map(({ label }) => label)).toEqual(['0', '−6'])
+    expect(traceTicks(18, 50).map(({ label }) => label)).toEqual(['0', '−6', '−12'])
+    expect(traceTicks(36, 40).map(({ label }) => label)).toEqual(['0', '−12', '−24'])
+  })
+
+  it('marks its maximum where it occurs: in the first hop that is deepest', () => {
+    const gainDb = Float32Array.of(0, -2, -9, -9, 0)
+    expect(deepestOf({ hopFrames: 128, gainDb })).toEqual({ frame: 2.5 * 128, gainDb: -9 })
+    expect(deepestOf({ hopFrames: 128, gainDb: new Float32Array(4) })).toBeNull()
+    expect([traceY(0, 12, 41), traceY(-6, 12, 41), traceY(-20, 12, 41)]).toEqual([0.5, 20.5, 40.5])
   })
 
   it('goes straight from the middle of one column to that of the next, through its deepest point', () => {
@@ -157,32 +173,57 @@ describe('a loudness lane', () => {
     momentaryLufs: new Float32Array(values.length),
   })
 
-  it('starts at the next 6 LU above the loudest and reaches down 24', () => {
-    expect(loudnessRange([series([Number.NaN, -28]), series([-20, -19])])).toEqual({
-      lowLufs: -42,
-      highLufs: -18,
+  it('reaches over all that is above the gate, in whole LUFS', () => {
+    const voice = series([Number.NaN, -22.4, -17.1, -19.8, -25.9])
+    expect(loudnessRange([voice])).toEqual({ lowLufs: -26, highLufs: -17 })
+    expect(loudnessRange([voice, series([-30.2, -28])])).toEqual({ lowLufs: -31, highLufs: -17 })
+  })
+
+  it('is not stretched by what the gate leaves out', () => {
+    // ITU-R BS.1770-5: 10 LU below the average of all that is above -70 LUFS. Of four values at -20, that is -30 but for
+    // the little that the quiet ones take from the average.
+    expect(loudnessRange([series([-20, -20, -20, -20, -45, -68, Number.NaN])])).toEqual({
+      lowLufs: -26,
+      highLufs: -20,
     })
+    expect(loudnessRange([series([-20, -20, -20, -20, -30.8])]).lowLufs).toBe(-31)
   })
 
-  it('reaches further down for a side that is much quieter, so that both are seen', () => {
-    expect(loudnessRange([series([-16, -15.6]), series([-50, -45.6])])).toEqual({
-      lowLufs: -60,
-      highLufs: -12,
-    })
+  it('has room for 6 LU at least, and for a voice where nothing is measurable', () => {
+    expect(loudnessRange([series([-18.2, -18.4])])).toEqual({ lowLufs: -24, highLufs: -18 })
+    expect(loudnessRange([series([Number.NaN])])).toEqual({ lowLufs: -30, highLufs: -18 })
   })
 
-  it('leaves no room for a side that is silent', () => {
-    const sounding = series([-16, -15.6])
-    for (const silent of [series([Number.NaN]), series([-65, -70])])
-      expect(loudnessRange([sounding, silent])).toEqual({ lowLufs: -36, highLufs: -12 })
+  it('loses nothing above its gate, whatever the sides are', () => {
+    const values = fc.array(fc.double({ min: -69, max: 0, noNaN: true }), { minLength: 5, maxLength: 40 })
+    fc.assert(
+      fc.property(values, values, (a, b) => {
+        const { lowLufs, highLufs } = loudnessRange([series(a), series(b)])
+        for (const side of [a, b]) {
+          const power = side.reduce((sum, lufs) => sum + 10 ** (lufs / 10), 0) / side.length
+          const gated = side.filter((lufs) => lufs > 10 * Math.log10(power) - 10)
+          expect(Math.min(...gated)).toBeGreaterThanOrEqual(lowLufs - 1e-4)
+          expect(Math.max(...side)).toBeLessThanOrEqual(highLufs + 1e-4)
+        }
+      }),
+    )
   })
 
-  it('has a gap where loudness is not measurable', () => {
+  it('has labels at round values that do not touch', () => {
+    const ticks = loudnessTicks({ lowLufs: -29, highLufs: -17 }, 40)
+    expect(ticks.map(({ label }) => label)).toEqual(['−18', '−24'])
+    expect(loudnessTicks({ lowLufs: -29, highLufs: -17 }, 200).map(({ label }) => label)).toEqual(
+      [-17, -18, -19, -20, -21, -22, -23, -24, -25, -26, -27, -28, -29].map((lufs) => plain(lufs, 0)),
+    )
+  })
+
+  it('begins where the first window is full and has no hole behind it', () => {
     const range = { lowLufs: -42, highLufs: -18 }
-    const values = series([Number.NaN, -20, -20, Number.NaN, -20, -20])
-    const path = loudnessPath(values, { from: 0, to: 5 }, 1, 100, 40, range)
-    expect(path.match(/M/g)).toHaveLength(2)
-    expect(path.startsWith('M20,')).toBe(true)
+    const values = series([Number.NaN, Number.NaN, Number.NaN, -20, Number.NaN, -60, -18])
+    const path = loudnessPath(values, { from: 0, to: 6 }, 1, 60, 26, range)
+    // 1 px for each LU: what is below the range, or the gate, lies on its foot.
+    expect(path).toBe('M30,3L40,25L50,25L60,1')
+    expect(loudnessPath(series([Number.NaN, Number.NaN]), { from: 0, to: 6 }, 1, 60, 26, range)).toBe('')
   })
 })
 
@@ -190,7 +231,7 @@ describe('time ticks', () => {
   it('are round, in order, within the axis, and not crowded', () => {
     fc.assert(
       fc.property(
-        fc.double({ min: 0.5, max: 4000, noNaN: true }),
+        fc.double({ min: 0.005, max: 4000, noNaN: true }),
         fc.integer({ min: 200, max: 2000 }),
         (seconds, width) => {
           const ticks = timeTicks({ from: 0, to: seconds * 1000 }, 1000, width)
@@ -218,5 +259,7 @@ describe('time ticks', () => {
     ])
     expect(timeTicks({ from: 0, to: 600_000 }, 1000, 1200).map(({ label }) => label)).toContain('4:00')
     expect(timeTicks({ from: 0, to: 1000 }, 1000, 600).map(({ label }) => label)).toContain('0:00.2')
+    const cycles = timeTicks({ from: 48_000, to: 48_242 }, 48_000, 600).map(({ label }) => label)
+    expect(cycles).toEqual(['0:01.000', '0:01.001', '0:01.002', '0:01.003', '0:01.004', '0:01.005'])
   })
 })

@@ -1,18 +1,27 @@
 import { describe, expect, it } from 'vitest'
-import { anchorOf, between } from '../../../../src/view/take/loop/selection'
+import { anchorOf, between, edgeSlopPx } from '../../../../src/view/take/loop/selection'
 import { seekActionOf } from '../../../../src/view/take/time/seek-keys'
 import { pinchBetween } from '../../../../src/view/take/time/use-pinch'
 
 const press = (
   key: string,
   held: Partial<Record<'shiftKey' | 'altKey' | 'ctrlKey' | 'metaKey', boolean>> = {},
-) => seekActionOf({ key, shiftKey: false, altKey: false, ctrlKey: false, metaKey: false, ...held })
+  viewSeconds = 60,
+) =>
+  seekActionOf({ key, shiftKey: false, altKey: false, ctrlKey: false, metaKey: false, ...held }, viewSeconds)
 
 describe('keys on the take', () => {
   it('go by a second, with Shift by ten, with Alt by a tenth', () => {
     expect(press('ArrowRight')).toEqual({ type: 'by', seconds: 1 })
     expect(press('ArrowLeft', { shiftKey: true })).toEqual({ type: 'by', seconds: -10 })
     expect(press('ArrowRight', { altKey: true })).toEqual({ type: 'by', seconds: 0.1 })
+  })
+
+  it('go by less in a view of less than 4 s', () => {
+    expect(press('ArrowRight', {}, 4)).toEqual({ type: 'by', seconds: 1 })
+    expect(press('ArrowRight', {}, 2)).toEqual({ type: 'by', seconds: 0.5 })
+    expect(press('PageUp', {}, 0.4)).toEqual({ type: 'by', seconds: 1 })
+    expect(press('ArrowLeft', { altKey: true }, 0.04)).toEqual({ type: 'by', seconds: -0.001 })
   })
 
   it('go to both ends and zoom', () => {
@@ -41,6 +50,12 @@ describe('choosing a loop', () => {
   it('takes hold of the nearer end of the loop there is, and keeps the other', () => {
     expect(anchorOf(1010, loop, 20)).toBe(2000)
     expect(anchorOf(1985, loop, 20)).toBe(1000)
+  })
+
+  it('takes hold of an end from as far as a fingertip covers, where it is a finger', () => {
+    expect([edgeSlopPx('mouse'), edgeSlopPx('touch')].map((slop) => anchorOf(1020, loop, slop))).toEqual([
+      1020, 2000,
+    ])
   })
 
   it('goes either way', () => {

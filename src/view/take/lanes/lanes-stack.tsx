@@ -1,0 +1,75 @@
+import { useMemo } from 'react'
+import { useChain, useEvidence, useListen } from '../../context/app-context'
+import { useSize } from '../../hooks/use-size'
+import { useTextScale } from '../../hooks/use-text-scale'
+import { LevelLane } from '../level/level-lane'
+import type { TimeView } from '../time/time-view'
+import { TraceLane } from '../trace/trace-lane'
+import { axisHeight, laneHeights, roomFor } from './lane-heights'
+import { lanePlan, type PlannedLane } from './lane-plan'
+import styles from './lanes-stack.module.css'
+import { LoudnessLane } from './loudness-lane'
+import { TimeAxis } from './time-axis'
+import { WaveLane } from './wave-lane'
+
+interface LanesStackProps {
+  readonly view: TimeView
+  readonly sampleRate: number
+  /** Of the pictures, CSS pixels. */
+  readonly width: number
+}
+
+/** All that a lane is drawn with. */
+interface LaneProps extends LanesStackProps {
+  readonly height: number
+  readonly textScale: number
+}
+
+/** The lanes of the take and their time axis, which share the height that there is. */
+export function LanesStack({ view, sampleRate, width }: LanesStackProps) {
+  const current = useChain((state) => state.chain)
+  const scope = useListen((state) => state.scope)
+  // The chain that the figures are of: the current one, or a stored version.
+  const chain = scope.kind === 'snapshots' ? (scope.b ?? current) : current
+  const listeningPoint = useListen((state) => state.listeningPoint)
+  const selected = useChain((state) => state.chain.stages.find(({ id }) => id === state.selectedId)) ?? null
+  const plan = useMemo(() => lanePlan(chain, listeningPoint, selected), [chain, listeningPoint, selected])
+  const textScale = useTextScale()
+  const [stack, { height }] = useSize()
+  const kinds = plan.map(({ kind }) => kind)
+  const heights = laneHeights(height, kinds, textScale)
+  return (
+    <div ref={stack} className={styles.stack} style={roomFor(kinds, textScale)}>
+      <div className={styles.lanes}>
+        {plan.map((lane, i) => (
+          <Lane
+            key={lane.kind === 'gainReduction' ? lane.stage.id : lane.kind}
+            lane={lane}
+            props={{ view, sampleRate, width, height: heights[i] ?? 0, textScale }}
+          />
+        ))}
+        <TimeAxis
+          view={view}
+          sampleRate={sampleRate}
+          width={width}
+          height={axisHeight(textScale)}
+          textScale={textScale}
+        />
+      </div>
+    </div>
+  )
+}
+
+function Lane({ lane, props }: { lane: PlannedLane; props: LaneProps }) {
+  const evidence = useEvidence((state) => state.evidence)
+  switch (lane.kind) {
+    case 'wave':
+      return <WaveLane evidence={evidence} {...props} />
+    case 'gainReduction':
+      return <TraceLane {...lane.stage} {...props} />
+    case 'level':
+      return <LevelLane {...props} />
+    case 'loudness':
+      return <LoudnessLane evidence={evidence} {...props} />
+  }
+}
