@@ -64,7 +64,6 @@ function StageLevel({ stage, index, detector, view, width, height, textScale }: 
         <LevelLabel colour={colour} number={index + 1} on={stage.on} figures={share && `${share} above`} />
       }
       ticks={ticks}
-      unit="dBFS"
     >
       <div
         className={styles.level}
@@ -101,8 +100,10 @@ interface LevelLabelProps {
 function LevelLabel({ colour, number, on, figures }: LevelLabelProps) {
   return (
     <>
-      <StageGlyph colour={colour} index={number - 1} on={on} />
-      <span>Level</span>
+      <span className={styles.glyph}>
+        <StageGlyph colour={colour} index={number - 1} on={on} />
+      </span>
+      <span className={styles.name}>Level, dBFS</span>
       {figures && (
         <span className={styles.figures} data-figure>
           {figures}
