@@ -7,24 +7,30 @@ import {
   sampleHashSteps,
 } from '../core'
 import type { HashedTake } from './address'
-import { ComputeError } from './compute-error'
-import type { Evidence, LoopEvidence } from './evidence'
+import { ByteCache } from './byte-cache'
+import type { Evidence, LoopEvidence, TakeMarks } from './evidence'
 import { FactStore } from './facts/fact-store'
 import { addressOf, type Want } from './facts/fact-values'
+import type { JobInput, JobName, JobResult } from './jobs'
 import { type FactPiece, knownFact } from './jobs/facts-job'
 import type { StretchTrace } from './lanes/live-traces'
 import type { Priority } from './messages'
 import { HandLanes } from './pool/hand-lanes'
-import { Pool } from './pool/pool'
+import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
+import { orAborted, pause } from './port/waits'
 import { detailWants, selectDetail } from './select/select-detail'
 import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
 import { loopWantsOf, selectLoop } from './select/select-loop'
 import type { StageDetail } from './stage-detail'
-import workerUrl from './worker/compute.worker.ts?worker&url'
+import { startWorker } from './start-worker'
+import type { WantOptions } from './want-options'
 
 /** Facts that the page keeps, bytes: those of some dozens of comparisons of a four-minute take. */
 const FACT_BYTES = 64 * 2 ** 20
+
+/** Tiles of spectrograms that the page keeps, bytes: some three hundred. */
+const TILE_BYTES = 16 * 2 ** 20
 
 /** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
 const REST_MS = 60
@@ -51,6 +57,18 @@ export interface EvidenceListener {
   onTracesOver(): void
 }
 
+/** Where the take is measured for what is not everywhere. */
+const PLACES: Want = { stages: [], names: ['places'] }
+
+/** Told what comes ahead of evidence. */
+export interface EvidenceListener {
+  onProgress(share: number): void
+  /** Traces of stages on the processed side, provisional. They may belong to the request before. */
+  onLiveTraces(traces: readonly StretchTrace[]): void
+  /** All of them have come. */
+  onTracesOver(): void
+}
+
 /** How facts are wanted. */
 interface WantOptions {
   readonly signal: AbortSignal
@@ -62,18 +80,10 @@ interface WantOptions {
   onProgress?(share: number): void
 }
 
-/** Starts a worker of the pool. @throws ComputeError `no-workers` */
-function startWorker(): Worker {
-  if (typeof Worker === 'undefined')
-    throw new ComputeError(
-      'no-workers',
-      'this browser runs no workers, which measuring and rendering need. Use a current browser.',
-    )
-  return new Worker(workerUrl, { type: 'module' })
-}
-
 /** Everything that is worked out off the page, about one take at a time. */
 export class Compute {
+  /** Tiles of spectrograms that are known; see `SpectrogramTiles`. */
+  readonly tiles = new ByteCache<Uint8Array>(TILE_BYTES)
   private readonly facts = new FactStore(FACT_BYTES)
   private readonly selector = new EvidenceSelector(this.facts)
   private readonly lanes: HandLanes
@@ -96,6 +106,14 @@ export class Compute {
     return this.take?.hash ?? null
   }
 
+  /** Where the take is to be looked at, known once it is measured. */
+  get takeMarks(): TakeMarks | null {
+    const address = this.take && { take: this.take.hash, stages: [] }
+    const sibilants = address && this.facts.get(address, 'places')?.sibilants
+    const clipped = address && this.facts.get(address, 'clipped')
+    return sibilants && clipped ? { sibilants, clipped } : null
+  }
+
   /**
    * Puts a take in the place of the one before, and measures it. Null when another took its place.
    * @throws ComputeError when it could not be measured
@@ -110,11 +128,12 @@ export class Compute {
     this.takeAbort = abort
     this.take = null
     this.shown = null
+    this.tiles.clear()
     this.pool.forgetTake()
     const hash = await inSlices(sampleHashSteps(sound), () => !abort.signal.aborted)
     if (hash === null || abort.signal.aborted) return null
     this.take = { hash, sound }
-    const wants = [{ stages: [], names: ['places', 'measures'] }] as const
+    const wants = [{ stages: [], names: ['places', 'clipped', 'measures'] }] as const
     const isKnown = await this.want(this.take, wants, abort)
     return isKnown ? (this.facts.get({ take: hash, stages: [] }, 'measures') ?? null) : null
   }
@@ -204,6 +223,19 @@ export class Compute {
   }
 
   /**
+   * Has any job about the take done; null where it was given up, or there is no take.
+   * @throws ComputeError when it could not be done
+   */
+  async run<Name extends JobName>(
+    kind: Name,
+    inputOf: (take: string) => JobInput<Name>,
+    options: Omit<RunOptions<Name>, 'take'>,
+  ): Promise<JobResult<Name> | null> {
+    const { take } = this
+    return take && this.pool.run(kind, inputOf(take.hash), { ...options, take }).result
+  }
+
+  /**
    * The take run through `chain`, for delivery; null when `signal` gave it up.
    * @throws ComputeError when it could not be rendered
    */
@@ -212,9 +244,7 @@ export class Compute {
     onProgress: (share: number) => void,
     signal: AbortSignal,
   ): Promise<Sound | null> {
-    const { take } = this
-    if (!take) return null
-    return this.pool.run('delivery', { chain }, { priority: 'screen', take, signal, onProgress }).result
+    return this.run('delivery', () => ({ chain }), { priority: 'screen', signal, onProgress })
   }
 
   /**
@@ -233,10 +263,7 @@ export class Compute {
    * @throws ComputeError when it could not be worked out
    */
   async samplesOver(chain: ChainDoc, bits: number, signal: AbortSignal): Promise<number | null> {
-    const { take } = this
-    if (!take) return null
-    const input = { take: take.hash, chain, bits }
-    return this.pool.run('samplesOver', input, { priority: 'screen', take, signal }).result
+    return this.run('samplesOver', (take) => ({ take, chain, bits }), { priority: 'screen', signal })
   }
 
   /**
@@ -244,11 +271,8 @@ export class Compute {
    * @throws ComputeError when the chain has no such stage with makeup gain
    */
   async makeup(chain: ChainDoc, stageId: string): Promise<number | null> {
-    const { take } = this
-    if (!take) return null
     const { signal } = this.takeAbort
-    const input = { take: take.hash, chain, stageId }
-    return this.pool.run('makeup', input, { priority: 'screen', take, signal }).result
+    return this.run('makeup', (take) => ({ take, chain, stageId }), { priority: 'screen', signal })
   }
 
   /** What is known of one stage alone, whether it is on or off; undefined where some of it is not known. */
@@ -296,17 +320,4 @@ export class Compute {
     const wanted = wants[want]
     if (wanted) this.facts.put(addressOf(take, wanted), name, value)
   }
-}
-
-function pause(ms: number): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, ms))
-}
-
-/** Waits for `done`, or until `signal` says that it is not waited for. */
-async function orAborted(done: Promise<void>, signal: AbortSignal): Promise<void> {
-  if (signal.aborted) return
-  const aborted = new Promise<void>((resolve) =>
-    signal.addEventListener('abort', () => resolve(), { once: true }),
-  )
-  await Promise.race([done, aborted])
 }

@@ -4,7 +4,7 @@ import { fileReading, stageReading, wavWriting } from '../session/parts'
 import { deliveryMaking, trialRunning } from '../session/sheet-parts'
 import { figuresTable } from './figures/the-figures'
 import { moreMenu, takeMenu } from './header/the-header'
-import { barNotes } from './listening/bar-parts'
+import { barParts } from './listening/bar-parts'
 import { responsePlot } from './response/the-response'
 import { sheets } from './sheets'
 import { stagePictures } from './stage/lazy-stage-picture'
@@ -20,7 +20,7 @@ const parts: readonly LazyPart<unknown>[] = [
   takeLanes,
   responsePlot,
   figuresTable,
-  barNotes,
+  ...Object.values(barParts),
   stagePictures,
   fileReading,
   deliveryMaking,

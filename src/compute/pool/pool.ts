@@ -84,7 +84,7 @@ export class Pool {
     const request: JobRequest = { type: 'job', id, kind, input, priority, take: take?.hash ?? null }
     const answer = new Promise<unknown>((resolve, reject) => {
       if (signal?.aborted) return resolve(null)
-      const doer = this.workerFor(take, worker)
+      const doer = this.workerFor(take, worker, priority)
       this.running.set(id, {
         request,
         take,
@@ -122,7 +122,7 @@ export class Pool {
     this.workers.length = 0
   }
 
-  private workerFor(take: HashedTake | null, wanted: number | undefined): PoolWorker {
+  private workerFor(take: HashedTake | null, wanted: number | undefined, priority: Priority): PoolWorker {
     if (wanted !== undefined) return this.workerAt(wanted % this.size)
     const holders = this.workers.filter((worker) => take && worker?.holds(take.hash))
     const isShared = !take || bytesOf(take) <= SHARED_TAKE_BYTES
@@ -137,7 +137,9 @@ export class Pool {
       if (!worker) return 0.75
       return worker.requests.size + (take && !worker.holds(take.hash) ? 0.5 : 0)
     }
-    const best = possible.reduce((a, b) => (cost(b) < cost(a) ? b : a))
+    // What is least urgent goes to the last of those that are as free: what it keeps there stands in nobody's way.
+    const order = priority === 'study' ? possible.toReversed() : possible
+    const best = order.reduce((a, b) => (cost(b) < cost(a) ? b : a))
     return this.workerAt(best)
   }
 

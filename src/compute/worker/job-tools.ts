@@ -2,22 +2,32 @@ import {
   alignedSound,
   chainLatencyFrames,
   excerpt,
+  type FrameRange,
+  frameCount,
   partOf,
   runStage,
   type Sound,
   type SoundWithLeads,
   type StageDoc,
   type Steps,
+  soundBehindSteps,
   workingCopySteps,
 } from '../../core'
 import { type SoundAddress, soundKey, stagesOn } from '../address'
 import type { FactName, FactValues } from '../facts/fact-values'
 import { facts } from '../facts/facts'
-import type { JobTools } from '../jobs/job'
+import type { JobTools, PlacedSound } from '../jobs/job'
 import type { WorkerMemory } from './worker-memory'
 
 /** Sound behind the end of a take that is worked out beyond what is asked for, frames: what more stages may delay. */
 const RUN_OUT_FRAMES = 8192
+
+/**
+ * A part of a sound is rendered from so far ahead: ten of the longest time constants, of which nothing is left then, or
+ * two of them after one another and five of each. Behind it lies what stages may look ahead into or delay. Seconds.
+ */
+const SETTLING_SECONDS = 20
+const RUN_OUT_SECONDS = 0.2
 
 /** A sound in memory. */
 interface Held {
@@ -69,6 +79,20 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
     const sound = alignedSound(yield* this.soundWithLeads(address))
     const { range } = address
     return range ? excerpt(sound, range.from, range.to) : sound
+  }
+
+  *soundNear(address: SoundAddress, range: FrameRange): Steps<PlacedSound> {
+    const { take, memory } = this
+    const from = Math.max(0, Math.floor(range.from - SETTLING_SECONDS * take.sampleRate))
+    const to = Math.min(frameCount(take), Math.ceil(range.to + RUN_OUT_SECONDS * take.sampleRate))
+    const isThere = stagesOn(address.stages).length === 0 || this.inMemory(soundKey(address), 0) !== null
+    if (isThere || memory.isRoomy || 2 * (to - from) > frameCount(take)) {
+      // Nothing that edits will begin from gives way to it.
+      if (memory.hasFreeRoom) this.keep(address)
+      return { from: 0, sound: yield* this.sound(address) }
+    }
+    const behind = yield* soundBehindSteps(excerpt(take, from, to), address.stages)
+    return { from, sound: alignedSound(behind) }
   }
 
   *fact<Name extends FactName>(address: SoundAddress, name: Name): Steps<FactValues[Name]> {

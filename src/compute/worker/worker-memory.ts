@@ -1,4 +1,4 @@
-import type { SoundWithLeads } from '../../core'
+import type { Sound, SoundWithLeads } from '../../core'
 import type { HashedTake } from '../address'
 import { ByteCache } from '../byte-cache'
 import { FactStore } from '../facts/fact-store'
@@ -13,6 +13,9 @@ const FACT_BYTES = 16 * 2 ** 20
 
 /** With room for this many of its sounds, a take's are all kept; with less, only those that are asked to be. */
 const ROOMY_SOUNDS = 4
+
+/** What a sound holds around the take, at most, bytes. */
+const LEADS_BYTES = 2 ** 18
 
 /** What a worker holds from job to job. */
 export class WorkerMemory {
@@ -38,10 +41,28 @@ export class WorkerMemory {
     this.lanes.ground = null
   }
 
+  /** Whether every sound of the take is kept. */
+  get isRoomy(): boolean {
+    return this.take !== null && this.isPlenty(bytesOf(this.take.sound))
+  }
+
+  /** Whether one more sound of the take would push none out. */
+  get hasFreeRoom(): boolean {
+    return this.take !== null && this.sounds.bytes + bytesOf(this.take.sound) + LEADS_BYTES <= this.soundBytes
+  }
+
   /** Keeps a sound where there is room. @returns whether it is kept now, so that its memory must stay as it is */
   keep(key: string, sound: SoundWithLeads, isAskedFor: boolean): boolean {
-    const bytes = sound.channels.reduce((sum, samples) => sum + samples.byteLength, 0)
-    if (isAskedFor || bytes * ROOMY_SOUNDS <= this.soundBytes) this.sounds.put(key, sound, bytes)
+    const bytes = bytesOf(sound)
+    if (isAskedFor || this.isPlenty(bytes)) this.sounds.put(key, sound, bytes)
     return this.sounds.has(key)
   }
+
+  private isPlenty(bytes: number): boolean {
+    return bytes * ROOMY_SOUNDS <= this.soundBytes
+  }
+}
+
+function bytesOf({ channels }: Sound): number {
+  return channels.reduce((sum, samples) => sum + samples.byteLength, 0)
 }

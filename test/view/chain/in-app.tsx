@@ -8,13 +8,7 @@ import { deliveryMaking, trialRunning } from '../../../src/session/sheet-parts'
 import { AppProvider } from '../../../src/view/context/app-context'
 import { figuresTable } from '../../../src/view/figures/the-figures'
 import { moreMenu, takeMenu } from '../../../src/view/header/the-header'
-import {
-  backingSettings,
-  barNotes,
-  comparedWords,
-  levelTicks,
-  meters,
-} from '../../../src/view/listening/bar-parts'
+import { barParts } from '../../../src/view/listening/bar-parts'
 import { responsePlot } from '../../../src/view/response/the-response'
 import { stagePictures } from '../../../src/view/stage/lazy-stage-picture'
 import { takeLanes } from '../../../src/view/take/the-take'
@@ -31,11 +25,7 @@ await Promise.all(
     trialRunning,
     takeMenu,
     moreMenu,
-    barNotes,
-    backingSettings,
-    comparedWords,
-    levelTicks,
-    meters,
+    ...Object.values(barParts),
   ].map((part: LazyPart<unknown>) => part.load()),
 )
 

@@ -19,7 +19,7 @@ export interface LaneStage {
 
 /** A lane that is to be drawn. */
 export type PlannedLane =
-  | { readonly kind: 'wave' | 'level' | 'loudness' }
+  | { readonly kind: 'marks' | 'wave' | 'spectrogram' | 'level' | 'loudness' }
   | { readonly kind: 'gainReduction'; readonly stage: LaneStage }
 
 /**
@@ -29,6 +29,7 @@ export type PlannedLane =
 export function lanePlan(
   { stages }: ChainDoc,
   listeningPoint: string | null,
+  hasSpectrogram: boolean,
   selected: StageDoc | null = null,
 ): readonly PlannedLane[] {
   const lastHeard = listeningPointIndexOf(stages, listeningPoint)
@@ -37,6 +38,7 @@ export function lanePlan(
       ? [{ kind: 'gainReduction', stage: { id, kind, on, number: index + 1, heard: index <= lastHeard } }]
       : [],
   )
+  const spectrogram: readonly PlannedLane[] = hasSpectrogram ? [{ kind: 'spectrogram' }] : []
   const level: readonly PlannedLane[] = selected && detectorOf(selected) ? [{ kind: 'level' }] : []
-  return [{ kind: 'wave' }, ...reducing, ...level, { kind: 'loudness' }]
+  return [{ kind: 'marks' }, { kind: 'wave' }, ...spectrogram, ...reducing, ...level, { kind: 'loudness' }]
 }

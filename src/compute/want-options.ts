@@ -1,0 +1,2 @@
+import type { Want } from './facts/fact-values'
+import type { Priority } from './messages'
