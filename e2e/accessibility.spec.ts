@@ -71,7 +71,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.getByRole('button', { name: /^Saturator/ }).click()
     for (const viewport of sizes) {
       await page.setViewportSize(viewport)
-      const unfold = page.getByRole('button', { name: 'what is compared' })
+      const unfold = page.getByRole('button', { name: 'whole chain' })
       if (await unfold.isVisible()) await unfold.click()
       expect.soft(await violations(page), `${viewport.width} px, with everything unfolded`).toEqual([])
     }
@@ -79,10 +79,18 @@ for (const colorScheme of ['light', 'dark'] as const) {
 
   test(`sheets, ${colorScheme}, keep nobody out`, async ({ page }) => {
     await page.emulateMedia({ colorScheme })
+    const inHeader = (name: string | RegExp) => page.getByRole('banner').getByRole('button', { name })
     for (const name of ['Keys', 'Deliver', 'Blind trial', 'Terms']) {
-      await page.getByRole('banner').getByRole('button', { name }).click()
+      if (name === 'Keys' || name === 'Terms') await inHeader('More').click()
+      await inHeader(name).click()
       await expect(page.getByRole('dialog')).toBeVisible()
       expect(await violations(page), name).toEqual([])
+      await page.keyboard.press('Escape')
+    }
+    for (const name of ['More', /^Take:/]) {
+      await inHeader(name).click()
+      await expect(inHeader(/^(Keys|Open backing)/)).toBeVisible()
+      expect(await violations(page), `menu ${name}`).toEqual([])
       await page.keyboard.press('Escape')
     }
   })

@@ -107,7 +107,7 @@ test('the whole job is done with keys alone', async ({ page }) => {
   await page.keyboard.press('x')
   await expect(page.getByRole('radio', { name: 'without', exact: true })).toBeChecked()
   await page.keyboard.press('c')
-  await expect(page.getByRole('radio', { name: 'this stage' })).toBeChecked()
+  await expect(page.getByRole('radio', { name: /^stage \d/ })).toBeChecked()
   await page.keyboard.press('Space')
   await expect(page.getByRole('button', { name: 'Play', exact: true })).toBeVisible()
 
@@ -126,11 +126,18 @@ test('the whole job is done with keys alone', async ({ page }) => {
 test('every sheet gives the focus back to what opened it', async ({ page }) => {
   await openApp(page)
   for (const name of ['Blind trial', 'Deliver', 'Keys', 'Terms']) {
-    await tabTo(page, 'button', name)
+    // What is rare is in a menu, whose button has the focus again.
+    const opener = name === 'Keys' || name === 'Terms' ? 'More' : name
+    await tabTo(page, 'button', opener)
     await page.keyboard.press('Enter')
+    if (opener !== name) {
+      await tabTo(page, 'button', name)
+      await page.keyboard.press('Enter')
+    }
     await expect(page.getByRole('dialog')).toBeVisible()
+    await expect(page.getByRole('dialog').getByRole('heading').first()).toBeFocused()
     await page.keyboard.press('Escape')
     await expect(page.getByRole('dialog')).toBeHidden()
-    await expect(page.getByRole('button', { name, exact: true })).toBeFocused()
+    await expect(page.getByRole('button', { name: opener, exact: true })).toBeFocused()
   }
 })

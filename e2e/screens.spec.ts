@@ -23,7 +23,7 @@ test('in use, at every size, light and dark, nothing is cut off sideways', async
     .first()
     .click()
   await page.keyboard.press('Space')
-  const levels = page.getByTitle('At the output: peak, and loudness of the last 400 ms')
+  const levels = page.getByTitle(/^At the output: peak, limited to −1 dBFS/)
   await expect(levels).toHaveText(/dBFS, .* LUFS$/)
   await expectFigures(page)
   for (const viewport of WIDTHS) {
@@ -127,7 +127,7 @@ test('at 1440 x 900 five stages, stored versions, a compared band and a note pus
   const bar = page.getByRole('region', { name: 'Listening' })
   const low = (await bar.boundingBox())?.height
   await keepTwoAndCompareBand(page)
-  await expect(page.getByRole('radio', { name: 'stored versions' })).toBeVisible()
+  await expect(page.getByRole('radio', { name: 'versions' })).toBeVisible()
   expect((await bar.boundingBox())?.height).toBe(low)
   await giveTake(page, RECORDING)
   await expect(page.getByText(/Your chain is unchanged/)).toBeVisible()
@@ -160,15 +160,15 @@ test('the projector view enlarges type, hides what need not be shown, and goes a
   const small = Number.parseFloat(await size())
   await page.keyboard.press('p')
   await expect(page.getByRole('button', { name: 'Leave projector' })).toBeVisible()
-  for (const name of [/^Undo/, /^Redo/, 'Blind trial', 'Keys'])
+  for (const name of [/^Undo/, /^Redo/, 'Blind trial', 'More'])
     await expect(page.getByRole('banner').getByRole('button', { name })).toBeVisible()
   expect(Number.parseFloat(await size())).toBeGreaterThanOrEqual(1.2 * small)
-  for (const name of ['Open take', 'Reset Equaliser', 'Remove Equaliser', 'Times'])
+  for (const name of ['Deliver', 'Reset Equaliser', 'Remove Equaliser', 'Times'])
     await expect(page.getByRole('button', { name })).toBeHidden()
   await page.screenshot({ path: info.outputPath('projector.png') })
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1280)
   await page.getByRole('button', { name: 'Leave projector' }).click()
-  await expect(page.getByRole('button', { name: 'Open take' })).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Deliver' })).toBeVisible()
 })
 
 for (const viewport of [

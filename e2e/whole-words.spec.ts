@@ -1,5 +1,5 @@
 import { expect, type Locator } from '@playwright/test'
-import { keepTwoAndCompareBand } from './setup/app-page'
+import { keepTwoAndCompareBand, openApp } from './setup/app-page'
 import { test } from './setup/shared-app'
 
 /** Whether all of its words are seen: none is cut at its end. */
@@ -31,7 +31,7 @@ test('in the list of trials every word stands in one piece on a narrow screen', 
     .first()
     .click()
   await page.keyboard.press('c')
-  await page.getByRole('button', { name: 'Blind trial' }).click()
+  await page.keyboard.press('t')
   await page.getByRole('button', { name: 'Begin' }).click()
   await expect(page.getByRole('heading', { name: /Round 1/ })).toBeVisible()
   await page.keyboard.press('Escape')
@@ -58,19 +58,18 @@ test('in the list of trials every word stands in one piece on a narrow screen', 
   expect((taken?.x ?? 0) + (taken?.width ?? 0)).toBeLessThan((sheet?.x ?? 0) + (sheet?.width ?? 0) - 16)
 })
 
-test('at every width levels and limiter are seen whole in the bar, whatever is compared', async ({
-  page,
-}) => {
+test('at every width levels are seen whole in the bar, whatever is compared', async ({ page }) => {
   await keepTwoAndCompareBand(page)
   await page.getByRole('heading', { name: /Equaliser/ }).click()
   await page.keyboard.press('Space')
   const bar = page.getByRole('region', { name: 'Listening' })
-  const levels = bar.getByTitle('At the output: peak, and loudness of the last 400 ms')
+  const levels = bar.getByTitle(/^At the output: peak, limited to −1 dBFS/)
   for (const width of [1440, 1024, 768, 360]) {
     await page.setViewportSize({ width, height: 800 })
     await expect(levels).toHaveText(/dBFS, .* LUFS$/)
-    await expect(bar.getByTitle('Peaks limited to −1 dBFS')).toBeVisible()
-    for (const words of [levels, bar.getByText(/^monitor/)]) {
+    const alsoSeen =
+      width > 500 ? [bar.getByTitle('Peaks limited to −1 dBFS'), bar.getByText(/^reduction/)] : []
+    for (const words of [levels, ...alsoSeen]) {
       expect.soft(await isWhole(words), `${width} px`).toBe(true)
       const box = await words.boundingBox()
       expect.soft((box?.x ?? 0) + (box?.width ?? 0), `${width} px`).toBeLessThanOrEqual(width)
@@ -78,18 +77,40 @@ test('at every width levels and limiter are seen whole in the bar, whatever is c
   }
 })
 
-test('on a narrow screen the folded bar says by how much the sides are matched, and why neither is lit', async ({
-  page,
+test('on a phone the bar takes a fifth of the height, and says how sides are matched and why neither is lit', async ({
+  browser,
 }) => {
-  await page.setViewportSize({ width: 360, height: 740 })
+  const page = await browser.newPage({
+    viewport: { width: 360, height: 740 },
+    hasTouch: true,
+    isMobile: true,
+  })
+  await openApp(page)
   const bar = page.getByRole('region', { name: 'Listening' })
   const height = (await bar.boundingBox())?.height
-  await expect(bar.getByText(/^matched: “without” plays \d+(\.\d)? dB lower$/)).toBeInViewport()
+  expect(height).toBeLessThanOrEqual(740 / 5)
+  await expect(bar.getByText(/^matched: without −\d+(\.\d)? dB$/)).toBeInViewport()
+  // No keys are named where there is no keyboard, and what is pressed while listening is large enough for a finger.
+  for (const key of ['Space', 'X']) await expect(bar.getByText(key, { exact: true })).toBeHidden()
+  const compare = bar.getByRole('button', { name: 'whole chain' })
+  const pressed = [
+    bar.getByRole('button', { name: 'Play' }),
+    bar.locator('label', { hasText: /^without$/ }),
+    bar.locator('label', { hasText: /^with$/ }),
+    bar.locator('label', { hasText: 'matched' }),
+    compare,
+    bar.getByRole('button', { name: 'alone' }),
+  ]
+  for (const control of pressed)
+    expect.soft((await control.boundingBox())?.height, `${control}`).toBeGreaterThanOrEqual(44)
+  // A choice folds what it was made in.
+  await compare.tap()
+  await bar.locator('label', { hasText: 'stage 1' }).tap()
+  await expect(bar.getByRole('button', { name: 'stage 1' })).toHaveAttribute('aria-expanded', 'false')
   await page.keyboard.press('h')
-  await expect(bar.getByText('You hear the difference only, neither side')).toBeInViewport()
+  await expect(bar.getByRole('button', { name: 'difference', exact: true })).toBeInViewport()
   expect((await bar.boundingBox())?.height).toBe(height)
-  await page.setViewportSize({ width: 1440, height: 900 })
-  await expect(bar.getByText('You hear the difference only, neither side')).toBeHidden()
+  await page.close()
 })
 
 test('while stored versions are compared nothing is wider than a narrow screen', async ({ page }) => {
@@ -97,7 +118,7 @@ test('while stored versions are compared nothing is wider than a narrow screen',
   await page.keyboard.press('k')
   await page.keyboard.press('c')
   await page.keyboard.press('k')
-  await page.getByRole('radio', { name: 'stored versions' }).check()
+  await page.locator('label', { hasText: 'versions' }).click()
   await expect(page.getByText(/lanes: B$/)).toBeVisible()
   for (const width of [768, 360]) {
     await page.setViewportSize({ width, height: 740 })

@@ -3,26 +3,27 @@ import {
   type Comparison,
   type FrameRange,
   type Measures,
-  type SibilantEvent,
   type Sound,
   sampleHashSteps,
 } from '../core'
 import type { HashedTake } from './address'
 import { ByteCache } from './byte-cache'
-import { ComputeError } from './compute-error'
-import type { Evidence, LoopEvidence } from './evidence'
+import type { Evidence, LoopEvidence, TakeMarks } from './evidence'
 import { FactStore } from './facts/fact-store'
 import { addressOf, type Want } from './facts/fact-values'
 import type { JobInput, JobName, JobResult } from './jobs'
-import type { FactPiece } from './jobs/facts-job'
+import { type FactPiece, knownFact } from './jobs/facts-job'
 import type { StretchTrace } from './lanes/live-traces'
-import type { Priority } from './messages'
 import { HandLanes } from './pool/hand-lanes'
 import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
-import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
+import { orAborted, pause } from './port/waits'
+import { detailWants, selectDetail } from './select/select-detail'
+import { alikePrefix, EvidenceSelector, halvesOf, missingFrom, wantsOf } from './select/select-evidence'
 import { loopWantsOf, selectLoop } from './select/select-loop'
-import workerUrl from './worker/compute.worker.ts?worker&url'
+import type { StageDetail } from './stage-detail'
+import { startWorker } from './start-worker'
+import type { WantOptions } from './want-options'
 
 /** Facts that the page keeps, bytes: those of some dozens of comparisons of a four-minute take. */
 const FACT_BYTES = 64 * 2 ** 20
@@ -35,12 +36,6 @@ const REST_MS = 60
 /** A loop is moved and comes to rest again; facts about it wait that long, ms. */
 const LOOP_REST_MS = 120
 
-/** Places of a take that can be gone to. */
-export interface TakeMarks {
-  readonly sibilants: readonly SibilantEvent[]
-  readonly clipped: readonly FrameRange[]
-}
-
 /** What is compared, and what of it is wanted first. */
 export interface EvidenceWanted {
   readonly comparison: Comparison
@@ -49,6 +44,9 @@ export interface EvidenceWanted {
   readonly live: FrameRange | null
 }
 
+/** Where the take is measured for what is not everywhere. */
+const PLACES: Want = { stages: [], names: ['places'] }
+
 /** Told what comes ahead of evidence. */
 export interface EvidenceListener {
   onProgress(share: number): void
@@ -56,25 +54,6 @@ export interface EvidenceListener {
   onLiveTraces(traces: readonly StretchTrace[]): void
   /** All of them have come. */
   onTracesOver(): void
-}
-
-/** How facts are wanted. */
-interface WantOptions {
-  readonly signal: AbortSignal
-  readonly priority?: Priority
-  /** The stages whose sound will be asked for again. */
-  readonly keep?: Want['stages']
-  onProgress?(share: number): void
-}
-
-/** Starts a worker of the pool. @throws ComputeError `no-workers` */
-function startWorker(): Worker {
-  if (typeof Worker === 'undefined')
-    throw new ComputeError(
-      'no-workers',
-      'this browser runs no workers, which measuring and rendering need. Use a current browser.',
-    )
-  return new Worker(workerUrl, { type: 'module' })
 }
 
 /** Everything that is worked out off the page, about one take at a time. */
@@ -88,6 +67,7 @@ export class Compute {
   private takeAbort = new AbortController()
   private evidenceAbort = new AbortController()
   private loopAbort = new AbortController()
+  private detailAbort = new AbortController()
   /** Ends the wait for the hand to rest. */
   private endWait: () => void = () => undefined
   /** The chain whose evidence was put together last: what is alike in the next will be alike in the one after. */
@@ -118,6 +98,7 @@ export class Compute {
     this.takeAbort.abort()
     this.evidenceAbort.abort()
     this.loopAbort.abort()
+    this.detailAbort.abort()
     this.lanes.leave()
     const abort = new AbortController()
     this.takeAbort = abort
@@ -172,20 +153,15 @@ export class Compute {
         .flat()
         .flatMap(({ stages, names }) => names.map((name) => [{ take: take.hash, stages }, name] as const)),
     )
-    const shares = wants.map(() => 0)
-    const isKnown = await Promise.all(
-      wants.map((each, side) =>
-        this.want(take, each, {
-          signal: abort.signal,
-          onProgress: (share) => {
-            shares[side] = share
-            onProgress(Math.min(...shares))
-          },
-          keep,
-        }),
-      ),
-    )
-    if (abort.signal.aborted || isKnown.includes(false)) return null
+    const lots = this.lotsOf(take, wants)
+    const shares = lots.map(() => 0)
+    const onShare = (lot: number) => (share: number) => {
+      shares[lot] = share
+      onProgress(Math.min(...shares))
+    }
+    const { signal } = abort
+    await Promise.all(lots.map((lot, k) => this.workOut(take, lot, { signal, onProgress: onShare(k), keep })))
+    if (signal.aborted) return null
     const evidence = this.selector.select(take, comparison, loop)
     if (evidence) this.shown = processed
     return evidence
@@ -270,46 +246,60 @@ export class Compute {
     return this.run('makeup', (take) => ({ take, chain, stageId }), { priority: 'screen', signal })
   }
 
+  /** What is known of one stage alone, whether it is on or off; undefined where some of it is not known. */
+  knownDetail(chain: ChainDoc, stageId: string): StageDetail | undefined {
+    return this.take ? selectDetail(this.facts, this.take.hash, chain, stageId) : undefined
+  }
+
+  /**
+   * What there is to know of one stage alone, after all that is more urgent; null when it was given up.
+   * @throws ComputeError when it could not be worked out
+   */
+  async detail(chain: ChainDoc, stageId: string): Promise<StageDetail | null> {
+    this.detailAbort.abort()
+    const abort = new AbortController()
+    this.detailAbort = abort
+    const { take } = this
+    if (!take) return null
+    const { wants, helps } = detailWants(chain, stageId)
+    const isKnown = await this.want(take, wants, { signal: abort.signal, priority: 'study', helps })
+    return isKnown ? (this.knownDetail(chain, stageId) ?? null) : null
+  }
+
+  /** What is missing of the sides of a comparison, as it is shared out: a side each, or one side in two halves. */
+  private lotsOf(take: HashedTake, sides: readonly (readonly Want[])[]): readonly (readonly Want[])[] {
+    const missing = sides
+      .map((wants) => missingFrom(this.facts, take.hash, wants))
+      .filter(({ length }) => length > 0)
+    const [side] = missing
+    return side && missing.length === 1 && this.pool.sharesOut(take) ? halvesOf(side) : missing
+  }
+
   /** Has what is missing worked out. @returns whether all is known; false where it was given up */
-  private async want(
-    take: HashedTake,
-    wants: readonly Want[],
-    { signal, onProgress = () => undefined, keep = [], priority = 'evidence' }: WantOptions,
-  ): Promise<boolean> {
+  private async want(take: HashedTake, wants: readonly Want[], options: WantOptions): Promise<boolean> {
     const missing = missingFrom(this.facts, take.hash, wants)
-    if (missing.length === 0) {
-      onProgress(1)
-      return true
-    }
-    const places = this.facts.get({ take: take.hash, stages: [] }, 'places') ?? null
+    if (missing.length === 0) options.onProgress?.(1)
+    else await this.workOut(take, missing, options)
+    return !options.signal.aborted
+  }
+
+  /** Has facts that are not known worked out, or gives them up. */
+  private async workOut(
+    take: HashedTake,
+    missing: readonly Want[],
+    { signal, onProgress = () => undefined, keep = [], priority = 'evidence', helps = [] }: WantOptions,
+  ): Promise<void> {
+    const known = [PLACES, ...helps].flatMap(({ stages, names }) =>
+      names.flatMap((name) => knownFact(stages, name, this.facts.get({ take: take.hash, stages }, name))),
+    )
     const onPiece = (piece: FactPiece) => this.learn(take.hash, missing, piece)
-    const input = { take: take.hash, wants: missing, places, keep: keep.length > 0 ? keep : null }
-    const { result } = this.pool.run('facts', input, {
-      priority,
-      take,
-      signal,
-      onProgress,
-      onPiece,
-    })
+    const input = { take: take.hash, wants: missing, known, keep: keep.length > 0 ? keep : null }
+    const { result } = this.pool.run('facts', input, { priority, take, signal, onProgress, onPiece })
     await result
-    return !signal.aborted
   }
 
   private learn(take: string, wants: readonly Want[], { want, name, value }: FactPiece): void {
     const wanted = wants[want]
     if (wanted) this.facts.put(addressOf(take, wanted), name, value)
   }
-}
-
-function pause(ms: number): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, ms))
-}
-
-/** Waits for `done`, or until `signal` says that it is not waited for. */
-async function orAborted(done: Promise<void>, signal: AbortSignal): Promise<void> {
-  if (signal.aborted) return
-  const aborted = new Promise<void>((resolve) =>
-    signal.addEventListener('abort', () => resolve(), { once: true }),
-  )
-  await Promise.race([done, aborted])
 }

@@ -1,27 +1,23 @@
 import type { App } from '../session/app'
-import { type LazyPart, lazyPart } from '../session/lazy-part'
+import type { LazyPart } from '../session/lazy-part'
 import { fileReading, stageReading, wavWriting } from '../session/parts'
 import { deliveryMaking, trialRunning } from '../session/sheet-parts'
 import { cardFigures, chainTools, endFigures, listeningPoint } from './chain/lazy-parts'
 import { figuresTable } from './figures/the-figures'
 import { moreMenu, takeMenu } from './header/the-header'
-import { barNotes } from './listening/bar-parts'
+import { barParts } from './listening/bar-parts'
 import { responsePlot } from './response/the-response'
 import { sheets } from './sheets'
 import { stagePictures } from './stage/lazy-stage-picture'
 import { takeLanes } from './take/the-take'
-
-/** How the page prints: from when there is something to print. */
-const printing = lazyPart('How the page prints', async () =>
-  (await import('./print-in-light')).printInLight(),
-)
 
 /** All that is fetched later, what is likely to be wanted first at the beginning. */
 const parts: readonly LazyPart<unknown>[] = [
   takeLanes,
   responsePlot,
   figuresTable,
-  barNotes,
+  // The others of the bar come in the same file.
+  barParts.barNotes,
   cardFigures,
   listeningPoint,
   chainTools,
@@ -36,7 +32,6 @@ const parts: readonly LazyPart<unknown>[] = [
   stageReading,
   takeMenu,
   moreMenu,
-  printing,
   sheets.keys,
   sheets.terms,
 ]

@@ -1,7 +1,7 @@
 import type { FadingReduction, Paths } from '../dsp/dynamics/fading-reduction'
 import type { ReductionSettings } from '../dsp/dynamics/reduction-envelope'
 import { upToEnd } from '../dsp/fades/cross-fade'
-import { CHUNK_FRAMES, type ReductionReader } from './processor'
+import { CHUNK_FRAMES, type LevelReader, type ReductionReader } from './processor'
 
 /**
  * What stages that reduce gain have in common: chunk by chunk a level is detected, its gain reduction computed, reported
@@ -29,6 +29,19 @@ export abstract class ReducingProcessor<Settings extends ReductionSettings> {
     this.run(channels, frames, reader, false)
   }
 
+  readLevels(channels: readonly Float32Array[], frames: number, reader: LevelReader): void {
+    this.started = true
+    const { levels } = this
+    let from = 0
+    while (from < frames) {
+      const count = upToEnd(Math.min(CHUNK_FRAMES, frames - from), this.detectorFramesLeft)
+      this.prepare(channels, from, count)
+      this.detect(channels, from, count, levels)
+      reader.read(levels, count)
+      from += count
+    }
+  }
+
   reset(): void {
     this.reduction.reset()
     this.started = false
@@ -48,12 +61,16 @@ export abstract class ReducingProcessor<Settings extends ReductionSettings> {
     levels: Float64Array,
   ): void
 
-  /** Applies to these frames the gains in `mixed`, of paths as they were said to be mixed. */
+  /**
+   * Applies to these frames the gains in `mixed`, of paths as they were said to be mixed.
+   * @param reduces false where none of them reduces anything
+   */
   protected abstract apply(
     channels: readonly Float32Array[],
     from: number,
     count: number,
     mixed: Float64Array,
+    reduces: boolean,
   ): void
 
   private run(
@@ -70,11 +87,11 @@ export abstract class ReducingProcessor<Settings extends ReductionSettings> {
       const count = upToEnd(upToEnd(chunk, this.detectorFramesLeft), reduction.fade.framesLeft)
       this.prepare(channels, from, count)
       this.detect(channels, from, count, levels)
-      reduction.run(levels, count, reductions, earlierReductions)
+      const reduces = reduction.run(levels, count, reductions, earlierReductions)
       reader?.read(reductions, count)
       if (isHeard) reduction.mix(reductions, earlierReductions, count, this.pathsOf, mixed)
       reduction.fade.pass(count)
-      if (isHeard) this.apply(channels, from, count, mixed)
+      if (isHeard) this.apply(channels, from, count, mixed, reduces)
       from += count
     }
   }

@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import type { TakeMarks } from '../../compute/compute'
+import type { TakeMarks } from '../../compute/evidence'
 import type { Measures, Sound } from '../../core'
 import type { TimingDoubt } from '../../files/coded/coded-span'
 import type { FileHeader } from '../../files/file-header'

@@ -1,7 +1,6 @@
-import { durationSeconds, type Sound, signedInSentence } from '../../core'
+import { durationSeconds, plainInSentence, type Sound, signedInSentence } from '../../core'
 import { formatNames } from '../../session/delivery'
 import type { DeliveredFile, DeliveryState, FileLevels } from '../../session/delivery-store'
-import { inWords } from '../words/in-words'
 import { printTime } from '../words/time-text'
 
 /** The formats offered, the usual one first. */
@@ -41,11 +40,11 @@ export function ditherNews({ format, isDithered }: DeliveredFile): string | null
 
 /** Loudness and peak of the file, "–" while they are not known. */
 export function fileFigures(levels: FileLevels | null): string {
-  const figure = (value: number | null | undefined, unit: string) => {
+  const figure = (value: number | null | undefined, unit: string, print = plainInSentence) => {
     if (value === undefined) return '–'
-    return value === null ? 'not measurable' : `${inWords(value)} ${unit}`
+    return value === null ? 'not measurable' : `${print(value, 1)} ${unit}`
   }
-  return `Integrated loudness ${figure(levels?.integratedLufs, 'LUFS')}, true peak ${figure(levels?.truePeakDbtp, 'dBTP')}.`
+  return `Integrated loudness ${figure(levels?.integratedLufs, 'LUFS')}, true peak ${figure(levels?.truePeakDbtp, 'dBTP', signedInSentence)}.`
 }
 
 /** That the file would clip, or that its peaks go above full scale; null where neither is so. */

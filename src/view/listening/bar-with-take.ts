@@ -1,6 +1,5 @@
 /** What of the listening bar is fetched with the first take. */
-export { BackingSettings } from './backing-settings'
 export { BarNotes } from './bar-notes'
-export { ComparedWords } from './compared-words'
-export { LevelTicks } from './level-ticks'
+export { Caption } from './caption'
+export { Choices } from './choices'
 export { Meters } from './meters/meters'

@@ -1,10 +1,8 @@
 import { printedKey } from '../actions/key-table'
-import { LazyView } from '../lazy/lazy-view'
-import { comparedWords, levelTicks, NoPart } from './bar-parts'
 import styles from './caption.module.css'
+import { ComparedWords } from './compared-words'
+import { LevelTicks } from './level-ticks'
 import { MatchedSwitch } from './matched-switch'
-
-const NO_PROPS = {}
 
 /** Under which key the sides are switched, what they compare, and how they are matched. */
 export function Caption() {
@@ -14,11 +12,11 @@ export function Caption() {
         <span className={styles.key}>
           <kbd>{printedKey('side')}</kbd> switches{' '}
         </span>
-        <LazyView part={comparedWords} props={NO_PROPS} failed={NoPart} />
+        <ComparedWords />
       </p>
       <MatchedSwitch />
       <div className={styles.ticks}>
-        <LazyView part={levelTicks} props={NO_PROPS} failed={NoPart} />
+        <LevelTicks />
       </div>
     </div>
   )

@@ -1,14 +1,11 @@
 import { printedKey } from '../actions/key-table'
 import { useApp, useListen, useTake } from '../context/app-context'
 import { Choice } from '../controls/choice'
-import { LazyView } from '../lazy/lazy-view'
-import { MonitorSlider } from '../playback/monitor-slider'
-import { backingSettings, NoPart } from './bar-parts'
+import { BackingSettings } from './backing-settings'
 import { DifferenceSwitch } from './difference-switch'
 import { Fold } from './fold'
 import { LoopSwitch } from './loop-switch'
-
-const NO_PROPS = {}
+import { Monitor } from './monitor'
 
 /** How it is heard: the voice alone or, when there is one, over its backing; or only what differs. */
 export function HeardChoice() {
@@ -16,15 +13,15 @@ export function HeardChoice() {
   const hasBacking = useTake(({ backing }) => backing !== null)
   const withBacking = useListen((state) => state.backingOn) && hasBacking
   const difference = useListen(({ heard }) => heard === 'difference')
-  const voice = withBacking ? 'with backing' : 'alone'
+  const voice = withBacking ? 'backing' : 'alone'
   return (
     <Fold
-      label={difference ? 'difference only' : voice}
+      label={difference ? 'difference' : voice}
       title="How it is heard"
       more={
         <>
           <LoopSwitch />
-          <MonitorSlider />
+          <Monitor />
         </>
       }
     >
@@ -41,7 +38,7 @@ export function HeardChoice() {
       />
       {hasBacking && (
         <Fold label="level" title="Level and offset of the backing" always>
-          <LazyView part={backingSettings} props={NO_PROPS} failed={NoPart} />
+          <BackingSettings />
         </Fold>
       )}
       <DifferenceSwitch />

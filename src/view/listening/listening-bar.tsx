@@ -1,41 +1,56 @@
+import type { ComponentType, ReactNode } from 'react'
+import type { LazyPart } from '../../session/lazy-part'
 import { useTake } from '../context/app-context'
 import { FailedPart } from '../lazy/failed-part'
-import { LazyView } from '../lazy/lazy-view'
+import { type FailedViewProps, LazyView } from '../lazy/lazy-view'
 import { PlayButton } from '../playback/play-button'
-import { barNotes, meters, NoPart } from './bar-parts'
-import { Caption } from './caption'
-import { HeardChoice } from './heard-choice'
+import { barParts } from './bar-parts'
 import styles from './listening.module.css'
 import { Monitor } from './monitor'
 import { Place } from './place'
-import { ScopeChoice } from './scope-choice'
 import { SideSwitch } from './side-switch'
-
-const NO_PROPS = {}
 
 /**
  * Everything about how the take is heard. Nothing here reaches a delivered file. On a narrow screen what is
  * changed less often waits behind two buttons, so that the bar does not cover the page.
  */
 export function ListeningBar() {
-  const hasTake = useTake(({ take }) => take !== null)
   return (
     <section id="listening" className={styles.bar} aria-label="Listening" tabIndex={-1}>
       <div className={styles.notes} role="status">
-        {hasTake && <LazyView part={barNotes} props={NO_PROPS} failed={FailedPart} />}
+        <WithTake part={barParts.barNotes} failed={FailedPart} />
       </div>
       <PlayButton />
       <Place />
       <SideSwitch />
-      <Caption />
+      <div className={styles.caption}>
+        <WithTake part={barParts.caption} />
+      </div>
       <div className={styles.choices}>
-        <ScopeChoice />
-        <HeardChoice />
+        <WithTake part={barParts.choices} />
       </div>
       <div className={styles.levels}>
         <Monitor />
-        {hasTake && <LazyView part={meters} props={NO_PROPS} failed={NoPart} />}
+        <WithTake part={barParts.meters} />
       </div>
     </section>
   )
+}
+
+interface WithTakeProps {
+  readonly part: LazyPart<ComponentType>
+  /** Where the part could not be loaded; the notes, which come in the same file, say it for all. */
+  readonly failed?: (props: FailedViewProps) => ReactNode
+}
+
+const NO_PROPS = {}
+
+/** A part of the bar that there is no use for before there is a take. */
+function WithTake({ part, failed = Nothing }: WithTakeProps) {
+  const hasTake = useTake(({ take }) => take !== null)
+  return hasTake && <LazyView part={part} props={NO_PROPS} failed={failed} />
+}
+
+function Nothing() {
+  return null
 }

@@ -10,7 +10,7 @@ export function MatchedSwitch() {
   const matched = useListen((state) => state.matched)
   const scope = useListen((state) => state.scope)
   const gains = useEvidence(({ evidence }) => evidence?.matching ?? null)
-  const { short, sentence } = matchedWords(matched, gains, sideWords(scope))
+  const { side, amount, sentence } = matchedWords(matched, gains, sideWords(scope))
   return (
     <label
       className={styles.matched}
@@ -21,7 +21,11 @@ export function MatchedSwitch() {
         checked={matched}
         onChange={(event) => listening.setMatched(event.target.checked)}
       />
-      <span>matched: {short}</span>
+      {/* Other words are another element: none of them moves to make room. */}
+      <span key={`${side} ${amount}`}>
+        matched: {side !== null && <span className={styles.side}>{side} </span>}
+        {amount}
+      </span>
     </label>
   )
 }

@@ -3,8 +3,10 @@ import { inWords } from '../words/in-words'
 
 /** What matching does right now. */
 export interface MatchedWords {
-  /** As it follows "matched: ", or stands without it where `isMatched` is false. */
-  readonly short: string
+  /** The side that plays lower, as it is called; null for neither. */
+  readonly side: string | null
+  /** By how much, or why not. */
+  readonly amount: string
   /** In a sentence of its own. */
   readonly sentence: string
 }
@@ -18,16 +20,19 @@ export function matchedWords(
   gains: MatchingGains | null,
   sides = { bypassed: 'without', processed: 'with' },
 ): MatchedWords {
-  if (!matched) return { short: 'off', sentence: 'Not matched: each side plays at its own level.' }
-  if (!gains) return { short: '…', sentence: 'Not measured yet.' }
+  if (!matched)
+    return { side: null, amount: 'off', sentence: 'Not matched: each side plays at its own level.' }
+  if (!gains) return { side: null, amount: '…', sentence: 'Not measured yet.' }
   if (gains.measuredOver === 'nothing')
-    return { short: 'not measurable', sentence: 'Too little sound to match the sides by.' }
+    return { side: null, amount: 'not measurable', sentence: 'Too little sound to match the sides by.' }
   const lowered = loweredSide(gains)
   const over = `measured over the ${gains.measuredOver}`
-  if (!lowered) return { short: '0 dB', sentence: `Both sides are equally loud already, ${over}.` }
+  if (!lowered)
+    return { side: null, amount: '0 dB', sentence: `Both sides are equally loud already, ${over}.` }
   const db = inWords(-gains[`${lowered}Db`])
   return {
-    short: `${sides[lowered]} −${db} dB`,
+    side: sides[lowered],
+    amount: `−${db} dB`,
     sentence: `“${sides[lowered]}” plays ${db} dB lower, ${over}.`,
   }
 }

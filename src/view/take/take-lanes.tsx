@@ -35,8 +35,10 @@ export function TakeLanes({ sound }: { sound: Sound }) {
       <div className={styles.zoom}>
         <ZoomButtons time={time} />
       </div>
-      <div className={styles.times}>
+      <div className={styles.spectrogram}>
         <SpectrogramSwitch />
+      </div>
+      <div className={styles.times}>
         <TimesButton
           sampleRate={sampleRate}
           isOpen={timesOpen}

@@ -9,13 +9,7 @@ import { cardFigures, chainTools, endFigures, listeningPoint } from '../../../sr
 import { AppProvider } from '../../../src/view/context/app-context'
 import { figuresTable } from '../../../src/view/figures/the-figures'
 import { moreMenu, takeMenu } from '../../../src/view/header/the-header'
-import {
-  backingSettings,
-  barNotes,
-  comparedWords,
-  levelTicks,
-  meters,
-} from '../../../src/view/listening/bar-parts'
+import { barParts } from '../../../src/view/listening/bar-parts'
 import { responsePlot } from '../../../src/view/response/the-response'
 import { stagePictures } from '../../../src/view/stage/lazy-stage-picture'
 import { takeLanes } from '../../../src/view/take/the-take'
@@ -36,11 +30,7 @@ await Promise.all(
     listeningPoint,
     takeMenu,
     moreMenu,
-    barNotes,
-    backingSettings,
-    comparedWords,
-    levelTicks,
-    meters,
+    ...Object.values(barParts),
   ].map((part: LazyPart<unknown>) => part.load()),
 )
 

@@ -105,7 +105,7 @@ describe('the listening bar', () => {
     act(() => app.listening.setMatched(false))
     expect(matched()).toBe('matched: off')
     act(() => app.listening.setDifference(true))
-    expect(screen.getByRole('button', { name: 'difference only' })).toBeDefined()
+    expect(screen.getByRole('button', { name: 'difference' })).toBeDefined()
   })
 
   it('switches the loop off and on again as it was', async () => {

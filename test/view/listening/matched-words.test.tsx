@@ -4,24 +4,26 @@ import { matchedWords } from '../../../src/view/listening/matched-words'
 describe('matchedWords', () => {
   it('say which side plays lower, by how much, and what that was measured from', () => {
     expect(matchedWords(true, { bypassedDb: 0, processedDb: -1.84, measuredOver: 'loop' })).toEqual({
-      short: 'with −1.8 dB',
+      side: 'with',
+      amount: '−1.8 dB',
       sentence: '“with” plays 1.8 dB lower, measured over the loop.',
     })
     expect(matchedWords(true, { bypassedDb: -6.9, processedDb: 0, measuredOver: 'take' })).toEqual({
-      short: 'without −6.9 dB',
+      side: 'without',
+      amount: '−6.9 dB',
       sentence: '“without” plays 6.9 dB lower, measured over the take.',
     })
   })
 
   it('do not print a gain of nothing', () => {
-    const { short } = matchedWords(true, { bypassedDb: -0.04, processedDb: 0, measuredOver: 'take' })
-    expect(short).toBe('0 dB')
+    const { side, amount } = matchedWords(true, { bypassedDb: -0.04, processedDb: 0, measuredOver: 'take' })
+    expect([side, amount]).toEqual([null, '0 dB'])
   })
 
   it('admit what is not known', () => {
-    expect(matchedWords(true, null).short).toBe('…')
+    expect(matchedWords(true, null).amount).toBe('…')
     const silent = matchedWords(true, { bypassedDb: 0, processedDb: 0, measuredOver: 'nothing' })
-    expect(silent.short).toBe('not measurable')
-    expect(matchedWords(false, null).short).toBe('off')
+    expect(silent.amount).toBe('not measurable')
+    expect(matchedWords(false, null).amount).toBe('off')
   })
 })

@@ -36,13 +36,15 @@ export function spectrogramHighestHz(sampleRate: number): number {
 /** The shortest and the longest window, seconds, each rounded up to a power of two of frames. */
 const SHORTEST_SECONDS = 0.01
 const LONGEST_SECONDS = 0.08
+/** Between those: a smear of so many columns is not seen as one, and harmonics come apart as early as can be. Chosen by eye. */
+const COLUMNS_IN_WINDOW = 8
 /** Windows of long columns: those of up to so many lie half over one another, those of longer ones further apart. */
 const MOST_WINDOWS = 8
 
 /**
  * Levels along time and frequency: {@link SPECTROGRAM_ROWS} bytes for each column, one column after the other (see
  * {@link spectrogramDb}). Powers of Hann windows, averaged over channels and over the windows of a column, are added up
- * over rows that tile 50 Hz to 20 kHz in equal ratios. The window is about four times as long as a column, from 10 ms,
+ * over rows that tile 50 Hz to 20 kHz in equal ratios. The window is some eight columns long, from 10 ms,
  * where an attack is seen, to 80 ms, where neighbouring harmonics of a low voice are.
  *
  * The scale is that of `longTermSpectrum`: a row's level is its root mean square in dBFS, so that a full-scale sine in
@@ -97,7 +99,7 @@ export function* spectrogramSteps(
 function windowFrames(hopFrames: number, sampleRate: number): number {
   const shortest = powerOfTwoFrom(SHORTEST_SECONDS * sampleRate)
   const longest = powerOfTwoFrom(LONGEST_SECONDS * sampleRate)
-  return Math.min(longest, Math.max(shortest, powerOfTwoFrom(4 * hopFrames)))
+  return Math.min(longest, Math.max(shortest, powerOfTwoFrom(COLUMNS_IN_WINDOW * hopFrames)))
 }
 
 /** Lower edge of each row, and the upper edge of the last, Hz. */

@@ -1,6 +1,5 @@
 import { type ComponentType, memo, useMemo } from 'react'
 import {
-  bandsOf,
   magnitudeDb,
   pictureOf,
   type StageDoc,
@@ -20,7 +19,7 @@ interface CardPictureProps {
 
 interface PartProps<Kind extends StagePictureKind> {
   readonly picture: Extract<StagePicture, { kind: Kind }>
-  readonly on: boolean
+  readonly stage: StageDoc
   /** Position of the stage in the chain, from 0. */
   readonly index: number
 }
@@ -30,6 +29,7 @@ const components: { readonly [Kind in StagePictureKind]: ComponentType<PartProps
   'static-curve': StaticCurveCard,
   'transfer-curve': TransferCurveCard,
   sibilance: SplitCard,
+  'level-change': LevelCard,
 }
 
 /** The small picture of a stage on its card; the sentence beside it says what it shows. */
@@ -44,13 +44,7 @@ export const CardPicture = memo(({ stage, index }: CardPictureProps) => {
       style={{ '--stage': colour }}
       aria-hidden="true"
     >
-      {picture ? (
-        <Settings picture={picture} on={stage.on} index={index} />
-      ) : bandsOf(stage) ? (
-        <Response stage={stage} />
-      ) : (
-        <Level stage={stage} />
-      )}
+      {picture ? <Settings picture={picture} stage={stage} index={index} /> : <Response stage={stage} />}
     </svg>
   )
 })
@@ -74,8 +68,8 @@ function Response({ stage }: { stage: StageDoc }) {
   )
 }
 
-/** A bar up or down, for what is the same at every frequency. */
-function Level({ stage }: { stage: StageDoc }) {
+/** A bar up or down, of the gain that is the same at every frequency. */
+function LevelCard({ stage }: PartProps<'level-change'>) {
   const sampleRate = useSampleRate()
   const [db = 0] = magnitudeDb({ ...stage, on: true }, [LEVEL_HZ], sampleRate)
   const y = Math.min(HEIGHT, Math.max(0, gainY(db, LEVEL_RANGE_DB)))

@@ -8,10 +8,11 @@ export function SpectrogramSwitch() {
     <button
       type="button"
       data-look="bare"
-      aria-pressed={isOpen}
+      aria-expanded={isOpen}
       onClick={() => view.setState({ spectrogram: !isOpen })}
     >
       Spectrogram
+      <span aria-hidden="true"> {isOpen ? '▴' : '▾'}</span>
     </button>
   )
 }
