@@ -67,7 +67,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     }
     await page.getByText('Figures and sources').click()
     await page.getByRole('switch', { name: '3 Compressor' }).click()
-    await page.getByRole('button', { name: 'Add a stage' }).click()
+    await page.getByRole('button', { name: '+ Add stage' }).click()
     await page.getByRole('button', { name: /^Saturator/ }).click()
     for (const viewport of sizes) {
       await page.setViewportSize(viewport)

@@ -122,7 +122,7 @@ test('at 1024 x 768 the first settings of a compressor are seen with the chain, 
 test('at 1440 x 900 five stages, stored versions, a compared band and a note push no figure out of sight', async ({
   page,
 }) => {
-  await page.getByRole('button', { name: 'Add a stage' }).click()
+  await page.getByRole('button', { name: '+ Add stage' }).click()
   await page.getByRole('button', { name: /^Saturator/ }).click()
   const bar = page.getByRole('region', { name: 'Listening' })
   const low = (await bar.boundingBox())?.height

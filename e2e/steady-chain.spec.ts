@@ -5,7 +5,7 @@ import { test } from './setup/shared-app'
 const choose = (page: Page, name: RegExp) => page.getByRole('button', { name }).first().click()
 
 const add = async (page: Page, name: RegExp) => {
-  await page.getByRole('button', { name: 'Add a stage' }).click()
+  await page.getByRole('button', { name: '+ Add stage' }).click()
   await page.getByRole('button', { name }).click()
 }
 

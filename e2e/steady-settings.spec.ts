@@ -32,7 +32,7 @@ test('at no width does a control move when another has the focus, and no slider 
 }) => {
   await openApp(page)
   for (const kind of [/^Saturator/, /^Gain/]) {
-    await page.getByRole('button', { name: 'Add a stage' }).click()
+    await page.getByRole('button', { name: '+ Add stage' }).click()
     await page.getByRole('button', { name: kind }).last().click()
   }
   const stages = page.locator('[data-stage-id]')

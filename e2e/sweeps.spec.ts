@@ -61,7 +61,7 @@ async function sweepSlider(slider: Locator): Promise<Float32Array> {
 }
 
 async function addStage(page: Page, kind: string): Promise<void> {
-  await page.getByRole('button', { name: 'Add a stage' }).click()
+  await page.getByRole('button', { name: '+ Add stage' }).click()
   await page
     .getByRole('button', { name: new RegExp(`^${kind}`) })
     .last()

@@ -21,6 +21,8 @@ export interface SideEvidence {
 
 /** What one stage did on the way. */
 export interface StageEvidence {
+  /** Behind the stage, LUFS; null where not measurable. */
+  readonly integratedLufs: number | null
   /** Integrated loudness behind the stage less that before it; null where not measurable. */
   readonly loudnessChangeLu: number | null
   /** Null for stages that do not reduce gain, or are off. */

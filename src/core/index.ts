@@ -8,6 +8,7 @@ export {
   comparisonOf,
   listeningPointIndexOf,
   type Scope,
+  type Snapshot,
 } from './chain/compare'
 export { type DetectorLevel, detectorLevelSteps, levelHopFrames, SILENT_DBFS } from './chain/detector-level'
 export { idleChain } from './chain/idle-chain'

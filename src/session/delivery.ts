@@ -4,6 +4,7 @@ import { deliveredName, saveBlob } from '../files/save'
 import type { WavFormat } from '../files/wav/wav-writer'
 import { lowerOutput } from './chain/chain-edits'
 import type { ChainState } from './chain/chain-store'
+import { storedAs } from './chain/stored-as'
 import type { DeliveryState, FileLevels } from './delivery-store'
 import { wavWriting } from './parts'
 import { isolated, type TakeState } from './take/take-store'
@@ -83,11 +84,16 @@ export class Delivery {
     const { signal } = this.stopping
     delivery.setState({ working: 0, delivered: null, problem: null })
     try {
-      const { chain, setSafe } = this.stores.chain.getState()
+      const { chain, snapshots, setSafe } = this.stores.chain.getState()
       const onProgress = (working: number) => delivery.setState({ working })
       const sound = await this.compute.render(chain, onProgress, signal)
       if (sound && !signal.aborted) {
-        const fileName = deliveredName(take.name, 'wav', formatNames[format])
+        const fileName = deliveredName(
+          take.name,
+          'wav',
+          formatNames[format],
+          storedAs(chain, snapshots)?.shown ?? null,
+        )
         const { encodeWav } = await wavWriting.load()
         // Only 16 bits are coarse enough for rounding to be heard.
         const options = format === 'pcm16' ? { ditherSeed: DITHER_SEED } : {}

@@ -2,6 +2,7 @@ import type { App } from '../session/app'
 import type { LazyPart } from '../session/lazy-part'
 import { fileReading, stageReading, wavWriting } from '../session/parts'
 import { deliveryMaking, trialRunning } from '../session/sheet-parts'
+import { cardFigures, chainTools, endFigures, listeningPoint } from './chain/lazy-parts'
 import { figuresTable } from './figures/the-figures'
 import { moreMenu, takeMenu } from './header/the-header'
 import { barParts } from './listening/bar-parts'
@@ -17,7 +18,11 @@ const parts: readonly LazyPart<unknown>[] = [
   figuresTable,
   // The others of the bar come in the same file.
   barParts.barNotes,
+  cardFigures,
+  listeningPoint,
+  chainTools,
   stagePictures,
+  endFigures,
   fileReading,
   deliveryMaking,
   sheets.deliver,

@@ -50,7 +50,15 @@ function direct(comparison: Comparison, loop: FrameRange | null): Evidence {
     const loudnessChangeLu = before === null || behind === null ? null : behind - before
     const upTo = stages.slice(0, k + 1)
     const reduction = on ? directFact(take, upTo, 'reduction') : null
-    return [id, { loudnessChangeLu, reduction, trace: on ? directFact(take, upTo, 'trace') : null }] as const
+    return [
+      id,
+      {
+        integratedLufs: behind,
+        loudnessChangeLu,
+        reduction,
+        trace: on ? directFact(take, upTo, 'trace') : null,
+      },
+    ] as const
   })
   return {
     bypassed: side(comparison.bypassed),
@@ -83,7 +91,13 @@ describe(`evidence (seed ${SEED})`, () => {
     // Off, it still delays in a render of the chain: what differs by that is beyond hearing.
     const doc = chainOf([low, { ...hold, on: false }, colour, { ...level, on: false }])
     const evidence = evidenceHere(take, whole(doc))
-    expect(evidence.stages.get('hold')).toEqual({ loudnessChangeLu: 0, reduction: null, trace: null })
+    const before = evidence.stages.get('low')?.integratedLufs
+    expect(evidence.stages.get('hold')).toEqual({
+      integratedLufs: before,
+      loudnessChangeLu: 0,
+      reduction: null,
+      trace: null,
+    })
     expect(evidence.stages.get('level')?.loudnessChangeLu).toBe(0)
     expect(evidence.stages.get('colour')?.loudnessChangeLu).not.toBeCloseTo(0, 1)
     expect(evidence.processed.measures.integratedLufs).toBeCloseTo(

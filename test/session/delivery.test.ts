@@ -7,7 +7,8 @@ import { saveBlob } from '../../src/files/save'
 import { readWav } from '../../src/files/wav/wav-reader'
 import { switchStage } from '../../src/session/chain/chain-edits'
 import { createChainStore, wouldBeLost } from '../../src/session/chain/chain-store'
-import { NO_SNAPSHOTS } from '../../src/session/chain/snapshots'
+import { nameSnapshot } from '../../src/session/chain/name-snapshot'
+import { NO_SNAPSHOTS, storeSnapshot } from '../../src/session/chain/snapshots'
 import { Delivery, excessDb, formatNames } from '../../src/session/delivery'
 import { createDeliveryStore, type FileLevels } from '../../src/session/delivery-store'
 import { createTakeStore } from '../../src/session/take/take-store'
@@ -67,6 +68,27 @@ describe('a delivery', () => {
         `${8 * (facts.bytesPerSample ?? 0)}-bit${facts.coding === 'float' ? ' float' : ''}.`,
       )
     }
+  })
+
+  it('has the name of the version in the name of its file, which stays safe and below 255 bytes', async () => {
+    const { deliveries, chain } = app()
+    const nameOf = async () => {
+      await deliveries.deliver()
+      return vi.mocked(saveBlob).mock.lastCall?.[1] ?? ''
+    }
+    chain.getState().editVersions(storeSnapshot('a'))
+    expect(await nameOf()).toBe('Take 3 - A, 24-bit.wav')
+    chain.getState().editVersions(nameSnapshot('a', 'boosts first'))
+    expect(await nameOf()).toBe('Take 3 - boosts first, 24-bit.wav')
+    chain.getState().editVersions(storeSnapshot('b'))
+    expect(await nameOf()).toBe('Take 3 - boosts first, 24-bit.wav')
+    chain.getState().editVersions(nameSnapshot('a', '../.a/b: "c"'))
+    expect(await nameOf()).toBe('Take 3 - -.a-b- -c-, 24-bit.wav')
+    chain.getState().editVersions(nameSnapshot('a', '語'.repeat(40)))
+    expect(new TextEncoder().encode(await nameOf()).length).toBeLessThanOrEqual(255 - 16)
+    expect(await nameOf()).toMatch(/^Take 3 - 語+, 24-bit\.wav$/)
+    chain.getState().edit(switchStage('level', false))
+    expect(await nameOf()).toBe('Take 3 - evenhand, 24-bit.wav')
   })
 
   it('dithers 16-bit files: what is smaller than a step is still there', async () => {

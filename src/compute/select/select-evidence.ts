@@ -74,7 +74,7 @@ export class EvidenceSelector {
       if (before === undefined || behind === undefined || trace === undefined || reduction === undefined)
         return null
       const loudnessChangeLu = behind === null || before === null ? null : behind - before
-      found.set(stage.id, { loudnessChangeLu, reduction, trace })
+      found.set(stage.id, { integratedLufs: behind, loudnessChangeLu, reduction, trace })
       before = behind
     }
     return found

@@ -2,6 +2,13 @@ import type { StageDoc } from '../stages'
 import { withItemSwitched } from '../stages/stage-items'
 import { type ChainDoc, chainOf } from './chain-doc'
 
+/** A stored version of a chain. */
+export interface Snapshot {
+  /** What its user calls it; '' where it has no name. */
+  readonly name: string
+  readonly chain: ChainDoc
+}
+
 /**
  * What is compared: the whole chain, one stage of it or one band of a stage, each with its bypass; or two snapshots,
  * where null is the chain as it is now.
@@ -10,7 +17,7 @@ export type Scope =
   | { readonly kind: 'chain' }
   | { readonly kind: 'stage'; readonly stageId: string }
   | { readonly kind: 'band'; readonly stageId: string; readonly bandIndex: number }
-  | { readonly kind: 'snapshots'; readonly a: ChainDoc | null; readonly b: ChainDoc | null }
+  | { readonly kind: 'snapshots'; readonly a: Snapshot | null; readonly b: Snapshot | null }
 
 /** The two sides of a comparison. Unless they are snapshots, both have the same stages, and the same delay. */
 export interface Comparison {
@@ -30,8 +37,8 @@ export function comparisonOf(
 ): Comparison {
   if (scope.kind === 'snapshots')
     return {
-      bypassed: upTo(scope.a ?? chain, listeningPoint),
-      processed: upTo(scope.b ?? chain, listeningPoint),
+      bypassed: upTo(scope.a?.chain ?? chain, listeningPoint),
+      processed: upTo(scope.b?.chain ?? chain, listeningPoint),
     }
   const heard = upTo(chain, listeningPoint)
   return { bypassed: bypassed(heard, scope), processed: heard }

@@ -1,7 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import { type ChainDoc, withSameParts } from '../../core'
+import { type ChainDoc, type Snapshot, withSameParts } from '../../core'
 import type { ChainEdit } from './chain-edits'
-import { type ChainVersions, NO_SNAPSHOTS, snapshotNames, type VersionsEdit } from './snapshots'
+import { type ChainVersions, NO_SNAPSHOTS, snapshotKeys, type VersionsEdit } from './snapshots'
 
 /** One change that can be undone, with what it was in words. */
 export interface Change {
@@ -129,8 +129,12 @@ export function sameChain(a: ChainDoc | null, b: ChainDoc | null): boolean {
 function sameVersions(a: ChainVersions, b: ChainVersions): boolean {
   return (
     sameChain(a.chain, b.chain) &&
-    snapshotNames.every((name) => sameChain(a.snapshots[name], b.snapshots[name]))
+    snapshotKeys.every((key) => sameSnapshot(a.snapshots[key], b.snapshots[key]))
   )
+}
+
+function sameSnapshot(a: Snapshot | null, b: Snapshot | null): boolean {
+  return a === b || (a !== null && b !== null && a.name === b.name && sameChain(a.chain, b.chain))
 }
 
 function versionsOf({ chain, snapshots }: ChainVersions): ChainVersions {

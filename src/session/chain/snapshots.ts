@@ -1,15 +1,24 @@
-import type { ChainDoc } from '../../core'
+import type { ChainDoc, Snapshot } from '../../core'
+import { isolated } from '../../files/file-name'
 
-export const snapshotNames = ['a', 'b'] as const
-export type SnapshotName = (typeof snapshotNames)[number]
+export const snapshotKeys = ['a', 'b'] as const
+export type SnapshotKey = (typeof snapshotKeys)[number]
 
 /** Stored versions of the chain; null where nothing is stored. */
-export type Snapshots = Readonly<Record<SnapshotName, ChainDoc | null>>
+export type Snapshots = Readonly<Record<SnapshotKey, Snapshot | null>>
 
 export const NO_SNAPSHOTS: Snapshots = { a: null, b: null }
 
-/** What a stored version is called. */
-export const snapshotWords: Readonly<Record<SnapshotName, string>> = { a: 'A', b: 'B' }
+/** The letter of each place where a version can be stored. */
+export const snapshotLetters: Readonly<Record<SnapshotKey, string>> = { a: 'A', b: 'B' }
+
+/** The longest name of a version, in UTF-16 units. */
+export const MAX_SNAPSHOT_NAME = 40
+
+/** What a version is called in a sentence: its name, set apart for any direction of writing, or its letter. */
+export function snapshotWords(key: SnapshotKey, snapshot: Snapshot | null): string {
+  return snapshot?.name ? isolated(snapshot.name) : snapshotLetters[key]
+}
 
 /** The chain and its stored versions: everything that undo spans. */
 export interface ChainVersions {
@@ -20,29 +29,32 @@ export interface ChainVersions {
 /** A change of both, with its words as they follow "Undo: "; null where there is nothing to do. */
 export type VersionsEdit = (now: ChainVersions) => (ChainVersions & { readonly words: string }) | null
 
-/** Stores the chain as it is now, instead of what was stored under the name before. */
-export function storeSnapshot(name: SnapshotName): VersionsEdit {
-  return ({ chain, snapshots }) => ({
-    chain,
-    snapshots: { ...snapshots, [name]: chain },
-    words: `${snapshots[name] ? 'replaced' : 'stored as'} ${snapshotWords[name]}`,
-  })
+/** Stores the chain as it is now. Where a version was stored already, its name stays. */
+export function storeSnapshot(key: SnapshotKey): VersionsEdit {
+  return ({ chain, snapshots }) => {
+    const before = snapshots[key]
+    return {
+      chain,
+      snapshots: { ...snapshots, [key]: { name: before?.name ?? '', chain } },
+      words: before ? `replaced ${snapshotWords(key, before)}` : `stored as ${snapshotLetters[key]}`,
+    }
+  }
 }
 
 /** Puts a stored version in place of the chain. */
-export function restoreSnapshot(name: SnapshotName): VersionsEdit {
+export function restoreSnapshot(key: SnapshotKey): VersionsEdit {
   return ({ snapshots }) => {
-    const chain = snapshots[name]
-    return chain && { chain, snapshots, words: `back to ${snapshotWords[name]}` }
+    const stored = snapshots[key]
+    return stored && { chain: stored.chain, snapshots, words: `back to ${snapshotWords(key, stored)}` }
   }
 }
 
 /** Empties the place of a stored version. */
-export function discardSnapshot(name: SnapshotName): VersionsEdit {
+export function discardSnapshot(key: SnapshotKey): VersionsEdit {
   return ({ chain, snapshots }) =>
-    snapshots[name] && {
+    snapshots[key] && {
       chain,
-      snapshots: { ...snapshots, [name]: null },
-      words: `discarded ${snapshotWords[name]}`,
+      snapshots: { ...snapshots, [key]: null },
+      words: `discarded ${snapshotWords(key, snapshots[key])}`,
     }
 }

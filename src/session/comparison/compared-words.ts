@@ -1,7 +1,10 @@
 import { bandLetter, type ChainDoc, numberedStage, type Scope } from '../../core'
 import { sideWords } from './side-words'
 
-/** What is compared with its bypass, in words: "the whole chain", "3 Compressor", "1 Equaliser, band b". */
+/**
+ * What is compared, in words: "the whole chain", "3 Compressor", "1 Equaliser, band b", which stand against their
+ * bypass, or "boosts first against boosts last".
+ */
 export function comparedWords(chain: ChainDoc, scope: Scope, listeningPoint: string | null): string {
   const what = scopeWords(chain, scope)
   const last = listeningPoint === null ? null : stageName(chain, listeningPoint)
@@ -10,8 +13,7 @@ export function comparedWords(chain: ChainDoc, scope: Scope, listeningPoint: str
 
 function scopeWords(chain: ChainDoc, scope: Scope): string {
   if (scope.kind === 'chain') return 'the whole chain'
-  if (scope.kind === 'snapshots')
-    return `${sideWords(scope).bypassed} (without) and ${sideWords(scope).processed} (with)`
+  if (scope.kind === 'snapshots') return `${sideWords(scope).bypassed} against ${sideWords(scope).processed}`
   const stage = stageName(chain, scope.stageId) ?? 'a stage that is gone'
   return scope.kind === 'band' ? `${stage}, band ${bandLetter(scope.bandIndex)}` : stage
 }

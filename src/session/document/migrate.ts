@@ -6,7 +6,7 @@ import { SessionError } from './session-error'
 export type MigrationStep = (doc: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>
 
 /** Steps by the version that they begin from. A change of the document's form adds one. */
-const sessionSteps: ReadonlyMap<number, MigrationStep> = new Map()
+const sessionSteps: ReadonlyMap<number, MigrationStep> = new Map([[1, withNamedVersions]])
 
 /**
  * Takes a session document of any version up to the current one.
@@ -33,6 +33,21 @@ export function migrated(
     doc = { ...step(doc), version: from + 1 }
   }
   return doc
+}
+
+/** From version 1: stored versions were chains without a name, and the sides of every trial "without" and "with". */
+function withNamedVersions({ snapshots, trials, ...others }: Readonly<Record<string, unknown>>) {
+  const unnamed = (chain: unknown) => (chain === null ? null : { name: '', chain })
+  const sides = { bypassed: 'without', processed: 'with' }
+  return {
+    ...others,
+    snapshots: isObject(snapshots)
+      ? { ...snapshots, a: unnamed(snapshots.a), b: unnamed(snapshots.b) }
+      : snapshots,
+    trials: Array.isArray(trials)
+      ? trials.map((trial) => (isObject(trial) ? { ...trial, sides } : trial))
+      : trials,
+  }
 }
 
 function isObject(json: unknown): json is Readonly<Record<string, unknown>> {

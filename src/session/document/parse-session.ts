@@ -1,5 +1,6 @@
 import * as v from 'valibot'
-import { type ChainDoc, ChainError, jsonIssue, parseChain, quoted } from '../../core'
+import { type ChainDoc, ChainError, jsonIssue, parseChain, quoted, type Snapshot } from '../../core'
+import type { SnapshotKey } from '../chain/snapshots'
 import { migrated } from './migrate'
 import type { SessionDoc } from './session-doc'
 import { SessionError } from './session-error'
@@ -20,14 +21,14 @@ export function parseSession(json: unknown): SessionDoc {
   const session = {
     ...others,
     chain: chainAt('chain', chainJson),
-    snapshots: { a: snapshotAt('snapshots.a', snapshots.a), b: snapshotAt('snapshots.b', snapshots.b) },
+    snapshots: { a: snapshotAt('a', snapshots.a), b: snapshotAt('b', snapshots.b) },
   }
   checkReferences(session)
   return session
 }
 
-function snapshotAt(path: string, json: unknown): ChainDoc | null {
-  return json === null ? null : chainAt(path, json)
+function snapshotAt(key: SnapshotKey, json: { name: string; chain?: unknown } | null): Snapshot | null {
+  return json && { name: json.name, chain: chainAt(`snapshots.${key}.chain`, json.chain) }
 }
 
 function chainAt(path: string, json: unknown): ChainDoc {

@@ -5,7 +5,7 @@ import type { SoundRef } from '../take/sound-ref'
 import type { TrialRecord } from '../trials/trial-record'
 
 /** The version that this program writes. */
-export const SESSION_VERSION = 1
+export const SESSION_VERSION = 2
 
 /** The most blind trials in a document. The oldest are left out when there are more. */
 export const MAX_TRIALS = 1000

@@ -1,5 +1,6 @@
 import * as v from 'valibot'
 import { boundedList, MAX_ID_LENGTH, type NumberParameter } from '../../core'
+import { MAX_SNAPSHOT_NAME } from '../chain/snapshots'
 import { FIRST_MONITOR_DB } from '../listening/listen-store'
 import { backingLevelParameter, backingOffsetParameter, monitorParameter } from '../listening/parameters'
 import { FEWEST_ROUNDS, MOST_ROUNDS } from '../trials/trial-record'
@@ -72,6 +73,7 @@ const trial = entries({
   begunAt: v.pipe(text(MAX_TEXT_LENGTH), v.isoTimestamp('a time in ISO 8601')),
   takeName: text(MAX_TEXT_LENGTH),
   compared: text(MAX_TEXT_LENGTH),
+  sides: entries({ bypassed: text(MAX_TEXT_LENGTH), processed: text(MAX_TEXT_LENGTH) }),
   kind: v.picklist(['name-x', 'which-of-two'], '"name-x" or "which-of-two"'),
   rounds: wholeFrom(FEWEST_ROUNDS, MOST_ROUNDS),
   matching: entries({
@@ -85,6 +87,9 @@ const trial = entries({
   ),
   finished: toggle,
 })
+
+/** A stored version. Its chain is checked on its own, too. */
+const snapshot = entries({ name: text(MAX_SNAPSHOT_NAME), chain: v.unknown() })
 
 /** A session document of the current version. Its chains are checked on their own, by the schema of chains. */
 export const sessionSchema = entries({
@@ -100,7 +105,7 @@ export const sessionSchema = entries({
     }),
   ),
   chain: v.unknown(),
-  snapshots: entries({ a: v.unknown(), b: v.unknown() }),
+  snapshots: entries({ a: v.nullable(snapshot), b: v.nullable(snapshot) }),
   compared: entries({ scope, listeningPoint: v.nullable(id) }),
   listening: entries({
     side,

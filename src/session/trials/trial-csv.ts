@@ -1,4 +1,5 @@
-import { type HiddenSide, probabilityByChance } from '../../core'
+import { probabilityByChance } from '../../core'
+import { shownName } from '../../files/file-name'
 import { rightOf, type TrialAnswer, type TrialKind, type TrialRecord } from './trial-record'
 
 const columns = [
@@ -6,14 +7,16 @@ const columns = [
   'begun (UTC)',
   'take',
   'compared',
+  'side 1',
+  'side 2',
   'kind',
   'rounds',
   'state',
   'right',
   'probability by chance',
   'matched over',
-  'gain of without (dB)',
-  'gain of with (dB)',
+  'gain of side 1 (dB)',
+  'gain of side 2 (dB)',
   'round',
   'hidden name',
   'was',
@@ -22,11 +25,9 @@ const columns = [
   'time (s)',
 ]
 
-const sideNames: Readonly<Record<HiddenSide, string>> = { bypassed: 'without', processed: 'with' }
-
 const kindNames: Readonly<Record<TrialKind, string>> = {
-  'name-x': 'X is one of the two: without or with',
-  'which-of-two': 'which of two is with',
+  'name-x': 'X is one of the two',
+  'which-of-two': 'which of two is side 2',
 }
 
 /**
@@ -34,22 +35,34 @@ const kindNames: Readonly<Record<TrialKind, string>> = {
  * values as RFC 4180 has them: CRLF behind each line, one header line, fields quoted where they have to be.
  */
 export function trialsCsv(trials: readonly TrialRecord[]): string {
-  const rows = trials.flatMap((trial) => {
+  const rows = trials.map(withoutMarks).flatMap((trial) => {
     const own = trialFields(trial)
     if (trial.answers.length === 0) return [[...own, '', '', '', '', '', '']]
-    return trial.answers.map((answer, index) => [...own, ...answerFields(trial.kind, answer, index)])
+    return trial.answers.map((answer, index) => [...own, ...answerFields(trial, answer, index)])
   })
   return [columns, ...rows].map((fields) => `${fields.map(field).join(',')}\r\n`).join('')
 }
 
+/** Without the marks that set names apart in a sentence: a field of a table is apart. */
+function withoutMarks(trial: TrialRecord): TrialRecord {
+  const { bypassed, processed } = trial.sides
+  return {
+    ...trial,
+    compared: shownName(trial.compared),
+    sides: { bypassed: shownName(bypassed), processed: shownName(processed) },
+  }
+}
+
 function trialFields(trial: TrialRecord): string[] {
-  const { number, begunAt, takeName, compared, kind, rounds, matching, finished } = trial
+  const { number, begunAt, takeName, compared, sides, kind, rounds, matching, finished } = trial
   const right = rightOf(trial)
   return [
     String(number),
     begunAt,
     takeName,
     compared,
+    sides.bypassed,
+    sides.processed,
     kindNames[kind],
     String(rounds),
     finished ? 'finished' : 'abandoned',
@@ -61,12 +74,16 @@ function trialFields(trial: TrialRecord): string[] {
   ]
 }
 
-function answerFields(kind: TrialKind, { hidden, said, seconds }: TrialAnswer, index: number): string[] {
+function answerFields(
+  { kind, sides }: TrialRecord,
+  { hidden, said, seconds }: TrialAnswer,
+  index: number,
+): string[] {
   return [
     String(index + 1),
-    kind === 'name-x' ? 'X' : 'A',
-    sideNames[hidden],
-    sideNames[said],
+    kind === 'name-x' ? 'X' : 'first',
+    sides[hidden],
+    sides[said],
     hidden === said ? '1' : '0',
     seconds.toFixed(1),
   ]

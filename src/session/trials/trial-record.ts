@@ -1,12 +1,13 @@
 import type { MatchingGains } from '../../compute/evidence'
 import type { HiddenSide } from '../../core'
+import type { SideWords } from '../comparison/side-words'
 
 /** How many rounds a trial may have. */
 export const FEWEST_ROUNDS = 8
 export const MOST_ROUNDS = 20
 export const DEFAULT_ROUNDS = 16
 
-/** X is one of the two sides, both of which can be heard by name; or both are hidden, and one of the two is `with`. */
+/** X is one of the two sides, both of which can be heard by name; or both are hidden, and it is asked which one is processed. */
 export type TrialKind = 'name-x' | 'which-of-two'
 
 /** What can be listened to in a round, by the name it goes under there. */
@@ -27,8 +28,10 @@ export interface TrialRecord {
   /** ISO 8601, UTC. */
   readonly begunAt: string
   readonly takeName: string
-  /** What was compared with its bypass, in words. */
+  /** What was compared, in words. */
   readonly compared: string
+  /** What the two sides were called. */
+  readonly sides: SideWords
   readonly kind: TrialKind
   readonly rounds: number
   /** The gains that both sides had from beginning to end. */

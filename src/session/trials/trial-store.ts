@@ -1,10 +1,13 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { SideWords } from '../comparison/side-words'
 import type { TrialChoice, TrialKind, TrialRecord } from './trial-record'
 
 /** The trial under way, as far as its listener may know it. What is hidden is not here. */
 export interface RunningTrial {
   readonly number: number
   readonly kind: TrialKind
+  /** What the two sides are called. */
+  readonly sides: SideWords
   readonly rounds: number
   /** The current round, from 1. */
   readonly round: number

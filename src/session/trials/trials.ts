@@ -3,6 +3,7 @@ import type { MatchingGains } from '../../compute/evidence'
 import { comparisonOf, drawOrder, type HiddenSide } from '../../core'
 import type { ChainState } from '../chain/chain-store'
 import { comparedWords } from '../comparison/compared-words'
+import { sideWords } from '../comparison/side-words'
 import type { EvidenceState } from '../evidence-store'
 import type { ListenState } from '../listening/listen-store'
 import type { Listening } from '../listening/listening'
@@ -91,11 +92,13 @@ export class Trials {
     const began = this.sources.now()
     const { history } = this.stores.trial.getState()
     const number = (history.at(-1)?.number ?? 0) + 1
+    const sides = sideWords(scope)
     const record: TrialRecord = {
       number,
       begunAt: began.toISOString(),
       takeName: take.name,
       compared: comparedWords(chain, scope, listeningPoint),
+      sides,
       kind,
       rounds,
       matching: this.matching,
@@ -107,7 +110,7 @@ export class Trials {
     this.hearing.begin()
     const [choice] = choicesOf(kind)
     this.stores.trial.setState({
-      running: { number, kind, rounds, round: 1, choice, heard: false },
+      running: { number, kind, sides, rounds, round: 1, choice, heard: false },
       history: [...history, record],
       shown: null,
     })

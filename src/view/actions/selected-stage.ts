@@ -1,7 +1,7 @@
 import { numberedStage, type StageDoc, stageDefinitions } from '../../core'
 import type { App } from '../../session/app'
 import { moveStage, switchStage } from '../../session/chain/chain-edits'
-import { snapshotNames, snapshotWords, storeSnapshot } from '../../session/chain/snapshots'
+import { snapshotKeys, snapshotLetters, storeSnapshot } from '../../session/chain/snapshots'
 
 /** The selected stage with its position in the chain, from 0; null while there is none. */
 function selectedOf({ chain }: Pick<App, 'chain'>): { stage: StageDoc; index: number; count: number } | null {
@@ -41,11 +41,11 @@ export function moveSelected(app: Pick<App, 'chain'>, by: number): string | null
   return `${stageDefinitions[stage.kind].label}, position ${to + 1} of ${count}`
 }
 
-/** Stores the chain under the first name that is free; a key never replaces a stored version. */
+/** Stores the chain in the first place that is free; a key never replaces a stored version. */
 export function storeVersion({ chain }: Pick<App, 'chain'>): string {
   const { snapshots, editVersions } = chain.getState()
-  const name = snapshotNames.find((each) => snapshots[each] === null)
-  if (!name) return 'A and B are both taken: choose in “Store version” which one to replace'
-  editVersions(storeSnapshot(name))
-  return `Stored as ${snapshotWords[name]}`
+  const key = snapshotKeys.find((each) => snapshots[each] === null)
+  if (!key) return 'A and B are both stored: replace one in its menu'
+  editVersions(storeSnapshot(key))
+  return `Stored as ${snapshotLetters[key]}`
 }

@@ -3,7 +3,7 @@ import { MAX_STAGES, stageDefinitions, stageKinds } from '../../core'
 import { addStage } from '../../session/chain/chain-edits'
 import { useApp, useChain } from '../context/app-context'
 import { Menu } from '../controls/menu'
-import { MenuEntry } from './menu-entry'
+import { MenuEntry } from '../controls/menu-entry'
 
 interface AddStageProps {
   /** Holds the button that opens the list. */
@@ -17,7 +17,12 @@ export const AddStage = memo(({ opener, onAdded }: AddStageProps) => {
   const count = useChain((state) => state.chain.stages.length)
   const full = count >= MAX_STAGES
   return (
-    <Menu label={full ? `No more than ${MAX_STAGES} stages` : 'Add a stage'} disabled={full} opener={opener}>
+    <Menu
+      label="+ Add stage"
+      name={full ? `No more than ${MAX_STAGES} stages` : undefined}
+      disabled={full}
+      opener={opener}
+    >
       {(close) =>
         stageKinds.map((kind) => (
           <MenuEntry

@@ -3,7 +3,7 @@ import { stageDefinitions } from '../../core'
 import { moveStage } from '../../session/chain/chain-edits'
 import { useApp } from '../context/app-context'
 import { followPointer } from '../hooks/follow-pointer'
-import { dropPlace } from './drop-place'
+import { nearestPlace } from './nearest-place'
 
 /** Dragging stages to another place. Touch drags start sideways, for up and down scrolls the page. */
 export interface Reorder {
@@ -56,7 +56,7 @@ export function useReorder(announce: (text: string) => void): Reorder {
           if (!current && moved < DRAG_DISTANCE_PX) return
           // By the list, which stays: the press of a stage that was dragged is no click on it.
           if (!current) list.current?.setPointerCapture(pointerId)
-          show({ from, to: dropPlace(boxes, clientX, clientY) })
+          show({ from, to: nearestPlace(boxes, clientX, clientY) })
         },
         onUp: () => {
           const done = current

@@ -4,6 +4,8 @@ declare module 'react' {
   interface CSSProperties {
     /** How far a slider's line is inked, as a percentage. */
     '--filled'?: string
+    /** Cards side by side. */
+    '--columns'?: number
     /** Heights that the lanes of a take keep: the least, and that where nothing gives them one. */
     '--least-room'?: string
     '--usual-room'?: string

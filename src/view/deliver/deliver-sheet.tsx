@@ -4,6 +4,7 @@ import { Choice } from '../controls/choice'
 import { Sheet } from '../dialog/sheet'
 import { Clipping } from './clipping'
 import styles from './deliver.module.css'
+import { DeliveredChain } from './delivered-chain'
 import { DeliveryNews } from './delivery-news'
 import { deliveredFacts, ditherWords, fileFigures, formats, PHASE_WORDS } from './delivery-words'
 
@@ -37,7 +38,7 @@ function DeliverContents() {
   useEffect(() => deliveries.measure(), [deliveries, sound, chain, format])
   return (
     <>
-      <p>The take processed by the whole chain, as a WAV file on this computer.</p>
+      <DeliveredChain />
       <Choice
         legend="Format"
         className={styles.formats}

@@ -41,7 +41,10 @@ export function UnheardChange() {
   if (!change || change.heard !== heard || change.kind !== scope.kind) return null
   if (!isUnheard(change.before, change.now, { heard, scope })) return null
   const sides = sideWords(scope)
-  const what = heard === 'difference' ? 'the difference between A and B' : `“${sides[heard]}”`
+  const what =
+    heard === 'difference'
+      ? `the difference between ${sides.bypassed} and ${sides.processed}`
+      : `“${sides[heard]}”`
   return (
     <p className={styles.barNote}>
       You hear {what}, which does not include this change.

@@ -7,7 +7,7 @@ import { useApp, useTake } from '../context/app-context'
 import { KeyedChoice } from './keyed-choice'
 import { RoundSound } from './round-sound'
 import styles from './trial.module.css'
-import { answerName, choiceNames, listenFirst, questions } from './trial-words'
+import { answerName, choiceName, listenFirst, questionOf } from './trial-words'
 import { useTrialKeys } from './use-trial-keys'
 
 const ANSWER_KEYS = [
@@ -24,7 +24,7 @@ export function Round({ trial, onStop }: { trial: RunningTrial; onStop: () => vo
   // Each round announces itself, and no button of the last one keeps the focus.
   useEffect(() => heading.current?.focus(), [])
 
-  const { kind, round, rounds, choice, heard } = trial
+  const { kind, sides, round, rounds, choice, heard } = trial
   const reasonId = useId()
   const listen = (to: TrialChoice) => void trials.listenTo(to)
   const answer = () => said !== null && trials.answer(said)
@@ -44,17 +44,17 @@ export function Round({ trial, onStop }: { trial: RunningTrial; onStop: () => vo
         value={choice}
         options={choicesOf(kind).map((value, index) => {
           const key = String(index + 1)
-          return { value, label: choiceNames[value], key, keyName: key }
+          return { value, label: choiceName(value, sides), key, keyName: key }
         })}
         onChange={listen}
       />
       <RoundSound />
       <KeyedChoice
-        legend={questions[kind]}
+        legend={questionOf(kind, sides)}
         value={said}
         options={answersOf(kind).map((value, index) => ({
           value,
-          label: answerName(kind, value),
+          label: answerName(trial, value),
           ...ANSWER_KEYS[index === 0 ? 0 : 1],
         }))}
         refusedBy={heard ? undefined : reasonId}

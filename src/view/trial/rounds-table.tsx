@@ -4,7 +4,8 @@ import styles from './trial.module.css'
 import { answerName } from './trial-words'
 
 /** Every round that was answered: what it was, what it was said to be. */
-export function RoundsTable({ trial: { kind, answers } }: { trial: TrialRecord }) {
+export function RoundsTable({ trial }: { trial: TrialRecord }) {
+  const { kind, sides, answers } = trial
   return (
     <details>
       <summary>Round by round</summary>
@@ -12,7 +13,7 @@ export function RoundsTable({ trial: { kind, answers } }: { trial: TrialRecord }
         <thead>
           <tr>
             <th scope="col">Round</th>
-            <th scope="col">{kind === 'name-x' ? 'X was' : 'Processed was'}</th>
+            <th scope="col">{kind === 'name-x' ? 'X was' : `“${sides.processed}” was`}</th>
             <th scope="col">Answer</th>
             <th scope="col">
               <Unseen>Right or wrong</Unseen>
@@ -25,8 +26,8 @@ export function RoundsTable({ trial: { kind, answers } }: { trial: TrialRecord }
             // biome-ignore lint/suspicious/noArrayIndexKey: rounds have nothing but their place.
             <tr key={index}>
               <td>{index + 1}</td>
-              <td>{answerName(kind, hidden)}</td>
-              <td>{answerName(kind, said)}</td>
+              <td>{answerName(trial, hidden)}</td>
+              <td>{answerName(trial, said)}</td>
               <td>{hidden === said ? 'right' : 'wrong'}</td>
               <td>{seconds.toFixed(1)}</td>
             </tr>

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { powerSentence } from '../../core'
 import { comparedWords } from '../../session/comparison/compared-words'
+import { sideWords } from '../../session/comparison/side-words'
 import { DEFAULT_ROUNDS, type TrialKind } from '../../session/trials/trial-record'
 import { refusalWords } from '../../session/trials/trial-refusal'
 import { useApp, useChain, useEvidence, useListen } from '../context/app-context'
@@ -8,13 +9,10 @@ import { Choice } from '../controls/choice'
 import { NumberRow } from '../controls/number-row'
 import { roundsParameter } from './rounds-parameter'
 import styles from './trial.module.css'
-import { matchingWords } from './trial-words'
+import { kindWords, matchingWords } from './trial-words'
 import { useTrialRefusal } from './use-trial'
 
-const kinds: readonly { readonly value: TrialKind; readonly label: string }[] = [
-  { value: 'name-x', label: 'X is “without” or “with”; you can hear both by name as well' },
-  { value: 'which-of-two', label: 'A and B are both hidden: which one is processed?' },
-]
+const kinds: readonly TrialKind[] = ['name-x', 'which-of-two']
 
 /** What is compared, in which kind of round, how often; and what that can show at best. */
 export function SetUp() {
@@ -22,6 +20,7 @@ export function SetUp() {
   const chain = useChain((state) => state.chain)
   const scope = useListen((state) => state.scope)
   const listeningPoint = useListen((state) => state.listeningPoint)
+  const sides = sideWords(scope)
   const looping = useListen((state) => state.loop !== null)
   const matching = useEvidence(({ evidence }) => evidence?.matching ?? null)
   const refusal = useTrialRefusal()
@@ -41,7 +40,7 @@ export function SetUp() {
         legend="Kind of round"
         className={styles.kinds}
         value={kind}
-        options={kinds}
+        options={kinds.map((value) => ({ value, label: kindWords(value, sides) }))}
         onChange={(value) => setKind(value)}
       />
       <div className={styles.rounds}>
@@ -65,7 +64,7 @@ export function SetUp() {
         </button>
         <p className={styles.status} role="status">
           {refusal !== null && refusalWords[refusal]}
-          {refusal === null && matching && matchingWords(matching)}
+          {refusal === null && matching && matchingWords(matching, sides)}
         </p>
       </div>
     </>

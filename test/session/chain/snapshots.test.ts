@@ -3,10 +3,11 @@ import { beforeEach, describe, expect, it } from 'vitest'
 import { chainOf, comparisonOf, defaultStage } from '../../../src/core'
 import { addStage, removeStage, setSetting } from '../../../src/session/chain/chain-edits'
 import { createChainStore, wouldBeLost } from '../../../src/session/chain/chain-store'
+import { nameSnapshot } from '../../../src/session/chain/name-snapshot'
 import {
   discardSnapshot,
   restoreSnapshot,
-  snapshotNames,
+  snapshotKeys,
   storeSnapshot,
   type VersionsEdit,
 } from '../../../src/session/chain/snapshots'
@@ -40,9 +41,9 @@ describe('a stored version', () => {
     const second = chain.getState().chain
     versions(storeSnapshot('a'))
     expect(lastWords()).toBe('replaced A')
-    expect(chain.getState().snapshots.a).toBe(second)
+    expect(chain.getState().snapshots.a).toEqual({ name: '', chain: second })
     chain.getState().undo()
-    expect(chain.getState().snapshots.a).toBe(first)
+    expect(chain.getState().snapshots.a?.chain).toBe(first)
     versions(restoreSnapshot('a'))
     expect([lastWords(), chain.getState().chain]).toEqual(['back to A', first])
     chain.getState().undo()
@@ -50,7 +51,7 @@ describe('a stored version', () => {
     versions(discardSnapshot('a'))
     expect([lastWords(), chain.getState().snapshots.a]).toEqual(['discarded A', null])
     chain.getState().undo()
-    expect(chain.getState().snapshots.a).toBe(first)
+    expect(chain.getState().snapshots.a?.chain).toBe(first)
     chain.getState().redo()
     expect(chain.getState().snapshots.a).toBeNull()
   })
@@ -62,6 +63,39 @@ describe('a stored version', () => {
     versions(storeSnapshot('b'))
     versions(restoreSnapshot('b'))
     expect(chain.getState().past.map(({ words }) => words)).toEqual(['stored as B'])
+  })
+
+  it('is given a name, which is undone, stays when the version is replaced, and is used in words', () => {
+    versions(nameSnapshot('a', 'boosts first'))
+    expect(lastWords()).toBeUndefined()
+    versions(storeSnapshot('a'))
+    const stored = chain.getState().snapshots.a
+    versions(nameSnapshot('a', '  boosts\n first '))
+    expect(lastWords()).toBe('named A \u2068boosts first\u2069')
+    expect(chain.getState().snapshots.a).toEqual({ name: 'boosts first', chain: stored?.chain })
+    versions(nameSnapshot('a', 'boosts first'))
+    expect(chain.getState().past).toHaveLength(2)
+    chain.getState().undo()
+    expect(chain.getState().snapshots.a?.name).toBe('')
+    chain.getState().redo()
+    chain.getState().edit(addStage('compressor'))
+    versions(storeSnapshot('a'))
+    expect(lastWords()).toBe('replaced \u2068boosts first\u2069')
+    expect(chain.getState().snapshots.a).toEqual({ name: 'boosts first', chain: chain.getState().chain })
+    versions(nameSnapshot('a', ' '))
+    expect(lastWords()).toBe('took the name off A')
+    expect(wouldBeLost(chain.getState())).toBe(true)
+  })
+
+  it('has a name of 40 characters at most, none cut in half, without marks that turn text around', () => {
+    versions(storeSnapshot('b'))
+    const nameAfter = (typed: string) => {
+      versions(nameSnapshot('b', typed))
+      return chain.getState().snapshots.b?.name
+    }
+    expect(nameAfter('x'.repeat(60))).toBe('x'.repeat(40))
+    expect(nameAfter(`${'x'.repeat(39)}🎤`)).toBe('x'.repeat(39))
+    expect(nameAfter('loud \u202Ednoces\u202C')).toBe('loud dnoces')
   })
 
   it('would be lost with the page, and what was undone would not', () => {
@@ -83,7 +117,7 @@ describe('a stored version', () => {
 })
 
 it('undo goes back to where it began and redo to where it was, over edits and stored versions mixed', () => {
-  const name = fc.constantFrom(...snapshotNames)
+  const name = fc.constantFrom(...snapshotKeys)
   const moves = fc.array(
     fc.oneof(
       fc
@@ -94,6 +128,7 @@ it('undo goes back to where it began and redo to where it was, over edits and st
       name.map((one) => () => versions(storeSnapshot(one))),
       name.map((one) => () => versions(restoreSnapshot(one))),
       name.map((one) => () => versions(discardSnapshot(one))),
+      name.map((one) => () => versions(nameSnapshot(one, 'loud'))),
     ),
     { maxLength: 20 },
   )
@@ -148,6 +183,25 @@ describe('comparing stored versions', () => {
     expect(sideWords(scope())).toEqual({ bypassed: 'A', processed: 'now' })
     versions(discardSnapshot('a'))
     expect(scope()).toEqual({ kind: 'chain' })
+  })
+
+  it('calls versions by their names, set apart for any direction of writing, and tells equal ones apart', () => {
+    versions(storeSnapshot('a'))
+    chain.getState().edit(addStage('compressor'))
+    versions(storeSnapshot('b'))
+    comparing.compare('snapshots')
+    versions(nameSnapshot('a', 'boosts first'))
+    expect(sideWords(scope())).toEqual({ bypassed: '\u2068boosts first\u2069', processed: 'B' })
+    versions(nameSnapshot('b', 'boosts first'))
+    const letters = { bypassed: 'A \u2068boosts first\u2069', processed: 'B \u2068boosts first\u2069' }
+    expect(sideWords(scope())).toEqual(letters)
+    versions(nameSnapshot('a', 'now'))
+    versions(discardSnapshot('b'))
+    expect(sideWords(scope())).toEqual({ bypassed: 'A \u2068now\u2069', processed: 'now' })
+    versions(nameSnapshot('a', ''))
+    versions(storeSnapshot('b'))
+    versions(nameSnapshot('b', 'A'))
+    expect(sideWords(scope())).toEqual({ bypassed: 'A', processed: 'B \u2068A\u2069' })
   })
 
   it('says where lanes and figures of stages are those of B, and not of the current chain', () => {

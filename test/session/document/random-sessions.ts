@@ -30,6 +30,7 @@ const trial: fc.Arbitrary<TrialRecord> = fc
         .map((date) => date.toISOString()),
       takeName: text,
       compared: text,
+      sides: fc.record({ bypassed: text, processed: text }),
       kind: fc.constantFrom('name-x' as const, 'which-of-two' as const),
       rounds: fc.constant(rounds),
       matching: fc.record({
@@ -45,9 +46,11 @@ const trial: fc.Arbitrary<TrialRecord> = fc
     }),
   )
 
+const snapshot = fc.record({ name: fc.string({ maxLength: 40 }), chain: chains() })
+
 /** Random session documents, as the app writes them. */
 export const sessions: fc.Arbitrary<SessionDoc> = fc
-  .record({ chain: chains(), a: fc.option(chains()), b: fc.option(chains()) })
+  .record({ chain: chains(), a: fc.option(snapshot), b: fc.option(snapshot) })
   .chain(({ chain, a, b }) => {
     const stageId = chain.stages.length > 0 ? fc.constantFrom(...chain.stages.map((stage) => stage.id)) : null
     const scopes = [
@@ -58,7 +61,7 @@ export const sessions: fc.Arbitrary<SessionDoc> = fc
     ]
     return fc.record({
       format: fc.constant('evenhand-session' as const),
-      version: fc.constant(1 as const),
+      version: fc.constant(2 as const),
       take: fc.option(ref),
       backing: fc.option(
         fc.record({

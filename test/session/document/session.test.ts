@@ -6,7 +6,6 @@ import { addStage } from '../../../src/session/chain/chain-edits'
 import { wouldBeLost } from '../../../src/session/chain/chain-store'
 import { storeSnapshot } from '../../../src/session/chain/snapshots'
 import { applySession } from '../../../src/session/document/apply-session'
-import { type MigrationStep, migrated } from '../../../src/session/document/migrate'
 import { parseSession } from '../../../src/session/document/parse-session'
 import { MAX_TRIALS, sessionToJson } from '../../../src/session/document/session-doc'
 import { SessionError } from '../../../src/session/document/session-error'
@@ -70,7 +69,7 @@ describe('a session document', () => {
       take: { hash: null, name: 'Take 3.wav' },
       backing: { hash: null, name: 'Band', on: true, levelDb: -3, offsetMs: 12 },
       chain: { stages: [{}, {}, {}, {}, { id: 'gain-1' }] },
-      snapshots: { a: { stages: [{}, {}, {}, {}, { id: 'gain-1' }] }, b: null },
+      snapshots: { a: { name: '', chain: { stages: [{}, {}, {}, {}, { id: 'gain-1' }] } }, b: null },
       compared: { scope: { kind: 'snapshots' }, listeningPoint: null },
       listening: { side: 'processed', difference: true, loop: { from: 800, to: 4000 } },
       view: { selectedStage: 'gain-1', seen: { from: 0.5, to: 4000.5 }, spectrogram: true },
@@ -179,7 +178,21 @@ describe('a document that is refused', () => {
     ['no version', { version: '1' }, 'version: expected a whole number from 1, got "1"'],
     ['an entry too many', { extra: 1 }, 'extra: expected no such entry, got "extra"'],
     ['a chain that is none', { chain: { stages: [] } }, /^chain\.format: expected /],
-    ['a stored version that is none', { snapshots: { a: 1, b: null } }, /^snapshots\.a: expected .*got 1$/],
+    [
+      'a stored version that is none',
+      { snapshots: { a: 1, b: null } },
+      /^snapshots\.a: expected an object, got 1$/,
+    ],
+    [
+      'a stored version whose chain is none',
+      { snapshots: { a: { name: 'Loud', chain: 1 }, b: null } },
+      /^snapshots\.a\.chain: expected .*got 1$/,
+    ],
+    [
+      'a version whose name is too long',
+      { snapshots: { a: { name: 'x'.repeat(41), chain: null }, b: null } },
+      /^snapshots\.a\.name: expected at most 40 characters/,
+    ],
     [
       'stored versions compared that are not there',
       { compared: { scope: { kind: 'snapshots' }, listeningPoint: null } },
@@ -235,33 +248,5 @@ describe('a document that is refused', () => {
 
   it.each([[null], [3], ['text'], [[]]])('is no object: %o', (value) => {
     expect(() => parseSession(value)).toThrow(/^session: expected a session document, got /)
-  })
-})
-
-describe('migration', () => {
-  /** Version 2 called the name of a take its title; version 1 had nothing but the name. */
-  const steps: ReadonlyMap<number, MigrationStep> = new Map<number, MigrationStep>([
-    [1, ({ name }) => ({ format: 'evenhand-session', take: { title: name } })],
-    [2, ({ take, ...others }) => ({ ...others, take: { ...Object(take), hash: null } })],
-  ])
-
-  it('takes an older document through every step to the current version', () => {
-    const first = { format: 'evenhand-session', version: 1, name: 'Take 1' }
-    const last = { format: 'evenhand-session', version: 3, take: { title: 'Take 1', hash: null } }
-    expect(migrated(first, steps, 3)).toEqual(last)
-    expect(migrated({ ...last, version: 2, take: { title: 'Take 1' } }, steps, 3)).toEqual(last)
-    expect(migrated(last, steps, 3)).toBe(last)
-    expect(first).toEqual({ format: 'evenhand-session', version: 1, name: 'Take 1' })
-  })
-
-  it('refuses a document from a newer version in words', () => {
-    expect(() => parseSession({ ...json(), version: 2 })).toThrow(
-      'This session was saved by a newer version of Evenhand (format 2; this one reads up to 1).',
-    )
-    try {
-      parseSession({ ...json(), version: 2 })
-    } catch (error) {
-      expect(error).toMatchObject({ code: 'newer', path: 'version' })
-    }
   })
 })

@@ -8,6 +8,7 @@ const finished: TrialRecord = {
   begunAt: '2024-03-01T10:20:30.000Z',
   takeName: 'Take 3.wav',
   compared: '1 Equaliser, band b',
+  sides: { bypassed: 'without', processed: 'with' },
   kind: 'name-x',
   rounds: 2,
   matching: { bypassedDb: 0, processedDb: -1.234, measuredOver: 'loop' },
@@ -42,7 +43,7 @@ describe('trialsCsv(trials)', () => {
     fc.assert(
       fc.property(name, (takeName) => {
         const rows = readCsv(trialsCsv([{ ...finished, takeName }]))
-        expect(rows.map((row) => row.length)).toEqual(rows.map(() => 18))
+        expect(rows.map((row) => row.length)).toEqual(rows.map(() => 20))
         const read = takeName.startsWith('\r') ? `'${takeName}` : takeName
         expect(rows.slice(1).map((row) => row[2])).toEqual([read, read])
       }),
@@ -62,20 +63,28 @@ describe('trialsCsv(trials)', () => {
   it('leaves negative figures and names with a sign inside them as they are', () => {
     const [, row] = readCsv(trialsCsv([{ ...finished, takeName: 'a=b-c.wav' }]))
     expect(row?.[2]).toBe('a=b-c.wav')
-    expect(row?.[11]).toBe('-1.23')
+    expect(row?.[13]).toBe('-1.23')
   })
 
   it('has a row for each round, with units in the header', () => {
     const [header, first, second] = readCsv(trialsCsv([finished]))
-    expect(header?.join()).toMatch(/gain of with \(dB\).*time \(s\)/)
-    expect(first?.slice(5)).toEqual('2,finished,1,0.75,loop,0.00,-1.23,1,X,with,with,1,4.0'.split(','))
-    expect(second?.slice(12)).toEqual('2,X,without,with,0,12.0'.split(','))
+    expect(header?.join()).toMatch(/gain of side 2 \(dB\).*time \(s\)/)
+    expect(first?.slice(7)).toEqual('2,finished,1,0.75,loop,0.00,-1.23,1,X,with,with,1,4.0'.split(','))
+    expect(second?.slice(14)).toEqual('2,X,without,with,0,12.0'.split(','))
+  })
+
+  it('calls the sides of two versions by their names', () => {
+    const sides = { bypassed: '\u2068boosts first\u2069', processed: 'B' }
+    const compared = `${sides.bypassed} against B`
+    const [, row] = readCsv(trialsCsv([{ ...finished, compared, sides }]))
+    expect(row?.slice(3, 7)).toEqual(['boosts first against B', 'boosts first', 'B', 'X is one of the two'])
+    expect(row?.slice(16, 18)).toEqual(['B', 'B'])
   })
 
   it('counts abandoned trials, gives them no result, and keeps those without any answer', () => {
     const abandoned = { ...finished, number: 2, finished: false }
     const rows = readCsv(trialsCsv([finished, abandoned, { ...abandoned, number: 3, answers: [] }]))
-    expect(rows.slice(1).map((row) => row.slice(0, 1).concat(row.slice(6, 9)).join())).toEqual([
+    expect(rows.slice(1).map((row) => row.slice(0, 1).concat(row.slice(8, 11)).join())).toEqual([
       '1,finished,1,0.75',
       '1,finished,1,0.75',
       '2,abandoned,,',

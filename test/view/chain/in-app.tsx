@@ -5,6 +5,7 @@ import { type App, createApp } from '../../../src/session/app'
 import type { LazyPart } from '../../../src/session/lazy-part'
 import { stageReading } from '../../../src/session/parts'
 import { deliveryMaking, trialRunning } from '../../../src/session/sheet-parts'
+import { cardFigures, chainTools, endFigures, listeningPoint } from '../../../src/view/chain/lazy-parts'
 import { AppProvider } from '../../../src/view/context/app-context'
 import { figuresTable } from '../../../src/view/figures/the-figures'
 import { moreMenu, takeMenu } from '../../../src/view/header/the-header'
@@ -23,6 +24,10 @@ await Promise.all(
     stageReading,
     deliveryMaking,
     trialRunning,
+    cardFigures,
+    chainTools,
+    endFigures,
+    listeningPoint,
     takeMenu,
     moreMenu,
     ...Object.values(barParts),

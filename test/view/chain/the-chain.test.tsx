@@ -1,17 +1,19 @@
 import { act, cleanup, fireEvent, screen, within } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { comparisonOf, plain } from '../../../src/core'
 import type { App } from '../../../src/session/app'
 import { removeStage, switchStage } from '../../../src/session/chain/chain-edits'
 import { TheChain } from '../../../src/view/chain/the-chain'
+import { evidenceOf } from '../../session/trials/trial-app'
 import { showOnPage } from '../keys/on-page'
 
 let app: App
 const user = userEvent.setup()
 const ids = () => app.chain.getState().chain.stages.map(({ id }) => id)
 
-const pressedEars = () =>
-  screen.getAllByRole('button', { pressed: true }).map((ear) => ear.getAttribute('aria-label'))
+const point = () => screen.getByRole('slider', { name: 'Listening point' })
+const pointAt = () => point().getAttribute('aria-valuetext')
 
 /** Puts the stages side by side, 100 px each: nothing is laid out here. */
 const placeInLine = () =>
@@ -27,7 +29,7 @@ afterEach(cleanup)
 describe('the chain', () => {
   it('lists the take, the stages in order, and the way out', () => {
     const items = within(screen.getByRole('list')).getAllByRole('listitem')
-    const words = ['take', 'Equaliser', 'Equaliser', 'Compressor', 'De-esser', 'out']
+    const words = ['take', 'Equaliser', 'Equaliser', 'Compressor', 'De-esser', 'out', '']
     expect(items).toHaveLength(words.length)
     words.forEach((word, i) => {
       expect(items[i]?.textContent).toContain(word)
@@ -54,7 +56,7 @@ describe('the chain', () => {
   })
 
   it('adds a stage of the chosen kind, at hand and announced', async () => {
-    await user.click(screen.getByRole('button', { name: 'Add a stage' }))
+    await user.click(screen.getByRole('button', { name: '+ Add stage' }))
     await user.click(screen.getByRole('button', { name: /^Saturator/ }))
     expect(ids()).toEqual(['clean-up', 'lift', 'level', 'sibilance', 'saturator-1'])
     expect(app.chain.getState().selectedId).toBe('saturator-1')
@@ -62,10 +64,10 @@ describe('the chain', () => {
   })
 
   it('folds the list of kinds on Escape and gives the focus back', async () => {
-    await user.click(screen.getByRole('button', { name: 'Add a stage' }))
+    await user.click(screen.getByRole('button', { name: '+ Add stage' }))
     await user.keyboard('{Escape}')
     expect(screen.queryByRole('button', { name: /^Saturator/ })).toBeNull()
-    expect(document.activeElement?.textContent).toBe('Add a stage')
+    expect(document.activeElement?.textContent).toBe('+ Add stage')
   })
 
   it('removes the stage at hand, and takes the focus to its neighbour', async () => {
@@ -79,40 +81,106 @@ describe('the chain', () => {
     for (let i = 0; i < 4; i++) await user.click(screen.getByRole('button', { name: /^Remove / }))
     expect(ids()).toEqual([])
     expect(screen.getByText(/No stages: the take passes unchanged/)).toBeDefined()
-    expect(document.activeElement?.textContent).toBe('Add a stage')
-    expect(pressedEars()).toEqual(['Hear up to here, at the end of the chain'])
-    await user.click(screen.getByRole('button', { name: 'Add a stage' }))
+    expect(document.activeElement?.textContent).toBe('+ Add stage')
+    expect(screen.queryByRole('slider', { name: 'Listening point' })).toBeNull()
+    await user.click(screen.getByRole('button', { name: '+ Add stage' }))
     await user.click(screen.getByRole('button', { name: /^Gain/ }))
     expect(ids()).toEqual(['gain-1'])
   })
 
-  it('moves the listening point after a stage and back to the end', async () => {
-    await user.click(screen.getByRole('button', { name: /after 2 Equaliser/ }))
+  it('moves the listening point by a press on the line behind a stage, and back to the end', async () => {
+    expect(pointAt()).toBe('at the end of the chain')
+    await user.click(screen.getByRole('button', { name: 'Hear up to here, after 2 Equaliser' }))
     expect(app.listen.getState().listeningPoint).toBe('lift')
-    expect(pressedEars()).toEqual(['Hear up to here, after 2 Equaliser'])
-    expect(screen.getAllByText('after the listening point')).toHaveLength(2)
-    await user.click(screen.getByRole('button', { name: /at the end of the chain/ }))
+    expect(pointAt()).toBe('after 2 Equaliser')
+    expect(document.querySelectorAll('[data-stage-id][data-unheard="true"]')).toHaveLength(2)
+    await user.click(screen.getByRole('button', { name: 'Hear up to here, at the end of the chain' }))
+    expect(pointAt()).toBe('at the end of the chain')
+  })
+
+  it('moves the listening point by arrows, Home and End, as one tab stop', async () => {
+    point().focus()
+    await user.keyboard('{ArrowLeft}')
+    expect(app.listen.getState().listeningPoint).toBe('level')
+    await user.keyboard('{ArrowLeft}{ArrowDown}')
+    expect([pointAt(), point().getAttribute('aria-valuenow')]).toEqual(['after 1 Equaliser', '1'])
+    await user.keyboard('{ArrowLeft}{ArrowUp}')
+    expect(pointAt()).toBe('after 2 Equaliser')
+    await user.keyboard('{Home}')
+    expect(pointAt()).toBe('after 1 Equaliser')
+    await user.keyboard('{End}')
     expect(app.listen.getState().listeningPoint).toBeNull()
-    expect(pressedEars()).toEqual(['Hear up to here, at the end of the chain'])
+    expect(document.activeElement).toBe(point())
+    const stops = screen.getAllByRole('button', { name: /^Hear up to here/ })
+    expect(stops.every((stop) => stop.tabIndex === -1)).toBe(true)
+  })
+
+  it('drags the listening point along the line, with the finger that took it', () => {
+    screen.getAllByRole('button', { name: /^Hear up to here/ }).forEach((gap, i) => {
+      gap.getBoundingClientRect = () => new DOMRect(100 * i + 80, 0, 20, 50)
+    })
+    fireEvent.pointerDown(point(), { button: 0, clientX: 390, clientY: 25, pointerId: 1 })
+    fireEvent.pointerMove(window, { clientX: 195, clientY: 90, pointerId: 1 })
+    expect(pointAt()).toBe('after 2 Equaliser')
+    fireEvent.pointerMove(window, { clientX: 20, clientY: 25, pointerId: 2 })
+    expect(pointAt()).toBe('after 2 Equaliser')
+    fireEvent.pointerMove(window, { clientX: 20, clientY: 25, pointerId: 1 })
+    fireEvent.pointerUp(window, { clientX: 20, clientY: 25, pointerId: 1 })
+    fireEvent.pointerMove(window, { clientX: 300, clientY: 25, pointerId: 1 })
+    expect(app.listen.getState().listeningPoint).toBe('clean-up')
+    expect(app.chain.getState().past).toEqual([])
   })
 
   it('has the listening point at the end when its stage is gone', async () => {
     await user.click(screen.getByRole('button', { name: /after 1 Equaliser/ }))
     await user.click(screen.getByRole('button', { name: 'Remove Equaliser' }))
-    expect(pressedEars()).toEqual(['Hear up to here, at the end of the chain'])
+    expect(pointAt()).toBe('at the end of the chain')
   })
 
-  it('says of its end, too, whose figures it shows while stored versions are compared', () => {
-    const out = () => within(screen.getByRole('list')).getAllByRole('listitem').at(-1)?.textContent
+  it('has the loudness on the line behind each stage that is on and heard, and at both ends', () => {
     const { chain } = app.chain.getState()
-    act(() => app.listening.setScope({ kind: 'snapshots', a: null, b: chain }))
-    expect(out()).toContain('out: whole chain')
-    act(() => app.chain.getState().edit(switchStage('level', false)))
-    expect(out()).toContain('out: B')
+    const evidence = evidenceOf(comparisonOf(chain, { kind: 'chain' }))
+    act(() => app.evidence.setState({ evidence }))
+    const shown = () => screen.queryAllByTitle(/^Integrated loudness here/).map((each) => each.textContent)
+    const lufs = (id: string) => plain(evidence.stages.get(id)?.integratedLufs ?? 0, 1)
+    expect(shown()).toEqual(['clean-up', 'lift', 'level', 'sibilance'].map((id) => `then ${lufs(id)} LUFS`))
+    const out = within(screen.getByRole('list')).getAllByRole('listitem').at(-2)
+    expect(out?.textContent).toBe(`out${lufs('sibilance')} LUFS`)
     act(() => app.listening.setListeningPoint('lift'))
-    expect(out()).toContain('B at the listening point:')
+    expect(shown()).toHaveLength(2)
+  })
+
+  it('marks a true peak above full scale where the sound comes out', () => {
+    const evidence = evidenceOf(comparisonOf(app.chain.getState().chain, { kind: 'chain' }))
+    const withPeak = (truePeakDbtp: number) => {
+      const measures = { ...evidence.processed.measures, truePeakDbtp }
+      act(() =>
+        app.evidence.setState({ evidence: { ...evidence, processed: { ...evidence.processed, measures } } }),
+      )
+    }
+    withPeak(0)
+    expect(screen.queryByText(/^peak/)).toBeNull()
+    withPeak(1.23)
+    expect(screen.getByText('peak +1.2 dBTP').tagName).toBe('STRONG')
+  })
+
+  it('says of its end whose figures it shows while versions are compared, and shows none of them on cards', () => {
+    const out = () => within(screen.getByRole('list')).getAllByRole('listitem').at(-2)?.textContent
+    const { chain } = app.chain.getState()
+    const b = { name: 'boosts last', chain }
+    act(() => {
+      app.evidence.setState({ evidence: evidenceOf(comparisonOf(chain, { kind: 'chain' })) })
+      app.listening.setScope({ kind: 'snapshots', a: null, b })
+    })
+    expect(out()).toMatch(/^out−/)
+    expect(screen.getAllByTitle(/^Integrated loudness here/)).toHaveLength(4)
+    act(() => app.chain.getState().edit(switchStage('level', false)))
+    expect(out()).toContain('out of \u2068boosts last\u2069')
+    expect(screen.queryAllByTitle(/^Integrated loudness here/)).toEqual([])
+    act(() => app.listening.setListeningPoint('lift'))
+    expect(out()).toContain('not heard')
     act(() => app.listening.setScope({ kind: 'chain' }))
-    expect(out()).not.toContain('B at the ear')
+    expect(out()).not.toContain('boosts last')
   })
 
   it('leaves a drag to the finger that began it', () => {

@@ -39,7 +39,7 @@ function evidenceIn(app: App): Evidence {
   return {
     bypassed: sideOf(tone(0.1)),
     processed: sideOf(tone(0.2)),
-    stages: new Map([['level', { loudnessChangeLu: 0, reduction, trace: null }]]),
+    stages: new Map([['level', { integratedLufs: -20, loudnessChangeLu: 0, reduction, trace: null }]]),
     matching: { bypassedDb: 0, processedDb: -6.02, measuredOver: 'take' },
     chains: { bypassed: chain, processed: chain },
   }
@@ -73,7 +73,7 @@ describe('the figures', () => {
   it('say whose stages they tell of, where that is not the current chain', () => {
     const app = showInApp(<TheFigures />)
     const { chain } = app.chain.getState()
-    act(() => app.listen.setState({ scope: { kind: 'snapshots', a: null, b: chain } }))
+    act(() => app.listen.setState({ scope: { kind: 'snapshots', a: null, b: { name: '', chain } } }))
     expect(caption()).toBe('now against B, whole take')
     act(() => app.chain.getState().edit(addStage('gain')))
     expect(caption()).toContain('figures of stages are those of B')

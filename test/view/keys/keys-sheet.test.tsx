@@ -91,10 +91,10 @@ describe('keys', () => {
     expect(first).not.toBeNull()
     await user.keyboard('nk')
     const second = app.chain.getState().snapshots.b
-    expect(second).toBe(app.chain.getState().chain)
+    expect(second?.chain).toBe(app.chain.getState().chain)
     await user.keyboard('nk')
     expect(app.chain.getState().snapshots).toEqual({ a: first, b: second })
-    expect(page.screen.getState().said?.words).toContain('both taken')
+    expect(page.screen.getState().said?.words).toContain('both stored')
   })
 
   it('set both ends of the loop where the take is', async () => {

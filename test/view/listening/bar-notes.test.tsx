@@ -90,7 +90,7 @@ describe('the notes of the listening bar', () => {
     act(() => app.chain.getState().edit(switchStage('clean-up', false)))
     expect(screen.getByText(/^You hear “without”/)).toBeDefined()
     const { chain } = app.chain.getState()
-    act(() => app.listening.setScope({ kind: 'snapshots', a: chain, b: null }))
+    act(() => app.listening.setScope({ kind: 'snapshots', a: { name: '', chain }, b: null }))
     expect(screen.queryByText(/does not include this change/)).toBeNull()
     act(() => app.chain.getState().edit(switchStage('clean-up', true)))
     expect(screen.getByText(/^You hear “A”/)).toBeDefined()

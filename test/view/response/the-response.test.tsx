@@ -107,7 +107,7 @@ describe('the response', () => {
   it('says that the response is that of the current chain, where the spectra are those of stored versions', () => {
     expect(screen.getByText('spectrum: whole take')).toBeDefined()
     const { chain } = app.chain.getState()
-    act(() => app.listening.setScope({ kind: 'snapshots', a: chain, b: chain }))
+    act(() => app.listening.setScope({ kind: 'snapshots', a: { name: '', chain }, b: { name: '', chain } }))
     expect(screen.getByText('current chain; spectrum: whole take')).toBeDefined()
   })
 

@@ -11,6 +11,7 @@ import { showOnPage } from '../keys/on-page'
 
 let page: ReturnType<typeof showOnPage>
 const user = userEvent.setup()
+const sides = { bypassed: 'without', processed: 'with' }
 
 /** Opens the sheet on a measured bench where chance hides `with` (true) or `without` behind X, or A, each time. */
 function open(hidden: boolean) {
@@ -171,7 +172,15 @@ describe('a run', () => {
     cleanup()
     const { app } = showOnPage(<OutputLevels />)
     expect(screen.getByText('silent')).toBeDefined()
-    const running = { number: 1, kind: 'name-x', rounds: 8, round: 1, choice: 'x', heard: false } as const
+    const running = {
+      number: 1,
+      kind: 'name-x',
+      sides,
+      rounds: 8,
+      round: 1,
+      choice: 'x',
+      heard: false,
+    } as const
     act(() => app.trial.setState({ running }))
     expect(screen.getByText('levels not shown')).toBeDefined()
   })
@@ -199,13 +208,13 @@ describe('the history', () => {
 
 describe('matchingWords', () => {
   it('says which side plays lower and by how much, or that neither is', () => {
-    expect(matchingWords({ bypassedDb: -4.14, processedDb: 0, measuredOver: 'take' })).toMatch(
+    expect(matchingWords({ bypassedDb: -4.14, processedDb: 0, measuredOver: 'take' }, sides)).toMatch(
       /^Matched: “without” plays 4\.1 dB lower, measured over the take\./,
     )
-    expect(matchingWords({ bypassedDb: 0, processedDb: -2, measuredOver: 'loop' })).toContain(
+    expect(matchingWords({ bypassedDb: 0, processedDb: -2, measuredOver: 'loop' }, sides)).toContain(
       '“with” plays 2 dB lower, measured over the loop',
     )
-    expect(matchingWords({ bypassedDb: -0.04, processedDb: 0, measuredOver: 'take' })).toMatch(
+    expect(matchingWords({ bypassedDb: -0.04, processedDb: 0, measuredOver: 'take' }, sides)).toMatch(
       /^Both are already equally loud/,
     )
   })

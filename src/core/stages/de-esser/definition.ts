@@ -94,6 +94,7 @@ export const deEsser: StageDefinition<DeEsserSettings> = {
 function describeDeEsser({ crossoverHz, ratio, rangeDb, band }: DeEsserSettings): string {
   if (rangeDb === 0) return 'Reduces nothing: range 0 dB'
   if (ratio === 1) return 'Reduces nothing: ratio 1:1'
-  const reduced = band === 'above' ? 'sibilance' : 'everything during sibilance'
-  return `Reduces ${reduced} above ${frequency(crossoverHz)}, by up to ${plainInSentence(rangeDb, 1)} dB`
+  const reduced =
+    band === 'above' ? `sibilance above ${frequency(crossoverHz)}` : 'everything during sibilance'
+  return `Reduces ${reduced}, by up to ${plainInSentence(rangeDb, 1)} dB`
 }

@@ -1,9 +1,9 @@
 import { useId, useMemo } from 'react'
 import { type DetectorLevel, levelHistogram } from '../../../core'
+import { HIGHEST_DBFS } from '../../plot/static-curve'
 import { barsPath } from './bars-path'
 import styles from './level-bars.module.css'
 import type { PlotArea } from './picture-frame'
-import { HIGHEST_DBFS } from './static-curve'
 
 /** Width of a bar, dB. */
 const BAR_DB = 1

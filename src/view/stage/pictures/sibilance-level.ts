@@ -1,5 +1,5 @@
 import type { SibilanceDetection } from '../../../core'
-import { levelOfReduction } from './static-curve'
+import { levelOfReduction } from '../../plot/static-curve'
 
 /** A level above the crossover, as a de-esser's gain reduction shows it. */
 export interface MetLevel {

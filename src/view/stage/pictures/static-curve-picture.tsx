@@ -2,12 +2,12 @@ import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
 import { detectorOf, plain, plainInSentence, type StaticCurve } from '../../../core'
 import { useDetail, useStageColour } from '../../context/app-context'
+import { HIGHEST_DBFS, lowestShownDbfs, outputDbfs, staticCurvePoints } from '../../plot/static-curve'
 import { DragHandle } from './drag-handle'
 import { LevelBars } from './level-bars'
 import { PictureFrame, type PlotArea } from './picture-frame'
 import type { PictureProps } from './picture-props'
 import styles from './pictures.module.css'
-import { HIGHEST_DBFS, lowestShownDbfs, outputDbfs, staticCurvePoints } from './static-curve'
 import { WorkingPoint } from './working-point'
 
 /**

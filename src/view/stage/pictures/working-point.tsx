@@ -1,7 +1,7 @@
 import { reductionDb, type StaticCurve } from '../../../core'
 import { useGainReduction } from '../../context/use-gain-reduction'
+import { levelOfReduction } from '../../plot/static-curve'
 import styles from './pictures.module.css'
-import { levelOfReduction } from './static-curve'
 
 interface WorkingPointProps {
   readonly curve: StaticCurve

@@ -32,7 +32,7 @@ export function LanesStack({ view, sampleRate, width }: LanesStackProps) {
   const current = useChain((state) => state.chain)
   const scope = useListen((state) => state.scope)
   // The chain that the figures are of: the current one, or a stored version.
-  const chain = scope.kind === 'snapshots' ? (scope.b ?? current) : current
+  const chain = scope.kind === 'snapshots' ? (scope.b?.chain ?? current) : current
   const listeningPoint = useListen((state) => state.listeningPoint)
   const hasSpectrogram = useView((state) => state.spectrogram)
   const selected = useChain((state) => state.chain.stages.find(({ id }) => id === state.selectedId)) ?? null

@@ -63,7 +63,15 @@ describe('the lanes', () => {
     const { app } = showOnPage(<TheTake />)
     const { chain } = app.chain.getState()
     act(() => app.evidence.setState({ evidence: evidenceOf(app, tone(5, 0.5)), working: null }))
-    act(() => app.listen.setState({ scope: { kind: 'snapshots', a: chain, b: { ...chain, stages: [] } } }))
+    act(() =>
+      app.listen.setState({
+        scope: {
+          kind: 'snapshots',
+          a: { name: '', chain },
+          b: { name: '', chain: { ...chain, stages: [] } },
+        },
+      }),
+    )
     expect(screen.getByText('lanes: B')).toBeDefined()
     expect(sentences()[0]).toMatch(/dBFS at \S+ A, .* B\. In front: B\.$/)
     expect(sentences().some((sentence) => sentence?.startsWith('Gain reduction'))).toBe(false)
@@ -91,7 +99,7 @@ describe('the lanes', () => {
     const gainDb = new Float32Array(Math.ceil((10 * RATE) / TRACE_HOP_FRAMES)).fill(-2)
     gainDb.fill(-9.3, 250, 252)
     const trace = { hopFrames: TRACE_HOP_FRAMES, gainDb }
-    const stage = { loudnessChangeLu: null, trace, reduction: reductionSummary(trace) }
+    const stage = { integratedLufs: null, loudnessChangeLu: null, trace, reduction: reductionSummary(trace) }
     const evidence = { ...evidenceOf(app, tone(10, 0.5)), stages: new Map([['level', stage]]) }
     act(() => app.evidence.setState({ evidence, working: null }))
     const lane = screen.getByRole('img', { name: /^Gain reduction of stage 3, Compressor: max 9.3 dB/ })

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { reductionDb } from '../../../../src/core'
-import { levelOfReduction, staticCurvePoints } from '../../../../src/view/stage/pictures/static-curve'
+import { reductionDb } from '../../../src/core'
+import { levelOfReduction, staticCurvePoints } from '../../../src/view/plot/static-curve'
 
 const curves = fc.record({
   thresholdDb: fc.double({ min: -80, max: 0, noNaN: true }),

@@ -1,4 +1,4 @@
-import { reductionDb, type StaticCurve } from '../../../core'
+import { reductionDb, type StaticCurve } from '../../core'
 
 /** The highest level drawn, dBFS in and out. */
 export const HIGHEST_DBFS = 0

@@ -1,9 +1,10 @@
 import type { MouseEvent, RefObject } from 'react'
 import { flushSync } from 'react-dom'
-import { type StageDoc, stageDefinitions } from '../../core'
-import { moveStage, removeStage } from '../../session/chain/chain-edits'
-import { useApp, useStageColour } from '../context/app-context'
-import { StageGlyph } from '../controls/stage-glyph'
+import { type StageDoc, stageDefinitions } from '../../../core'
+import { moveStage, removeStage } from '../../../session/chain/chain-edits'
+import { printedKey } from '../../actions/key-table'
+import { useApp, useStageColour } from '../../context/app-context'
+import { StageGlyph } from '../../controls/stage-glyph'
 import styles from './stage-actions.module.css'
 
 interface StageActionsProps {
@@ -47,19 +48,29 @@ export function StageActions({ stage, index, count, list, adder, announce }: Sta
         aria-disabled={index === 0}
         onClick={move(index - 1)}
         aria-label={`Move ${label} earlier`}
+        title={`Move ${label} earlier: key ${printedKey('stage-earlier')}`}
+        data-look="bare"
       >
-        ← earlier
+        ←
       </button>
       <button
         type="button"
         aria-disabled={index === count - 1}
         onClick={move(index + 1)}
         aria-label={`Move ${label} later`}
+        title={`Move ${label} later: key ${printedKey('stage-later')}`}
+        data-look="bare"
       >
-        later →
+        →
       </button>
-      <button type="button" onClick={remove} aria-label={`Remove ${label}`}>
-        remove
+      <button
+        type="button"
+        onClick={remove}
+        aria-label={`Remove ${label}`}
+        title={`Remove ${label}`}
+        data-look="bare"
+      >
+        ✕
       </button>
     </span>
   )

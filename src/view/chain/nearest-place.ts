@@ -7,10 +7,10 @@ export interface Box {
 }
 
 /**
- * The place in the chain that a dragged stage would take at a point: that of the box the point is nearest to, boxes
- * in the order of the chain.
+ * The place in the chain of a point on the screen: that of the box it is nearest to, boxes in the
+ * order of the chain.
  */
-export function dropPlace(boxes: readonly Box[], x: number, y: number): number {
+export function nearestPlace(boxes: readonly Box[], x: number, y: number): number {
   const distances = boxes.map((box) => {
     const dx = Math.max(box.left - x, 0, x - box.right)
     const dy = Math.max(box.top - y, 0, y - box.bottom)
