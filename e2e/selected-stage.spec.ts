@@ -31,14 +31,25 @@ for (const viewport of [
     for (const name of [/^4 ?De-esser/, /^1 ?Equaliser/]) {
       await choose(page, name)
       const stage = page.getByRole('region', { name: /De-esser|Equaliser/ })
-      const paste = stage.getByRole('button', { name: /^Paste/ })
+      const menu = stage.getByRole('button', { name: 'Stage', exact: true })
       const controls = stage.locator('button, input, select')
       const boxes = () =>
-        controls.evaluateAll((all) => all.map((control) => control.getBoundingClientRect().toJSON()))
-      await paste.scrollIntoViewIfNeeded()
+        controls.evaluateAll((all) =>
+          all.map((control) => {
+            const { left, top, width, height } = control.getBoundingClientRect()
+            return {
+              left,
+              top: top + window.scrollY,
+              right: left + width,
+              bottom: top + window.scrollY + height,
+            }
+          }),
+        )
+      await menu.scrollIntoViewIfNeeded()
       const before = await boxes()
       await page.evaluate(() => navigator.clipboard.writeText('good morning'))
-      await paste.click()
+      await menu.click()
+      await stage.getByRole('button', { name: /^Paste/ }).click()
       const news = stage.getByText('The clipboard holds no stage.')
       const seen = await news.boundingBox()
       const bar = await page.getByRole('region', { name: 'Listening' }).boundingBox()
@@ -47,12 +58,13 @@ for (const viewport of [
       expect(seen.x).toBeGreaterThanOrEqual(0)
       expect(seen.x + seen.width).toBeLessThanOrEqual(viewport.width)
       expect(await boxes()).toEqual(before)
+      const above = await page.evaluate(() => window.scrollY)
       const covered = before.filter(
         (box) =>
           box.left < seen.x + seen.width - 1 &&
           box.right > seen.x + 1 &&
-          box.top < seen.y + seen.height - 1 &&
-          box.bottom > seen.y + 1,
+          box.top < above + seen.y + seen.height - 1 &&
+          box.bottom > above + seen.y + 1,
       )
       expect(covered).toEqual([])
     }

@@ -12,15 +12,18 @@ import type { Evidence, LoopEvidence, TakeMarks } from './evidence'
 import { FactStore } from './facts/fact-store'
 import { addressOf, type Want } from './facts/fact-values'
 import type { JobInput, JobName, JobResult } from './jobs'
-import type { FactPiece } from './jobs/facts-job'
+import { type FactPiece, knownFact } from './jobs/facts-job'
 import type { StretchTrace } from './lanes/live-traces'
-import type { Priority } from './messages'
 import { HandLanes } from './pool/hand-lanes'
 import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
+import { orAborted, pause } from './port/waits'
+import { detailWants, selectDetail } from './select/select-detail'
 import { alikePrefix, EvidenceSelector, halvesOf, missingFrom, wantsOf } from './select/select-evidence'
 import { loopWantsOf, selectLoop } from './select/select-loop'
+import type { StageDetail } from './stage-detail'
 import { startWorker } from './start-worker'
+import type { WantOptions } from './want-options'
 
 /** Facts that the page keeps, bytes: those of some dozens of comparisons of a four-minute take. */
 const FACT_BYTES = 64 * 2 ** 20
@@ -41,6 +44,9 @@ export interface EvidenceWanted {
   readonly live: FrameRange | null
 }
 
+/** Where the take is measured for what is not everywhere. */
+const PLACES: Want = { stages: [], names: ['places'] }
+
 /** Told what comes ahead of evidence. */
 export interface EvidenceListener {
   onProgress(share: number): void
@@ -48,15 +54,6 @@ export interface EvidenceListener {
   onLiveTraces(traces: readonly StretchTrace[]): void
   /** All of them have come. */
   onTracesOver(): void
-}
-
-/** How facts are wanted. */
-interface WantOptions {
-  readonly signal: AbortSignal
-  readonly priority?: Priority
-  /** The stages whose sound will be asked for again. */
-  readonly keep?: Want['stages']
-  onProgress?(share: number): void
 }
 
 /** Everything that is worked out off the page, about one take at a time. */
@@ -70,6 +67,7 @@ export class Compute {
   private takeAbort = new AbortController()
   private evidenceAbort = new AbortController()
   private loopAbort = new AbortController()
+  private detailAbort = new AbortController()
   /** Ends the wait for the hand to rest. */
   private endWait: () => void = () => undefined
   /** The chain whose evidence was put together last: what is alike in the next will be alike in the one after. */
@@ -100,6 +98,7 @@ export class Compute {
     this.takeAbort.abort()
     this.evidenceAbort.abort()
     this.loopAbort.abort()
+    this.detailAbort.abort()
     this.lanes.leave()
     const abort = new AbortController()
     this.takeAbort = abort
@@ -247,6 +246,26 @@ export class Compute {
     return this.run('makeup', (take) => ({ take, chain, stageId }), { priority: 'screen', signal })
   }
 
+  /** What is known of one stage alone, whether it is on or off; undefined where some of it is not known. */
+  knownDetail(chain: ChainDoc, stageId: string): StageDetail | undefined {
+    return this.take ? selectDetail(this.facts, this.take.hash, chain, stageId) : undefined
+  }
+
+  /**
+   * What there is to know of one stage alone, after all that is more urgent; null when it was given up.
+   * @throws ComputeError when it could not be worked out
+   */
+  async detail(chain: ChainDoc, stageId: string): Promise<StageDetail | null> {
+    this.detailAbort.abort()
+    const abort = new AbortController()
+    this.detailAbort = abort
+    const { take } = this
+    if (!take) return null
+    const { wants, helps } = detailWants(chain, stageId)
+    const isKnown = await this.want(take, wants, { signal: abort.signal, priority: 'study', helps })
+    return isKnown ? (this.knownDetail(chain, stageId) ?? null) : null
+  }
+
   /** What is missing of the sides of a comparison, as it is shared out: a side each, or one side in two halves. */
   private lotsOf(take: HashedTake, sides: readonly (readonly Want[])[]): readonly (readonly Want[])[] {
     const missing = sides
@@ -268,18 +287,14 @@ export class Compute {
   private async workOut(
     take: HashedTake,
     missing: readonly Want[],
-    { signal, onProgress = () => undefined, keep = [], priority = 'evidence' }: WantOptions,
+    { signal, onProgress = () => undefined, keep = [], priority = 'evidence', helps = [] }: WantOptions,
   ): Promise<void> {
-    const places = this.facts.get({ take: take.hash, stages: [] }, 'places') ?? null
+    const known = [PLACES, ...helps].flatMap(({ stages, names }) =>
+      names.flatMap((name) => knownFact(stages, name, this.facts.get({ take: take.hash, stages }, name))),
+    )
     const onPiece = (piece: FactPiece) => this.learn(take.hash, missing, piece)
-    const input = { take: take.hash, wants: missing, places, keep: keep.length > 0 ? keep : null }
-    const { result } = this.pool.run('facts', input, {
-      priority,
-      take,
-      signal,
-      onProgress,
-      onPiece,
-    })
+    const input = { take: take.hash, wants: missing, known, keep: keep.length > 0 ? keep : null }
+    const { result } = this.pool.run('facts', input, { priority, take, signal, onProgress, onPiece })
     await result
   }
 
@@ -287,17 +302,4 @@ export class Compute {
     const wanted = wants[want]
     if (wanted) this.facts.put(addressOf(take, wanted), name, value)
   }
-}
-
-function pause(ms: number): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, ms))
-}
-
-/** Waits for `done`, or until `signal` says that it is not waited for. */
-async function orAborted(done: Promise<void>, signal: AbortSignal): Promise<void> {
-  if (signal.aborted) return
-  const aborted = new Promise<void>((resolve) =>
-    signal.addEventListener('abort', () => resolve(), { once: true }),
-  )
-  await Promise.race([done, aborted])
 }

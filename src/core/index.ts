@@ -1,5 +1,5 @@
 /** The public face of the core: everything other code, and other people's code, stands on. */
-export { type BandSweep, SWEEP_GAIN_DB, sweepWords, sweptChain } from './chain/band-sweep'
+export { type BandSweep, SWEEP_GAIN_DB, SWEEP_Q, sweepWords, sweptChain } from './chain/band-sweep'
 export { bypassed, type ChainDoc, chainOf, chainToJson, MAX_STAGES } from './chain/chain-doc'
 export { ChainError } from './chain/chain-error'
 export { ChainProcessor } from './chain/chain-processor'
@@ -9,6 +9,7 @@ export {
   listeningPointIndexOf,
   type Scope,
 } from './chain/compare'
+export { type DetectorLevel, detectorLevelSteps, levelHopFrames, SILENT_DBFS } from './chain/detector-level'
 export { idleChain } from './chain/idle-chain'
 export { type JsonIssue, jsonIssue, quoted } from './chain/json-issue'
 export { chainLatencyFrames } from './chain/latency'
@@ -38,6 +39,7 @@ export { dbToGain, gainToDb } from './sound/decibels'
 export type { FrameRange } from './sound/frame-range'
 export { sampleHashSteps } from './sound/sample-hash'
 export { durationSeconds, excerpt, frameCount, type Sound } from './sound/sound'
+export { type SoundPart, soundParts } from './sound/sound-parts'
 export { finished, partOf, type Steps } from './sound/steps'
 export {
   isStageKind,
@@ -47,7 +49,7 @@ export {
   stageDefinitions,
   stageKinds,
 } from './stages'
-export { defaultSettings, defaultStage } from './stages/defaults'
+export { defaultStage } from './stages/defaults'
 export {
   type BandSettings,
   type BandShape,
@@ -72,14 +74,24 @@ export type {
   SwitchParameter,
   Unit,
 } from './stages/parameter'
+export { defaultSettings } from './stages/parameter-defaults'
 export { printNumber, printValue } from './stages/print-value'
 export type { Processor, ProcessorHost, ReductionReader } from './stages/processor'
 export { MAX_LOOKAHEAD_MS } from './stages/shared-parameters'
 export type { StageDefinition } from './stages/stage-definition'
+export { type DetectorOf, detectorOf, levelStage, type SetByLevel } from './stages/stage-detector'
 export { describeStage, makeupOf, pictureOf, stageLatencyFrames } from './stages/stage-facts'
 export { bandDesignOf, bandsOf, itemsOf, maxItemsOf, withBands } from './stages/stage-items'
 export type { SibilanceDetection, StagePicture, StagePictureKind } from './stages/stage-picture'
+export {
+  type AddedHarmonics,
+  addedHarmonicSteps,
+  addedHarmonics,
+  sineAsLoudDbfs,
+} from './study/added-harmonics'
 export { fewestRareRight, probabilityByChance, probabilityOfAtLeast } from './study/blind-trial-chance'
 export { drawOrder, type HiddenSide } from './study/blind-trial-order'
 export { powerSentence, printProbability, type TrialResult, trialSentence } from './study/blind-trial-words'
+export { type LevelHistogram, levelHistogram, shareAbove } from './study/level-histogram'
 export { matchingMakeupDb, matchingMakeupSteps } from './study/matching-makeup'
+export { type SibilantLevel, sibilantLevelSteps, sibilantLevels } from './study/sibilant-levels'

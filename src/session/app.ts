@@ -9,11 +9,13 @@ import { type ChainState, createChainStore } from './chain/chain-store'
 import { Comparing } from './comparison/comparing'
 import type { Delivery } from './delivery'
 import { createDeliveryStore, type DeliveryState } from './delivery-store'
+import { createDetailStore, type DetailState } from './detail-store'
 import type { SessionSounds } from './document/apply-session'
 import type { SessionDoc } from './document/session-doc'
 import { sessionOf } from './document/session-of'
 import { createEvidenceStore, type EvidenceState } from './evidence-store'
 import { followComparison } from './follow-comparison'
+import { followSelectedStage } from './follow-selected-stage'
 import { createListenStore, type ListenState } from './listening/listen-store'
 import { Listening } from './listening/listening'
 import { deliveryMaking, trialRunning } from './sheet-parts'
@@ -43,6 +45,7 @@ export interface App {
   readonly take: StoreApi<TakeState>
   readonly listen: StoreApi<ListenState>
   readonly evidence: StoreApi<EvidenceState>
+  readonly detail: StoreApi<DetailState>
   readonly delivery: StoreApi<DeliveryState>
   readonly trial: StoreApi<TrialState>
   readonly view: StoreApi<ViewState>
@@ -76,6 +79,7 @@ export function createApp(): App {
   const take = createTakeStore()
   const listen = createListenStore()
   const evidence = createEvidenceStore()
+  const detail = createDetailStore()
   const delivery = createDeliveryStore()
   const trial = createTrialStore()
   const view = createViewStore(take)
@@ -90,6 +94,7 @@ export function createApp(): App {
   const comparing = new Comparing({ chain, listen })
   const takes = new Takes(take, compute, (name) => listening.loaded(name))
   const askAgain = followComparison({ chain, take, listen, evidence, view }, compute)
+  followSelectedStage({ chain, take, evidence, detail }, compute)
   let deliveries: Delivery | null = null
   let trials: Trials | null = null
   const app: App = {
@@ -97,6 +102,7 @@ export function createApp(): App {
     take,
     listen,
     evidence,
+    detail,
     delivery,
     trial,
     view,

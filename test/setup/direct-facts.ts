@@ -1,7 +1,10 @@
 import type { FactName, FactValues } from '../../src/compute/facts/fact-values'
 import {
+  addedHarmonics,
   chainOf,
   clippedRanges,
+  type DetectorLevel,
+  detectorLevelSteps,
   finished,
   hasSibilantBand,
   integratedLoudness,
@@ -15,6 +18,8 @@ import {
   type Sound,
   type StageDoc,
   sibilantEvents,
+  sibilantLevels,
+  sineAsLoudDbfs,
   subBlockEnergySteps,
   type Trace,
 } from '../../src/core'
@@ -36,6 +41,19 @@ const direct: { [Name in FactName]: (take: Sound, stages: readonly StageDoc[]) =
   reduction: (take, stages) => {
     const trace = traceOf(take, stages)
     return trace && reductionSummary(trace)
+  },
+  detectorLevel: levelOf,
+  sibilantLevels: (take, stages) => {
+    const level = levelOf(take, stages)
+    return (
+      level && sibilantLevels(rendered(take, stages.slice(0, -1)), level, direct.places(take, []).sibilants)
+    )
+  },
+  addedHarmonics: (take, stages) => {
+    const last = stages.at(-1)
+    const lufs = integratedLoudness(rendered(take, stages.slice(0, -1)))
+    if (!last || lufs === null) return null
+    return addedHarmonics(last, sineAsLoudDbfs(lufs, take.channels.length), take.sampleRate)
   },
 }
 
@@ -63,7 +81,15 @@ export const factNames: readonly FactName[] = [
   'spectrum',
   'trace',
   'reduction',
+  'detectorLevel',
+  'sibilantLevels',
+  'addedHarmonics',
 ]
+
+function levelOf(take: Sound, stages: readonly StageDoc[]): DetectorLevel | null {
+  const last = stages.at(-1)
+  return last ? finished(detectorLevelSteps(rendered(take, stages.slice(0, -1)), last)) : null
+}
 
 function rendered(take: Sound, stages: readonly StageDoc[]): Sound {
   return renderChain(take, chainOf(stages)).sound

@@ -45,7 +45,7 @@ export function factsHere(
   const pieces: FactPiece[] = []
   const take = memory.take?.hash ?? ''
   const tools = toolsOf<FactPiece>(memory, (piece) => pieces.push(structuredClone(piece)))
-  finished(factsJob({ take, wants, places: null, keep }, tools))
+  finished(factsJob({ take, wants, known: [], keep }, tools))
   return pieces
 }
 

@@ -1,5 +1,7 @@
 import {
+  addedHarmonicSteps,
   clippedRangeSteps,
+  detectorLevelSteps,
   hasSibilantBand,
   integratedLoudnessSteps,
   longTermSpectrumSteps,
@@ -13,12 +15,14 @@ import {
   type Sound,
   type Steps,
   sibilantEventSteps,
+  sibilantLevelSteps,
   sibilantsWithin,
+  sineAsLoudDbfs,
   subBlockEnergySteps,
   traceWithin,
 } from '../../core'
 import { type SoundAddress, wholeOf } from '../address'
-import type { FactName, FactValues } from './fact-values'
+import { type FactName, type FactValues, lastAndFront } from './fact-values'
 
 /** What facts are worked out with. */
 export interface FactTools {
@@ -96,5 +100,28 @@ export const facts: FactTable = {
   *reduction(address, tools) {
     const trace = yield* tools.fact(address, 'trace')
     return trace && reductionSummary(trace)
+  },
+  *detectorLevel(address, tools) {
+    const found = lastAndFront(address.stages)
+    if (!found) return null
+    const sound = yield* partOf(tools.sound({ ...address, stages: found.front }), 0, 0.7)
+    return yield* partOf(detectorLevelSteps(sound, found.last), 0.7, 1)
+  },
+  *sibilantLevels(address, tools) {
+    const level = yield* partOf(tools.fact(address, 'detectorLevel'), 0, 0.8)
+    if (!level) return null
+    const { sibilants } = yield* tools.fact(address, 'places')
+    const front = lastAndFront(address.stages)?.front ?? []
+    const sound = yield* tools.sound({ ...address, stages: front })
+    return yield* partOf(sibilantLevelSteps(sound, level, sibilants), 0.8, 1)
+  },
+  *addedHarmonics(address, tools) {
+    const found = lastAndFront(address.stages)
+    if (!found) return null
+    const lufs = yield* partOf(tools.fact({ ...address, stages: found.front }, 'integratedLufs'), 0, 0.9)
+    if (lufs === null) return null
+    const { sampleRate, channels } = tools.take
+    const inputDbfs = sineAsLoudDbfs(lufs, channels.length)
+    return yield* partOf(addedHarmonicSteps(found.last, inputDbfs, sampleRate), 0.9, 1)
   },
 }

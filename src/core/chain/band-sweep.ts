@@ -12,7 +12,7 @@ export interface BandSweep {
 
 /** Boost of the band while it is swept, dB, and its Q. Common practice, no source. */
 export const SWEEP_GAIN_DB = 10
-const SWEEP_Q = 6
+export const SWEEP_Q = 6
 
 /** What is heard of a band while it is swept, in place of its settings: "heard +10 dB at 1.35 kHz, Q 6". */
 export function sweepWords({ frequencyHz }: BandSweep): string {

@@ -19,6 +19,8 @@ export interface NumberParameter {
   readonly minMeans?: string
   /** What is shown is the value times this (0..1 shown as a percentage: 100). */
   readonly displayFactor?: number
+  /** Seldom set: shown only when it is asked for. */
+  readonly rare?: true
   /** One sentence on what it does. */
   readonly help: string
 }
@@ -29,6 +31,8 @@ export interface ChoiceParameter<Value extends string | number = string | number
   readonly label: string
   readonly options: readonly { readonly value: Value; readonly label: string }[]
   readonly default: Value
+  /** Seldom set: shown only when it is asked for. */
+  readonly rare?: true
   readonly help: string
 }
 

@@ -28,6 +28,12 @@ export interface ReductionReader {
   read(reductionsDb: Float64Array, count: number): void
 }
 
+/** Receives the level that a stage's detector sees, piece by piece in the order of time. */
+export interface LevelReader {
+  /** @param levels of the next `count` frames, linear, full scale = 1; overwritten later */
+  read(levels: Float64Array, count: number): void
+}
+
 /** A running stage. Everything but construction is safe on the audio thread: no allocation in `process`, no exceptions, no clock. */
 export interface Processor<Settings> {
   /** Frames by which the output lags the input. Never changes. */
@@ -41,6 +47,11 @@ export interface Processor<Settings> {
    * need no sound of this stage: in one run, either process everything or trace everything.
    */
   trace?(channels: readonly Float32Array[], frames: number, reader: ReductionReader): void
+  /**
+   * Of stages with a detector: reports to `reader` the level that it sees, and leaves the sound alone. In one run, do
+   * nothing else.
+   */
+  readLevels?(channels: readonly Float32Array[], frames: number, reader: LevelReader): void
   /** Back to the state of a new one. */
   reset(): void
 }

@@ -1,7 +1,7 @@
 import type { FadingReduction, Paths } from '../dsp/dynamics/fading-reduction'
 import type { ReductionSettings } from '../dsp/dynamics/reduction-envelope'
 import { upToEnd } from '../dsp/fades/cross-fade'
-import { CHUNK_FRAMES, type ReductionReader } from './processor'
+import { CHUNK_FRAMES, type LevelReader, type ReductionReader } from './processor'
 
 /**
  * What stages that reduce gain have in common: chunk by chunk a level is detected, its gain reduction computed, reported
@@ -27,6 +27,19 @@ export abstract class ReducingProcessor<Settings extends ReductionSettings> {
 
   trace(channels: readonly Float32Array[], frames: number, reader: ReductionReader): void {
     this.run(channels, frames, reader, false)
+  }
+
+  readLevels(channels: readonly Float32Array[], frames: number, reader: LevelReader): void {
+    this.started = true
+    const { levels } = this
+    let from = 0
+    while (from < frames) {
+      const count = upToEnd(Math.min(CHUNK_FRAMES, frames - from), this.detectorFramesLeft)
+      this.prepare(channels, from, count)
+      this.detect(channels, from, count, levels)
+      reader.read(levels, count)
+      from += count
+    }
   }
 
   reset(): void {

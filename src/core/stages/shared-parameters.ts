@@ -95,6 +95,7 @@ export const lookaheadParameter: NumberParameter = {
   step: 0.1,
   digits: 1,
   minMeans: 'off',
+  rare: true,
   help: 'How far ahead the level is read, so that the gain is down before a peak arrives.',
 }
 

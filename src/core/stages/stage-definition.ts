@@ -1,3 +1,4 @@
+import type { StaticCurve } from '../dsp/dynamics/gain-computer'
 import type { BandSettings, EqualiserDesign } from './equaliser/band'
 import type { ListParameter, NumberParameter, ParameterTable } from './parameter'
 import type { StagePicture } from './stage-picture'
@@ -34,8 +35,27 @@ export interface StageDefinition<Settings extends object> {
   readonly items: StageItems<Settings> | null
   /** How the filter bands in its settings are read and written, to be drawn, dragged and swept; `null` if there are none. */
   readonly bands: StageBands<Settings> | null
+  /** The level that it compares with a threshold; `null` for stages that compare none. */
+  readonly detector: StageDetector<Settings> | null
   /** The gain that can be worked out to leave the take as loud as it came; `null` if there is none. */
   readonly makeup: StageMakeup<Settings> | null
+}
+
+/** A number in the settings of a stage: its key there, and its row in the table. */
+export interface KeyedParameter<Settings extends object> {
+  readonly key: keyof Settings & string
+  readonly parameter: NumberParameter
+}
+
+/** What a stage detects, and the settings that are set by looking at it. */
+export interface StageDetector<Settings extends object> {
+  readonly threshold: KeyedParameter<Settings>
+  readonly knee: KeyedParameter<Settings>
+  /** The frequency above which the level is detected; `null` where all of the sound is. */
+  readonly crossover: KeyedParameter<Settings> | null
+  curve(settings: Settings): StaticCurve
+  /** These settings with every one at its default that leaves the level along the take as it is. */
+  levelSettings(settings: Settings): Settings
 }
 
 /** One item of a list in a stage's settings. */

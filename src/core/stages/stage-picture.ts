@@ -19,5 +19,7 @@ export type StagePicture =
     }
   /** The level above a crossover against a threshold, over the spectrum of the take. */
   | { readonly kind: 'sibilance'; readonly detection: SibilanceDetection }
+  /** Loudness and true peak in front of the stage and behind it. */
+  | { readonly kind: 'level-change' }
 
 export type StagePictureKind = StagePicture['kind']

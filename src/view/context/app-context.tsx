@@ -3,6 +3,7 @@ import { useStore } from 'zustand'
 import type { App } from '../../session/app'
 import type { ChainState } from '../../session/chain/chain-store'
 import type { DeliveryState } from '../../session/delivery-store'
+import type { DetailState } from '../../session/detail-store'
 import type { EvidenceState } from '../../session/evidence-store'
 import type { ListenState } from '../../session/listening/listen-store'
 import type { TakeState } from '../../session/take/take-store'
@@ -47,6 +48,9 @@ export function useListen<Part>(select: (state: ListenState) => Part): Part {
 }
 export function useEvidence<Part>(select: (state: EvidenceState) => Part): Part {
   return useStore(useApp().evidence, select)
+}
+export function useDetail<Part>(select: (state: DetailState) => Part): Part {
+  return useStore(useApp().detail, select)
 }
 export function useDelivery<Part>(select: (state: DeliveryState) => Part): Part {
   return useStore(useApp().delivery, select)

@@ -16,7 +16,7 @@ export function ChoiceRow({ parameter, value, owner, onChange }: ChoiceRowProps)
   const id = useId()
   return (
     <>
-      <label className={styles.label} htmlFor={id}>
+      <label className={styles.label} htmlFor={id} title={parameter.help}>
         {owner && <Unseen>{owner}, </Unseen>}
         {parameter.label}
       </label>

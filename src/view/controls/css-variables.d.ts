@@ -9,5 +9,7 @@ declare module 'react' {
     '--usual-room'?: string
     /** Colour of the stage that something belongs to. */
     '--stage'?: string
+    /** How far down a level's picture its threshold stands, as a percentage. */
+    '--threshold'?: string
   }
 }

@@ -5,7 +5,7 @@ import { keyedValue, pressSize } from './key-steps'
 import { positionOf, stepped, valueAt } from './positions'
 import styles from './slider.module.css'
 import { spoken } from './spoken'
-import { useTouchSlide } from './use-touch-slide'
+import { useSlide } from './use-slide'
 
 interface SliderProps {
   readonly parameter: NumberParameter
@@ -22,7 +22,7 @@ interface SliderProps {
 export function Slider({ parameter, value, label, describedBy, onChange, onRest }: SliderProps) {
   const input = useRef<HTMLInputElement>(null)
   useWheel(input, (direction, event) => onChange(stepped(parameter, value, direction * pressSize(event))))
-  const touch = useTouchSlide((asked) => onChange(valueAt(parameter, asked)))
+  const slide = useSlide({ parameter, value, onChange, onRest })
   const position = positionOf(parameter, value)
   return (
     <input
@@ -37,7 +37,9 @@ export function Slider({ parameter, value, label, describedBy, onChange, onRest 
       aria-label={label}
       aria-valuetext={spoken(parameter, value)}
       aria-describedby={describedBy}
-      onChange={(event) => touch.ask(event.currentTarget.valueAsNumber)}
+      onChange={(event) => {
+        if (!slide.isPressed()) onChange(valueAt(parameter, event.currentTarget.valueAsNumber))
+      }}
       onKeyDown={(event) => {
         if (event.ctrlKey || event.metaKey) return
         const next = keyedValue(parameter, value, event)
@@ -50,18 +52,11 @@ export function Slider({ parameter, value, label, describedBy, onChange, onRest 
         onRest()
       }}
       onPointerDown={(event) => {
-        touch.down(event)
         onRest()
+        slide.down(event)
       }}
-      onPointerMove={touch.move}
-      onPointerUp={(event) => {
-        touch.up(event)
-        onRest()
-      }}
-      onPointerCancel={(event) => {
-        touch.cancel(event)
-        onRest()
-      }}
+      onPointerUp={onRest}
+      onPointerCancel={onRest}
       onKeyUp={onRest}
       onBlur={onRest}
     />

@@ -1,11 +1,8 @@
 import { useSyncExternalStore } from 'react'
-
-/** What browsers take for the size of text unless told otherwise, CSS pixels. */
-const USUAL_PX = 16
+import { pxOfRem, USUAL_PX } from './px-of-rem'
 
 function textScale(): number {
-  const px = Number.parseFloat(getComputedStyle(document.documentElement).fontSize)
-  return px > 0 ? px / USUAL_PX : 1
+  return pxOfRem() / USUAL_PX
 }
 
 /** Text and its width change together: what is as wide as a line of it tells. */

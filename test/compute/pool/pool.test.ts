@@ -46,7 +46,7 @@ async function lufs(chain: ChainDoc, of: HashedTake = take): Promise<unknown> {
   const pieces: FactPiece[] = []
   const wants = [{ stages: chain.stages, names: ['integratedLufs'] }] as const
   const onPiece = (piece: FactPiece) => void pieces.push(piece)
-  const input = { take: of.hash, wants, places: null, keep: null }
+  const input = { take: of.hash, wants, known: [], keep: null }
   await pool.run('facts', input, { priority: 'evidence', take: of, onPiece }).result
   return pieces[0]?.value
 }

@@ -176,7 +176,8 @@ describe('a job of facts that is told the places of its take', () => {
     const places = { pauses: [0, 1], sibilants: [] }
     const wants = [{ stages: [], names: ['places', 'measures'] as const }]
     const told: FactPiece[] = []
-    const input = { take: take.hash, wants, places, keep: null }
+    const known = [{ stages: [], name: 'places', value: places } as const]
+    const input = { take: take.hash, wants, known, keep: null }
     finished(
       factsJob(
         input,

@@ -74,6 +74,8 @@ describe('an equaliser at hand', () => {
   })
 })
 
+const isRare = (parameter: Parameter) => 'rare' in parameter && parameter.rare === true
+
 describe.each([
   ['compressor', 2, 'level'],
   ['de-esser', 3, 'sibilance'],
@@ -95,6 +97,9 @@ describe.each([
   it('has a control with a name for every setting of its table', async () => {
     screen.getByRole('heading', { name: new RegExp(`^${index + 1} ?${stageDefinitions[kind].label}`) })
     const parameters: Parameter[] = Object.values(stageDefinitions[kind].parameters)
+    for (const { label } of parameters.filter(isRare))
+      expect(screen.queryByRole('slider', { name: label }), label).toBeNull()
+    await user.click(screen.getByRole('button', { name: 'More' }))
     for (const { type, label } of parameters)
       expect(screen.getByRole(type === 'number' ? 'slider' : 'combobox', { name: label })).toBeDefined()
   })

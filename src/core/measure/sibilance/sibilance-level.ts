@@ -42,7 +42,7 @@ export function* sibilanceSteps(sound: Sound, sibilants: readonly SibilantEvent[
 }
 
 /** Mean square of each 5 ms of all channels mixed to one. */
-function* hopPowerSteps(sound: Sound): Steps<Float64Array> {
+export function* hopPowerSteps(sound: Sound): Steps<Float64Array> {
   const filter = new BiquadCascade(1, 1, 0)
   filter.set([highPass(LOWEST_HZ, Math.SQRT1_2, sound.sampleRate)])
   const length = Math.round(HOP_SECONDS * sound.sampleRate)

@@ -1,5 +1,6 @@
 import { framesOf } from '../../dsp/dynamics/time-constant'
 import { plainInSentence, ratioText, signedInSentence } from '../number-format'
+import { defaultSettings } from '../parameter-defaults'
 import {
   attackParameter,
   gainParameter,
@@ -33,6 +34,9 @@ export interface CompressorSettings extends DetectorSettings {
   readonly mix: number
 }
 
+const threshold = thresholdParameter(-24, 'Levels above this are compressed.')
+const knee = kneeParameter(6)
+
 /** Makeup gain, dB. */
 const makeupParameter = gainParameter('Makeup gain', 'Gain that makes up for the reduction.', -12, 36)
 
@@ -41,12 +45,12 @@ export const compressor: StageDefinition<CompressorSettings> = {
   label: 'Compressor',
   purpose: 'Evens out the level by turning loud notes down.',
   parameters: {
-    thresholdDb: thresholdParameter(-24, 'Levels above this are compressed.'),
+    thresholdDb: threshold,
     ratio: ratioParameter(
       4,
       'How many dB the input must rise above the threshold for 1 dB more at the output.',
     ),
-    kneeDb: kneeParameter(6),
+    kneeDb: knee,
     attackMs: attackParameter(5),
     releaseMs: releaseParameter(80),
     lookaheadMs: lookaheadParameter,
@@ -58,6 +62,7 @@ export const compressor: StageDefinition<CompressorSettings> = {
         { value: 'rms', label: `RMS (${RMS_WINDOW_MS} ms)` },
       ],
       default: 'peak',
+      rare: true,
       help: `Peak follows every cycle; RMS follows the power over ${RMS_WINDOW_MS} ms, nearer to how loud it sounds.`,
     },
     sideChainHighPassHz: {
@@ -71,10 +76,11 @@ export const compressor: StageDefinition<CompressorSettings> = {
       step: 5,
       digits: 0,
       minMeans: 'off',
+      rare: true,
       help: 'Keeps lower frequencies from triggering the compressor; the voice itself is not filtered.',
     },
-    makeupDb: makeupParameter,
     mix: mixParameter('Share of the output that is compressed; the rest is the dry input.'),
+    makeupDb: makeupParameter,
   },
   reducesGain: true,
   magnitudeDb: null,
@@ -85,6 +91,18 @@ export const compressor: StageDefinition<CompressorSettings> = {
   picture: (settings) => ({ kind: 'static-curve', curve: settings }),
   items: null,
   bands: null,
+  detector: {
+    threshold: { key: 'thresholdDb', parameter: threshold },
+    knee: { key: 'kneeDb', parameter: knee },
+    crossover: null,
+    curve: (settings) => settings,
+    // Lookahead moves the sound against the level, not the level.
+    levelSettings: ({ detector, sideChainHighPassHz }) => ({
+      ...defaultSettings(compressor.parameters),
+      detector,
+      sideChainHighPassHz,
+    }),
+  },
   makeup: {
     key: 'makeupDb',
     parameter: makeupParameter,

@@ -1,4 +1,6 @@
 import { frequency, plainInSentence } from '../number-format'
+import type { NumberParameter } from '../parameter'
+import { defaultSettings } from '../parameter-defaults'
 import {
   attackParameter,
   kneeParameter,
@@ -20,28 +22,32 @@ export interface DeEsserSettings {
   readonly band: 'above' | 'all'
 }
 
+const crossover: NumberParameter = {
+  type: 'number',
+  label: 'Crossover',
+  unit: 'Hz',
+  min: 1000,
+  max: 12000,
+  default: 4000,
+  scale: 'logarithmic',
+  step: 0.005,
+  digits: 0,
+  help: 'Sibilance is detected above this frequency, and reduced there.',
+}
+const threshold = thresholdParameter(-30, 'Levels above the crossover are reduced where they exceed this.')
+const knee: NumberParameter = { ...kneeParameter(0), rare: true }
+
 /** The de-esser. Defaults are common practice, no source. */
 export const deEsser: StageDefinition<DeEsserSettings> = {
   label: 'De-esser',
   purpose: 'Reduces sibilance, such as S and T, where it sticks out.',
   parameters: {
-    crossoverHz: {
-      type: 'number',
-      label: 'Crossover',
-      unit: 'Hz',
-      min: 1000,
-      max: 12000,
-      default: 4000,
-      scale: 'logarithmic',
-      step: 0.005,
-      digits: 0,
-      help: 'Sibilance is detected above this frequency, and reduced there.',
-    },
-    thresholdDb: thresholdParameter(-30, 'Levels above the crossover are reduced where they exceed this.'),
+    crossoverHz: crossover,
+    thresholdDb: threshold,
     ratio: ratioParameter(20, 'How many dB the sibilance must rise for 1 dB more at the output.'),
-    kneeDb: kneeParameter(0),
-    attackMs: attackParameter(0.02),
-    releaseMs: releaseParameter(20),
+    kneeDb: knee,
+    attackMs: { ...attackParameter(0.02), rare: true },
+    releaseMs: { ...releaseParameter(20), rare: true },
     rangeDb: {
       type: 'number',
       label: 'Range',
@@ -74,6 +80,13 @@ export const deEsser: StageDefinition<DeEsserSettings> = {
   picture: (settings) => ({ kind: 'sibilance', detection: settings }),
   items: null,
   bands: null,
+  detector: {
+    threshold: { key: 'thresholdDb', parameter: threshold },
+    knee: { key: 'kneeDb', parameter: knee },
+    crossover: { key: 'crossoverHz', parameter: crossover },
+    curve: (settings) => settings,
+    levelSettings: ({ crossoverHz }) => ({ ...defaultSettings(deEsser.parameters), crossoverHz }),
+  },
   makeup: null,
 }
 

@@ -32,6 +32,7 @@ export const equaliser: StageDefinition<EqualiserSettings> = {
         { value: 'bilinear', label: 'bilinear' },
       ],
       default: 'matched',
+      rare: true,
       help: 'Matched keeps the analogue shape near the top of the range; bilinear squeezes it towards half the sample rate.',
     },
   },
@@ -55,5 +56,6 @@ export const equaliser: StageDefinition<EqualiserSettings> = {
     replaced: (settings, bands) => ({ ...settings, bands }),
     design: ({ design }) => design,
   },
+  detector: null,
   makeup: null,
 }

@@ -22,8 +22,9 @@ export const gain: StageDefinition<GainSettings> = {
       : `${gainDb > 0 ? 'Raises' : 'Lowers'} the level by ${plainInSentence(Math.abs(gainDb), 1)} dB`,
   latencyFrames: () => 0,
   idleSettings: null,
-  picture: null,
+  picture: () => ({ kind: 'level-change' }),
   items: null,
   bands: null,
+  detector: null,
   makeup: null,
 }

@@ -58,5 +58,6 @@ export const saturator: StageDefinition<SaturatorSettings> = {
   }),
   items: null,
   bands: null,
+  detector: null,
   makeup: null,
 }

@@ -1,4 +1,4 @@
-import { type ChainDoc, pictureOf, type SibilanceDetection } from '../../../core'
+import type { SibilanceDetection } from '../../../core'
 import { levelOfReduction } from './static-curve'
 
 /** A level above the crossover, as a de-esser's gain reduction shows it. */
@@ -18,16 +18,4 @@ const NEAR_DB = 0.05
 export function levelMet(detection: SibilanceDetection, gainReductionDb: number): MetLevel | null {
   const levelDbfs = levelOfReduction(detection, Math.min(gainReductionDb, detection.rangeDb))
   return levelDbfs === null ? null : { levelDbfs, orMore: gainReductionDb > detection.rangeDb - NEAR_DB }
-}
-
-/**
- * The loudest level above the crossover along the take, as {@link levelMet}. It does not move with the threshold, since
- * it comes from the settings that the reduction was measured with.
- * @param measured the chain that was measured
- * @param maxDb the stage's largest gain reduction in it
- */
-export function loudestMet(measured: ChainDoc, stageId: string, maxDb: number): MetLevel | null {
-  const stage = measured.stages.find(({ id }) => id === stageId)
-  const picture = stage ? pictureOf(stage) : null
-  return picture?.kind === 'sibilance' ? levelMet(picture.detection, maxDb) : null
 }

@@ -1,96 +1,113 @@
-import { scaleLinear, scaleLog } from 'd3-scale'
-import { frequency, plain, plainInSentence } from '../../../core'
-import { useEvidence, useListen, useStageColour } from '../../context/app-context'
-import { spectrumPath } from '../../plot/spectrum-path'
-import { LoudestSibilance } from './loudest-sibilance'
-import { PictureFrame } from './picture-frame'
+import { scaleLinear } from 'd3-scale'
+import { useMemo } from 'react'
+import { detectorOf, plain, plainInSentence, type SibilantLevel } from '../../../core'
+import { useDetail, useStageColour } from '../../context/app-context'
+import { CrossoverLine } from './crossover-line'
+import { DragHandle } from './drag-handle'
+import { PictureFrame, type PlotArea } from './picture-frame'
 import type { PictureProps } from './picture-props'
 import pictures from './pictures.module.css'
-import { loudestMet, type MetLevel } from './sibilance-level'
+import { circlesPath, ranked, sibilanceScale } from './sibilance-geometry'
 import { SibilanceNow } from './sibilance-now'
 import styles from './sibilance-picture.module.css'
 
-const WIDTH = 200
-const HEIGHT = 190
-const LEFT = 30
-const RIGHT = WIDTH - 12
-const TOP = 8
-const BOTTOM = HEIGHT - 24
-const x = scaleLog([200, 20_000], [LEFT, RIGHT])
-const y = scaleLinear([-90, 0], [BOTTOM, TOP]).clamp(true)
-const TICKS_HZ = [200, 1000, 5000]
-const TICKS_DB = [-80, -60, -40, -20, 0]
+const NONE: readonly SibilantLevel[] = []
 
 /**
- * What a de-esser compares with its threshold: the level above the crossover, at its loudest and right now. The average
- * spectrum lies beneath it, to show where the crossover splits.
+ * Each sibilant of the take as its detector sees it, from the loudest down, on a stem from the vowel next to it: filled
+ * where it exceeds the threshold. Threshold and crossover are dragged.
  */
-export function SibilancePicture({ picture: { detection }, stageId, index, on }: PictureProps<'sibilance'>) {
-  const { crossoverHz, thresholdDb } = detection
-  const evidence = useEvidence((state) => state.evidence)
-  const playing = useListen((state) => state.playing)
-  const colour = useStageColour(stageId)
-  const reduction = on ? evidence?.stages.get(stageId)?.reduction : null
-  const loudest =
-    evidence && reduction ? loudestMet(evidence.chains.processed, stageId, reduction.maxDb) : null
-  const passing = loudest && loudest.levelDbfs > thresholdDb ? loudest : null
-  const split = x(crossoverHz)
-  return (
-    <PictureFrame
-      width={WIDTH}
-      height={HEIGHT}
-      label={`What lies above ${frequency(crossoverHz)} is reduced where it exceeds ${plainInSentence(thresholdDb, 1)} dBFS${loudestWords(passing)}; drawn over the average spectrum of the take.`}
-      caption={captionOf(playing && on, reduction ? passing !== null : null)}
-    >
-      <rect className={styles.above} x={split} y={TOP} width={RIGHT - split} height={BOTTOM - TOP} />
-      {TICKS_HZ.map((hz) => (
-        <text key={hz} className={pictures.tick} x={x(hz)} y={BOTTOM + 16} textAnchor="middle">
-          {hz < 1000 ? hz : `${hz / 1000}k`}
-        </text>
-      ))}
-      {TICKS_DB.map((db) => (
-        <text key={db} className={pictures.tick} x={LEFT - 6} y={y(db)} dy="0.35em" textAnchor="end">
-          {plain(db, 0)}
-        </text>
-      ))}
-      <text className={pictures.tick} x={LEFT + 6} y={16}>
-        dBFS
-      </text>
-      <text className={pictures.tick} x={RIGHT} y={BOTTOM + 16} textAnchor="end">
-        Hz
-      </text>
-      <path className={pictures.axes} d={`M${LEFT},${TOP}V${BOTTOM}H${RIGHT}`} />
-      {evidence && <path className={styles.bypassed} d={spectrumPath(evidence.bypassed.spectrum, x, y)} />}
-      {evidence && <path className={styles.processed} d={spectrumPath(evidence.processed.spectrum, x, y)} />}
+export function SibilancePicture({ picture: { detection }, stage, index }: PictureProps<'sibilance'>) {
+  const { thresholdDb } = detection
+  const colour = useStageColour(stage.id)
+  const known = useDetail(({ stageId, detail }) => (stageId === stage.id ? detail?.sibilants : null)) ?? null
+  const sibilants = known ?? NONE
+  const shown = useMemo(() => ranked(sibilants), [sibilants])
+  const { low, high } = sibilanceScale(shown, thresholdDb)
+  const detector = detectorOf(stage)
+  const draw = ({ left, right, top, bottom, textScale }: PlotArea) => {
+    const y = scaleLinear([low, high], [bottom, top]).clamp(true)
+    const step = (right - left - 24 * textScale) / Math.max(1, shown.length)
+    const x = (rank: number) => left + (rank + 0.5) * step
+    const radius = Math.max(1.5, Math.min(4 * textScale, step / 2))
+    const centres = shown.map(({ levelDbfs }, rank) => [x(rank), y(levelDbfs)] as const)
+    const passing = shown.filter(({ levelDbfs }) => levelDbfs > thresholdDb).length
+    const stems = shown
+      .flatMap(({ levelDbfs, vowelDbfs }, rank) =>
+        vowelDbfs === null
+          ? []
+          : `M${x(rank).toFixed(1)},${y(vowelDbfs).toFixed(1)}V${y(levelDbfs).toFixed(1)}`,
+      )
+      .join('')
+    const feet = shown
+      .flatMap(({ vowelDbfs }, rank) =>
+        vowelDbfs === null
+          ? []
+          : `M${(x(rank) - radius).toFixed(1)},${y(vowelDbfs).toFixed(1)}h${2 * radius}`,
+      )
+      .join('')
+    const at = y(thresholdDb)
+    return (
       <g style={{ '--stage': colour }}>
-        {passing && (
-          <LoudestSibilance
-            met={passing}
-            thresholdDb={thresholdDb}
-            left={split}
-            right={RIGHT}
-            start={LEFT}
-            y={y}
+        {y.ticks(4).map((db) => (
+          <g key={db}>
+            <path className={pictures.grid} d={`M${left},${y(db)}H${right}`} />
+            <text className={pictures.tick} x={left - 4} y={y(db)} dy="0.35em" textAnchor="end">
+              {plain(db, 0)}
+            </text>
+          </g>
+        ))}
+        <path className={styles.stem} d={stems} />
+        <path className={styles.vowel} d={feet} />
+        <path className={styles.below} d={circlesPath(centres.slice(passing), radius)} />
+        <path className={styles.passing} d={circlesPath(centres.slice(0, passing), radius)} />
+        {stage.on && <SibilanceNow detection={detection} index={index} x={right - 8 * textScale} y={y} />}
+        <path className={pictures.threshold} d={`M${left},${at}H${right}`} />
+        <text className={pictures.word} x={right - 16 * textScale} y={at - 5} textAnchor="end">
+          threshold {plainInSentence(thresholdDb, 1)}
+        </text>
+        {known?.length === 0 && (
+          <text className={pictures.word} x={(left + right) / 2} y={top + 24 * textScale} textAnchor="middle">
+            no sibilants found
+          </text>
+        )}
+        {detector && (
+          <DragHandle
+            stageId={stage.id}
+            setting={detector.threshold}
+            x={right}
+            y={at}
+            along="y"
+            textScale={textScale}
+            line={`M${left},${at}H${right}`}
+            valueAt={(start, _, dy) => start - (dy * (high - low)) / (bottom - top)}
           />
         )}
-        <path className={styles.split} d={`M${split},${BOTTOM}V${y(thresholdDb)}H${RIGHT}`} />
+        {detector?.crossover && (
+          <CrossoverLine
+            stageId={stage.id}
+            crossover={detector.crossover}
+            left={left}
+            right={right}
+            y={bottom + 12 * textScale}
+            textScale={textScale}
+          />
+        )}
       </g>
-      {on && <SibilanceNow detection={detection} index={index} x={(split + RIGHT) / 2} y={y} />}
+    )
+  }
+  return (
+    <PictureFrame label={sentenceOf(sibilants, thresholdDb)} busy={known === null}>
+      {draw}
     </PictureFrame>
   )
 }
 
-function loudestWords(passing: MetLevel | null): string {
-  if (passing === null) return ''
-  const level = `${plainInSentence(passing.levelDbfs, 1)} dBFS`
-  return passing.orMore ? `, and exceeds ${level}` : `, and reaches ${level}`
-}
-
-/** @param passes whether anything exceeds the threshold; null while that is not known */
-function captionOf(playing: boolean, passes: boolean | null): string {
-  if (passes === null) return 'Lines: average spectrum.'
-  if (!passes) return 'Nothing exceeds the threshold. Lines: average spectrum.'
-  return playing
-    ? 'Dot: the level right now. Lines: average spectrum.'
-    : 'Tinted: above the threshold. Lines: average spectrum.'
+function sentenceOf(sibilants: readonly SibilantLevel[], thresholdDb: number): string {
+  const threshold = `the threshold of ${plainInSentence(thresholdDb, 1)} dBFS`
+  const passing = sibilants.filter(({ levelDbfs }) => levelDbfs > thresholdDb).length
+  const loudest = Math.max(...sibilants.map(({ levelDbfs }) => levelDbfs))
+  return sibilants.length === 0
+    ? `Sibilants above the crossover against ${threshold}: none known.`
+    : `Sibilants above the crossover, each against the vowel next to it: ${passing} of ${sibilants.length} exceed ${threshold}, the loudest at ${plainInSentence(loudest, 1)} dBFS.`
 }

@@ -1,5 +1,6 @@
 import type { ComponentType } from 'react'
 import type { StagePicture as Picture, StageDoc, StagePictureKind } from '../../../core'
+import { LevelChangePicture } from './level-change-picture'
 import type { PictureProps } from './picture-props'
 import { SibilancePicture } from './sibilance-picture'
 import { StaticCurvePicture } from './static-curve-picture'
@@ -10,6 +11,7 @@ const components: { readonly [Kind in StagePictureKind]: ComponentType<PicturePr
   'static-curve': StaticCurvePicture,
   'transfer-curve': TransferCurvePicture,
   sibilance: SibilancePicture,
+  'level-change': LevelChangePicture,
 }
 
 interface StagePictureProps<Kind extends StagePictureKind> {
@@ -19,11 +21,7 @@ interface StagePictureProps<Kind extends StagePictureKind> {
 }
 
 /** The picture of a stage's settings. */
-export function StagePicture<Kind extends StagePictureKind>({
-  picture,
-  stage: { id, on },
-  index,
-}: StagePictureProps<Kind>) {
+export function StagePicture<Kind extends StagePictureKind>({ picture, ...place }: StagePictureProps<Kind>) {
   const Component: ComponentType<PictureProps<Kind>> = components[picture.kind]
-  return <Component picture={picture} stageId={id} index={index} on={on} />
+  return <Component picture={picture} {...place} />
 }

@@ -22,7 +22,12 @@ export function staticCurvePoints(curve: StaticCurve): [inDb: number, outDb: num
   const corners = [thresholdDb - kneeDb / 2, thresholdDb, thresholdDb + kneeDb / 2]
   return [...levels, ...corners.filter((level) => level > lowest && level < HIGHEST_DBFS)]
     .sort((a, b) => a - b)
-    .map((level) => [level, level - reductionDb(level, curve)])
+    .map((level) => [level, outputDbfs(level, curve)])
+}
+
+/** The level, dBFS, that comes out at a level that goes in, once the gain has settled. */
+export function outputDbfs(inDbfs: number, curve: StaticCurve): number {
+  return inDbfs - reductionDb(inDbfs, curve)
 }
 
 /**

@@ -4,17 +4,18 @@ import { addBand, removeBand } from '../../../session/chain/chain-edits'
 import { useApp } from '../../context/app-context'
 import { Band } from './band'
 import styles from './band-list.module.css'
+import { SettingRows } from './setting-rows'
 
 interface BandListProps {
   readonly stage: StageDoc
   readonly bands: readonly BandSettings[]
   /** Position of the stage in the chain, from 0. */
   readonly stageIndex: number
-  onHelp(help: string): void
+  onNews(news: string): void
 }
 
-/** The bands of a stage, each with the settings its shape uses. */
-export function BandList({ stage, bands, stageIndex, onHelp }: BandListProps) {
+/** The bands of a stage, each with the settings its shape uses, and what is set for all of them. */
+export function BandList({ stage, bands, stageIndex, onNews }: BandListProps) {
   const { chain } = useApp()
   const adder = useRef<HTMLButtonElement>(null)
   const full = bands.length >= maxItemsOf(stage)
@@ -24,6 +25,17 @@ export function BandList({ stage, bands, stageIndex, onHelp }: BandListProps) {
       adder.current?.focus()
     },
     [chain, stage.id],
+  )
+  const add = (
+    <button
+      ref={adder}
+      type="button"
+      className={styles.add}
+      aria-disabled={full}
+      onClick={() => chain.getState().edit(addBand(stage.id))}
+    >
+      {full ? `No more than ${bands.length} bands` : 'Add a band'}
+    </button>
   )
   return (
     <>
@@ -37,20 +49,11 @@ export function BandList({ stage, bands, stageIndex, onHelp }: BandListProps) {
             stageIndex={stageIndex}
             band={band}
             bandIndex={bandIndex}
-            onHelp={onHelp}
             onRemove={remove}
           />
         ))}
       </ol>
-      <button
-        ref={adder}
-        type="button"
-        className={styles.add}
-        aria-disabled={full}
-        onClick={() => chain.getState().edit(addBand(stage.id))}
-      >
-        {full ? `No more than ${bands.length} bands` : 'Add a band'}
-      </button>
+      <SettingRows stage={stage} tool={add} onNews={onNews} />
     </>
   )
 }

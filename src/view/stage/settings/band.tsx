@@ -1,5 +1,12 @@
 import { memo, useCallback, useMemo } from 'react'
-import { type BandSettings, bandLetter, bandParameters, usedBandSettings } from '../../../core'
+import {
+  type BandSettings,
+  bandLetter,
+  bandParameters,
+  SWEEP_GAIN_DB,
+  SWEEP_Q,
+  usedBandSettings,
+} from '../../../core'
 import { setBand } from '../../../session/chain/chain-edits'
 import { useApp, useListen, useStageColour } from '../../context/app-context'
 import { ChoiceField } from '../../controls/choice-field'
@@ -7,21 +14,18 @@ import { StageGlyph } from '../../controls/stage-glyph'
 import { Switch } from '../../controls/switch'
 import styles from './band.module.css'
 import { SettingRow } from './setting-row'
-import settings from './settings.module.css'
 import { SweepButton } from './sweep-button'
-import { Told } from './told'
 
 interface BandProps {
   readonly stageId: string
   readonly stageIndex: number
   readonly band: BandSettings
   readonly bandIndex: number
-  onHelp(help: string): void
   onRemove(bandIndex: number): void
 }
 
 /** One band: its letter, shape and switch, and the settings its shape listens to. */
-export const Band = memo(({ stageId, stageIndex, band, bandIndex, onHelp, onRemove }: BandProps) => {
+export const Band = memo(({ stageId, stageIndex, band, bandIndex, onRemove }: BandProps) => {
   const { chain, comparing, listening } = useApp()
   const colour = useStageColour(stageId)
   const compared = useListen(
@@ -52,44 +56,63 @@ export const Band = memo(({ stageId, stageIndex, band, bandIndex, onHelp, onRemo
     }),
     [sweep, listening, change],
   )
+  // What is heard in place of the settings meanwhile.
+  const swept: Partial<BandSettings> = sweep
+    ? { frequencyHz: sweep.frequencyHz, gainDb: SWEEP_GAIN_DB, q: SWEEP_Q }
+    : {}
   const row = (key: keyof typeof changes) => (
     <SettingRow
       parameter={bandParameters[key]}
-      value={sweep && key === 'frequencyHz' ? sweep.frequencyHz : band[key]}
+      value={swept[key] ?? band[key]}
       owner={owner}
+      note={swept[key] === undefined ? undefined : 'sweep'}
       onChange={changes[key]}
       onRest={rest}
-      onHelp={onHelp}
     />
   )
   return (
     <li className={band.on ? styles.band : styles.off} aria-label={owner}>
       <div className={styles.head}>
         <StageGlyph colour={colour} index={stageIndex} on={band.on} text={bandLetter(bandIndex)} />
-        <Told help={bandParameters.shape.help} onHelp={onHelp}>
-          <ChoiceField
-            parameter={bandParameters.shape}
-            value={band.shape}
-            label={`${owner}, ${bandParameters.shape.label}`}
-            onChange={(shape) => {
-              change('shape', shape)
-              rest()
-            }}
-          />
-        </Told>
-        <Told help="Compares this band with its bypass; everything else is unchanged." onHelp={onHelp}>
-          <button
-            type="button"
-            className={styles.compare}
-            aria-pressed={compared}
-            aria-label={`Compare band ${bandLetter(bandIndex)} with its bypass`}
-            onClick={() => comparing.switchBand(stageId, bandIndex)}
-          >
-            compare
-          </button>
-        </Told>
+        <Switch
+          on={band.on}
+          label={owner}
+          onChange={(on) => {
+            change('on', on)
+            rest()
+          }}
+        />
+        <ChoiceField
+          parameter={bandParameters.shape}
+          value={band.shape}
+          label={`${owner}, ${bandParameters.shape.label}`}
+          onChange={(shape) => {
+            change('shape', shape)
+            rest()
+          }}
+        />
+        <SweepButton
+          stageId={stageId}
+          bandIndex={bandIndex}
+          frequencyHz={band.frequencyHz}
+          onTake={(hz) => {
+            change('frequencyHz', hz)
+            rest()
+          }}
+        />
         <button
           type="button"
+          className={styles.compare}
+          aria-pressed={compared}
+          aria-label={`Compare band ${bandLetter(bandIndex)} with its bypass`}
+          title="Compares this band with its bypass; everything else is unchanged"
+          onClick={() => comparing.switchBand(stageId, bandIndex)}
+        >
+          compare
+        </button>
+        <button
+          type="button"
+          data-look="bare"
           className={styles.remove}
           aria-label={`Remove band ${bandLetter(bandIndex)}`}
           title={`Remove band ${bandLetter(bandIndex)}`}
@@ -97,30 +120,11 @@ export const Band = memo(({ stageId, stageIndex, band, bandIndex, onHelp, onRemo
         >
           ×
         </button>
-        <Told help={bandParameters.on.help} onHelp={onHelp}>
-          <Switch
-            on={band.on}
-            label={owner}
-            onChange={(on) => {
-              change('on', on)
-              rest()
-            }}
-          />
-        </Told>
       </div>
-      <SweepButton
-        stageId={stageId}
-        bandIndex={bandIndex}
-        frequencyHz={band.frequencyHz}
-        onTake={(hz) => {
-          change('frequencyHz', hz)
-          rest()
-        }}
-      />
-      <div className={settings.rows}>
+      <div className={styles.settings}>
         {row('frequencyHz')}
         {used.gain && row('gainDb')}
-        {used.slope && row('slopeDbPerOctave')}
+        {used.slope && <div className={styles.choice}>{row('slopeDbPerOctave')}</div>}
         {used.q && row('q')}
       </div>
     </li>

@@ -1,4 +1,10 @@
-import { type ChainDoc, listeningPointIndexOf, type StageDoc, stageDefinitions } from '../../../core'
+import {
+  type ChainDoc,
+  detectorOf,
+  listeningPointIndexOf,
+  type StageDoc,
+  stageDefinitions,
+} from '../../../core'
 
 /** A stage that has a lane of its own. */
 export interface LaneStage {
@@ -13,14 +19,18 @@ export interface LaneStage {
 
 /** A lane that is to be drawn. */
 export type PlannedLane =
-  | { readonly kind: 'marks' | 'wave' | 'spectrogram' | 'loudness' }
+  | { readonly kind: 'marks' | 'wave' | 'spectrogram' | 'level' | 'loudness' }
   | { readonly kind: 'gainReduction'; readonly stage: LaneStage }
 
-/** The lanes that a take with this chain has, from the top. */
+/**
+ * The lanes that a take with this chain has, from the top.
+ * @param selected the stage whose level is shown, if it detects one
+ */
 export function lanePlan(
   { stages }: ChainDoc,
   listeningPoint: string | null,
   hasSpectrogram: boolean,
+  selected: StageDoc | null = null,
 ): readonly PlannedLane[] {
   const lastHeard = listeningPointIndexOf(stages, listeningPoint)
   const reducing = stages.flatMap(({ id, kind, on }, index): PlannedLane[] =>
@@ -29,5 +39,6 @@ export function lanePlan(
       : [],
   )
   const spectrogram: readonly PlannedLane[] = hasSpectrogram ? [{ kind: 'spectrogram' }] : []
-  return [{ kind: 'marks' }, { kind: 'wave' }, ...spectrogram, ...reducing, { kind: 'loudness' }]
+  const level: readonly PlannedLane[] = selected && detectorOf(selected) ? [{ kind: 'level' }] : []
+  return [{ kind: 'marks' }, { kind: 'wave' }, ...spectrogram, ...reducing, ...level, { kind: 'loudness' }]
 }

@@ -2,6 +2,7 @@ import { useMemo } from 'react'
 import { useChain, useEvidence, useListen, useView } from '../../context/app-context'
 import { useSize } from '../../hooks/use-size'
 import { useTextScale } from '../../hooks/use-text-scale'
+import { LevelLane } from '../level/level-lane'
 import { MarksRow } from '../marks/marks-row'
 import { LazySpectrogramLane } from '../spectrogram/lazy-spectrogram-lane'
 import type { TimeView } from '../time/time-view'
@@ -34,9 +35,10 @@ export function LanesStack({ view, sampleRate, width }: LanesStackProps) {
   const chain = scope.kind === 'snapshots' ? (scope.b ?? current) : current
   const listeningPoint = useListen((state) => state.listeningPoint)
   const hasSpectrogram = useView((state) => state.spectrogram)
+  const selected = useChain((state) => state.chain.stages.find(({ id }) => id === state.selectedId)) ?? null
   const plan = useMemo(
-    () => lanePlan(chain, listeningPoint, hasSpectrogram),
-    [chain, listeningPoint, hasSpectrogram],
+    () => lanePlan(chain, listeningPoint, hasSpectrogram, selected),
+    [chain, listeningPoint, hasSpectrogram, selected],
   )
   const textScale = useTextScale()
   const [stack, { height }] = useSize()
@@ -75,6 +77,8 @@ function Lane({ lane, props }: { lane: PlannedLane; props: LaneProps }) {
       return <WaveLane evidence={evidence} {...props} />
     case 'gainReduction':
       return <TraceLane {...lane.stage} {...props} />
+    case 'level':
+      return <LevelLane {...props} />
     case 'loudness':
       return <LoudnessLane evidence={evidence} {...props} />
   }

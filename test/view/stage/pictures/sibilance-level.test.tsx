@@ -1,8 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { reductionDb, type SettingsByKind, stageDefinitions } from '../../../../src/core'
-import { startingChain } from '../../../../src/demo'
-import { levelMet, loudestMet } from '../../../../src/view/stage/pictures/sibilance-level'
+import { levelMet } from '../../../../src/view/stage/pictures/sibilance-level'
 
 const settings: SettingsByKind['de-esser'] = {
   crossoverHz: 4500,
@@ -45,19 +44,5 @@ describe('the level that a de-esser met', () => {
     expect(levelMet(settings, 0)).toBeNull()
     expect(levelMet({ ...settings, ratio: 1 }, 3)).toBeNull()
     expect(levelMet({ ...settings, rangeDb: 0 }, 3)).toBeNull()
-  })
-})
-
-describe('the loudest sibilance of a take', () => {
-  it('is found by the settings of the chain that was measured', () => {
-    const measured = startingChain()
-    const stage = measured.stages.find(({ kind }) => kind === 'de-esser')
-    if (stage?.kind !== 'de-esser') throw new Error('the starting chain has no de-esser')
-    expect(loudestMet(measured, stage.id, 4)).toEqual(levelMet(stage.settings, 4))
-  })
-
-  it('is not known of other stages', () => {
-    expect(loudestMet(startingChain(), 'level', 4)).toBeNull()
-    expect(loudestMet(startingChain(), 'not there', 4)).toBeNull()
   })
 })

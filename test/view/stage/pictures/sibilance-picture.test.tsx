@@ -1,76 +1,52 @@
 import { act, cleanup, screen } from '@testing-library/react'
-import { afterEach, describe, expect, it } from 'vitest'
-import type { SideEvidence, StageEvidence } from '../../../../src/compute/evidence'
-import { longTermSpectrum, loudnessOverTime, measure, peakPyramid, type Sound } from '../../../../src/core'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { StageDetail } from '../../../../src/compute/stage-detail'
+import type { SibilantLevel } from '../../../../src/core'
+import type { App } from '../../../../src/session/app'
 import { setSetting } from '../../../../src/session/chain/chain-edits'
 import { SelectedStage } from '../../../../src/view/stage/selected-stage'
 import { showInApp } from '../../chain/in-app'
 
+let app: App
+const NOTHING: StageDetail = { level: null, sibilants: null, harmonics: null, levels: null }
+const at = (levelDbfs: number): SibilantLevel => ({
+  startSeconds: 1,
+  endSeconds: 1.1,
+  levelDbfs,
+  vowelDbfs: -40,
+})
+const label = () => screen.getByRole('img').getAttribute('aria-label')
+const know = (sibilants: readonly SibilantLevel[]) =>
+  act(() => app.detail.setState({ stageId: 'sibilance', detail: { ...NOTHING, sibilants } }))
+const setThreshold = (to: number) =>
+  act(() => app.chain.getState().edit(setSetting('sibilance', 'thresholdDb', to)))
+
+beforeEach(() => {
+  app = showInApp(<SelectedStage />)
+  act(() => app.chain.getState().select('sibilance'))
+})
 afterEach(cleanup)
 
-const sound: Sound = {
-  sampleRate: 48_000,
-  channels: [Float32Array.from({ length: 48_000 }, (_, n) => 0.1 * Math.sin(n / 8))],
-}
-
-const side: SideEvidence = {
-  measures: measure(sound),
-  loudness: loudnessOverTime(sound),
-  peaks: peakPyramid(sound),
-  spectrum: longTermSpectrum(sound),
-}
-
-/** The de-esser, selected, with this much gain reduction at most. */
-function showReduced(maxDb: number) {
-  const app = showInApp(<SelectedStage />)
-  const { chain } = app.chain.getState()
-  const held: StageEvidence = {
-    loudnessChangeLu: 0,
-    reduction: { maxDb, medianDb: maxDb },
-    trace: null,
-  }
-  act(() => {
-    app.chain.getState().select('sibilance')
-    app.evidence.setState({
-      evidence: {
-        bypassed: side,
-        processed: side,
-        stages: new Map([['sibilance', held]]),
-        matching: { bypassedDb: 0, processedDb: 0, measuredOver: 'take' },
-        chains: { bypassed: chain, processed: chain },
-      },
-    })
-  })
-  return app
-}
-
-const label = () => screen.getByRole('img').getAttribute('aria-label')
-
 describe('the picture of a de-esser', () => {
-  it('says how far the loudest sibilance stands above the threshold', () => {
-    showReduced(10)
-    // −29 dBFS, 6:1, hard knee: 10 dB of gain reduction 12 dB above the threshold.
-    expect(label()).toContain('exceeds −29 dBFS, and reaches −17 dBFS')
-    expect(screen.getByText('loudest −17')).toBeDefined()
-    expect(screen.getByText(/^Tinted: above the threshold/)).toBeDefined()
+  it('says how many sibilants exceed the threshold, as it moves', () => {
+    setThreshold(-29)
+    know([at(-35), at(-20.25), at(-25)])
+    expect(label()).toContain('2 of 3 exceed the threshold of −29 dBFS, the loudest at −20.3 dBFS')
+    setThreshold(-22)
+    expect(label()).toContain('1 of 3 exceed the threshold of −22 dBFS')
+    setThreshold(-10)
+    expect(label()).toContain('0 of 3 exceed')
   })
 
-  it('says that there may be more where the range ended', () => {
-    showReduced(18)
-    expect(label()).toContain('and exceeds −7.4 dBFS')
+  it('says that a take has none, and until then that it is not known', () => {
+    expect(screen.getByRole('img').parentElement?.getAttribute('aria-busy')).toBe('true')
+    know([])
+    expect(label()).toContain('none known')
+    expect(screen.getByText('no sibilants found')).toBeDefined()
   })
 
-  it('leaves the loudest level where it is while the threshold moves', () => {
-    const app = showReduced(10)
-    act(() => app.chain.getState().edit(setSetting('sibilance', 'thresholdDb', -40)))
-    expect(label()).toContain('exceeds −40 dBFS, and reaches −17 dBFS')
-    act(() => app.chain.getState().edit(setSetting('sibilance', 'thresholdDb', -10)))
-    expect(screen.getByText(/^Nothing exceeds the threshold/)).toBeDefined()
-  })
-
-  it('says so where nothing exceeds the threshold', () => {
-    showReduced(0)
-    expect(label()).not.toContain('reaches')
-    expect(screen.getByText(/^Nothing exceeds the threshold/)).toBeDefined()
+  it('shows nothing of another stage', () => {
+    act(() => app.detail.setState({ stageId: 'level', detail: { ...NOTHING, sibilants: [at(-20)] } }))
+    expect(label()).toContain('none known')
   })
 })

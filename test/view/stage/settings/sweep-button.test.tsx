@@ -62,7 +62,19 @@ describe('the sweep button', () => {
     // Half of the way from 10 Hz to 24 kHz, by equal ratios.
     const row = screen.getByRole('listitem', { name: 'Band b' })
     expect(row.textContent).toMatch(/sweepheard \+10 dB at 490 Hz, Q 6/)
+    for (const [name, value] of [
+      ['Frequency', '490 Hz'],
+      ['Gain', '+10.0 dB'],
+      ['Q', '6.00'],
+    ] as const) {
+      const field = screen.getByRole<HTMLInputElement>('textbox', { name: `Band b, ${name}, typed` })
+      expect(field.value).toBe(value)
+      expect(field.parentElement?.textContent).toContain(`${name}sweep`)
+    }
     fireEvent.keyUp(button(), { key: ' ' })
+    expect(screen.getByRole<HTMLInputElement>('textbox', { name: 'Band b, Gain, typed' }).value).toBe(
+      '−6.0 dB',
+    )
     expect(row.textContent).not.toContain('heard')
   })
 

@@ -1,7 +1,7 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { chainOf, chainToJson, parseChain, stageDefinitions } from '../../../src/core'
+import { chainOf, chainToJson, parseChain } from '../../../src/core'
 import type { App } from '../../../src/session/app'
 import { SelectedStage } from '../../../src/view/stage/selected-stage'
 import { showInApp } from '../chain/in-app'
@@ -11,12 +11,17 @@ let app: App
 let user: ReturnType<typeof userEvent.setup>
 const stages = () => app.chain.getState().chain.stages
 const ids = () => stages().map(({ id }) => id)
-const press = (name: string) => user.click(screen.getByRole('button', { name }))
-// Said once, and seen where it is said: beside the buttons.
+const press = async (name: string) => {
+  await user.click(screen.getByRole('button', { name: 'Stage' }))
+  await user.click(screen.getByRole('button', { name }))
+}
+// Said once, and seen where it is said: beside the menu.
 const spoken = async (words: string | RegExp) => {
   const news = await screen.findByText(words, { exact: false })
   expect(news.getAttribute('aria-live')).toBe('polite')
-  expect(news.nextElementSibling).toBe(screen.getByRole('button', { name: /^Paste/ }).parentElement)
+  expect(news.nextElementSibling).toBe(
+    screen.getByRole('button', { name: 'Stage' }).closest('span')?.parentElement,
+  )
 }
 const paste = async (text: string) => {
   await navigator.clipboard.writeText(text)
@@ -30,22 +35,40 @@ beforeEach(() => {
 })
 afterEach(cleanup)
 
-describe('the tools of the stage at hand', () => {
+describe('the menu of the selected stage', () => {
   it('duplicate and reset it', async () => {
-    await press('Duplicate Compressor')
+    await press('Duplicate 3 Compressor')
     expect(ids()).toEqual(['clean-up', 'lift', 'level', 'compressor-1', 'sibilance'])
-    await press('Reset Compressor')
+    await press('Reset 4 Compressor')
     expect(stages()[3]?.settings).toMatchObject({ thresholdDb: -24 })
   })
 
+  it('move and remove it, and keep the focus', async () => {
+    await press('Move 3 Compressor earlier')
+    expect(ids()).toEqual(['clean-up', 'level', 'lift', 'sibilance'])
+    await spoken('Compressor, position 2 of 4')
+    expect(document.activeElement?.textContent).toBe('Stage')
+    await press('Move 2 Compressor later')
+    await press('Remove 3 Compressor')
+    expect(ids()).toEqual(['clean-up', 'lift', 'sibilance'])
+    await spoken('Compressor removed')
+    expect(document.activeElement?.textContent).toBe('Stage')
+  })
+
+  it('do nothing where there is nowhere to move to', async () => {
+    act(() => app.chain.getState().select('clean-up'))
+    await press('Move 1 Equaliser earlier')
+    expect(app.chain.getState().past).toEqual([])
+  })
+
   it('copy it as the text of a chain that has it alone', async () => {
-    await press('Copy the settings of Compressor')
+    await press('Copy the settings of 3 Compressor')
     const copied = parseChain(JSON.parse(await navigator.clipboard.readText()))
     expect(copied.stages).toEqual([stages()[2]])
   })
 
-  it('paste it behind the stage at hand, under a name of its own, as one change', async () => {
-    await press('Copy the settings of Compressor')
+  it('paste it behind the selected stage, under a name of its own, as one change', async () => {
+    await press('Copy the settings of 3 Compressor')
     act(() => app.chain.getState().select('clean-up'))
     await press('Paste a stage from the clipboard')
     expect(ids()).toEqual(['clean-up', 'compressor-1', 'lift', 'level', 'sibilance'])
@@ -54,7 +77,7 @@ describe('the tools of the stage at hand', () => {
   })
 
   it('paste into an empty chain', async () => {
-    await press('Copy the settings of Compressor')
+    await press('Copy the settings of 3 Compressor')
     act(() => app.chain.getState().edit(() => ({ chain: chainOf([]), words: 'empty' })))
     await press('Paste a stage from the clipboard')
     expect(ids()).toEqual(['compressor-1'])
@@ -79,25 +102,5 @@ describe('the tools of the stage at hand', () => {
     await paste(text)
     await spoken(/settings\.ratio: expected/)
     expect(app.chain.getState().past).toEqual([])
-  })
-})
-
-describe('help', () => {
-  const { purpose } = stageDefinitions.equaliser
-  const controls = () =>
-    (['slider', 'textbox', 'combobox', 'switch'] as const).flatMap((role) => screen.getAllByRole(role))
-
-  it('is told for every control of a stage and of its bands on focus', () => {
-    act(() => app.chain.getState().select('clean-up'))
-    const count = controls().length
-    expect(count).toBeGreaterThan(10)
-    for (let n = 0; n < count; n++) {
-      // Another stage at hand forgets what was told last.
-      act(() => app.chain.getState().select('level'))
-      act(() => app.chain.getState().select('clean-up'))
-      expect(screen.queryByText(purpose)).not.toBeNull()
-      act(() => controls()[n]?.focus())
-      expect(screen.queryByText(purpose), controls()[n]?.outerHTML).toBeNull()
-    }
   })
 })
