@@ -7,22 +7,26 @@ import {
   sampleHashSteps,
 } from '../core'
 import type { HashedTake } from './address'
-import { ComputeError } from './compute-error'
-import type { Evidence, LoopEvidence } from './evidence'
+import { ByteCache } from './byte-cache'
+import type { Evidence, LoopEvidence, TakeMarks } from './evidence'
 import { FactStore } from './facts/fact-store'
 import { addressOf, type Want } from './facts/fact-values'
+import type { JobInput, JobName, JobResult } from './jobs'
 import type { FactPiece } from './jobs/facts-job'
 import type { StretchTrace } from './lanes/live-traces'
 import type { Priority } from './messages'
 import { HandLanes } from './pool/hand-lanes'
-import { Pool } from './pool/pool'
+import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
-import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
+import { alikePrefix, EvidenceSelector, halvesOf, missingFrom, wantsOf } from './select/select-evidence'
 import { loopWantsOf, selectLoop } from './select/select-loop'
-import workerUrl from './worker/compute.worker.ts?worker&url'
+import { startWorker } from './start-worker'
 
 /** Facts that the page keeps, bytes: those of some dozens of comparisons of a four-minute take. */
 const FACT_BYTES = 64 * 2 ** 20
+
+/** Tiles of spectrograms that the page keeps, bytes: some three hundred. */
+const TILE_BYTES = 16 * 2 ** 20
 
 /** The hand rests when nothing new has been asked for this long, ms: several moves of a mouse. */
 const REST_MS = 60
@@ -55,18 +59,10 @@ interface WantOptions {
   onProgress?(share: number): void
 }
 
-/** Starts a worker of the pool. @throws ComputeError `no-workers` */
-function startWorker(): Worker {
-  if (typeof Worker === 'undefined')
-    throw new ComputeError(
-      'no-workers',
-      'this browser runs no workers, which measuring and rendering need. Use a current browser.',
-    )
-  return new Worker(workerUrl, { type: 'module' })
-}
-
 /** Everything that is worked out off the page, about one take at a time. */
 export class Compute {
+  /** Tiles of spectrograms that are known; see `SpectrogramTiles`. */
+  readonly tiles = new ByteCache<Uint8Array>(TILE_BYTES)
   private readonly facts = new FactStore(FACT_BYTES)
   private readonly selector = new EvidenceSelector(this.facts)
   private readonly lanes: HandLanes
@@ -88,6 +84,14 @@ export class Compute {
     return this.take?.hash ?? null
   }
 
+  /** Where the take is to be looked at, known once it is measured. */
+  get takeMarks(): TakeMarks | null {
+    const address = this.take && { take: this.take.hash, stages: [] }
+    const sibilants = address && this.facts.get(address, 'places')?.sibilants
+    const clipped = address && this.facts.get(address, 'clipped')
+    return sibilants && clipped ? { sibilants, clipped } : null
+  }
+
   /**
    * Puts a take in the place of the one before, and measures it. Null when another took its place.
    * @throws ComputeError when it could not be measured
@@ -101,11 +105,12 @@ export class Compute {
     this.takeAbort = abort
     this.take = null
     this.shown = null
+    this.tiles.clear()
     this.pool.forgetTake()
     const hash = await inSlices(sampleHashSteps(sound), () => !abort.signal.aborted)
     if (hash === null || abort.signal.aborted) return null
     this.take = { hash, sound }
-    const wants = [{ stages: [], names: ['places', 'measures'] }] as const
+    const wants = [{ stages: [], names: ['places', 'clipped', 'measures'] }] as const
     const isKnown = await this.want(this.take, wants, abort)
     return isKnown ? (this.facts.get({ take: hash, stages: [] }, 'measures') ?? null) : null
   }
@@ -149,20 +154,15 @@ export class Compute {
         .flat()
         .flatMap(({ stages, names }) => names.map((name) => [{ take: take.hash, stages }, name] as const)),
     )
-    const shares = wants.map(() => 0)
-    const isKnown = await Promise.all(
-      wants.map((each, side) =>
-        this.want(take, each, {
-          signal: abort.signal,
-          onProgress: (share) => {
-            shares[side] = share
-            onProgress(Math.min(...shares))
-          },
-          keep,
-        }),
-      ),
-    )
-    if (abort.signal.aborted || isKnown.includes(false)) return null
+    const lots = this.lotsOf(take, wants)
+    const shares = lots.map(() => 0)
+    const onShare = (lot: number) => (share: number) => {
+      shares[lot] = share
+      onProgress(Math.min(...shares))
+    }
+    const { signal } = abort
+    await Promise.all(lots.map((lot, k) => this.workOut(take, lot, { signal, onProgress: onShare(k), keep })))
+    if (signal.aborted) return null
     const evidence = this.selector.select(take, comparison, loop)
     if (evidence) this.shown = processed
     return evidence
@@ -195,6 +195,19 @@ export class Compute {
   }
 
   /**
+   * Has any job about the take done; null where it was given up, or there is no take.
+   * @throws ComputeError when it could not be done
+   */
+  async run<Name extends JobName>(
+    kind: Name,
+    inputOf: (take: string) => JobInput<Name>,
+    options: Omit<RunOptions<Name>, 'take'>,
+  ): Promise<JobResult<Name> | null> {
+    const { take } = this
+    return take && this.pool.run(kind, inputOf(take.hash), { ...options, take }).result
+  }
+
+  /**
    * The take run through `chain`, for delivery; null when `signal` gave it up.
    * @throws ComputeError when it could not be rendered
    */
@@ -203,9 +216,7 @@ export class Compute {
     onProgress: (share: number) => void,
     signal: AbortSignal,
   ): Promise<Sound | null> {
-    const { take } = this
-    if (!take) return null
-    return this.pool.run('delivery', { chain }, { priority: 'screen', take, signal, onProgress }).result
+    return this.run('delivery', () => ({ chain }), { priority: 'screen', signal, onProgress })
   }
 
   /**
@@ -224,10 +235,7 @@ export class Compute {
    * @throws ComputeError when it could not be worked out
    */
   async samplesOver(chain: ChainDoc, bits: number, signal: AbortSignal): Promise<number | null> {
-    const { take } = this
-    if (!take) return null
-    const input = { take: take.hash, chain, bits }
-    return this.pool.run('samplesOver', input, { priority: 'screen', take, signal }).result
+    return this.run('samplesOver', (take) => ({ take, chain, bits }), { priority: 'screen', signal })
   }
 
   /**
@@ -235,24 +243,33 @@ export class Compute {
    * @throws ComputeError when the chain has no such stage with makeup gain
    */
   async makeup(chain: ChainDoc, stageId: string): Promise<number | null> {
-    const { take } = this
-    if (!take) return null
     const { signal } = this.takeAbort
-    const input = { take: take.hash, chain, stageId }
-    return this.pool.run('makeup', input, { priority: 'screen', take, signal }).result
+    return this.run('makeup', (take) => ({ take, chain, stageId }), { priority: 'screen', signal })
+  }
+
+  /** What is missing of the sides of a comparison, as it is shared out: a side each, or one side in two halves. */
+  private lotsOf(take: HashedTake, sides: readonly (readonly Want[])[]): readonly (readonly Want[])[] {
+    const missing = sides
+      .map((wants) => missingFrom(this.facts, take.hash, wants))
+      .filter(({ length }) => length > 0)
+    const [side] = missing
+    return side && missing.length === 1 && this.pool.sharesOut(take) ? halvesOf(side) : missing
   }
 
   /** Has what is missing worked out. @returns whether all is known; false where it was given up */
-  private async want(
-    take: HashedTake,
-    wants: readonly Want[],
-    { signal, onProgress = () => undefined, keep = [], priority = 'evidence' }: WantOptions,
-  ): Promise<boolean> {
+  private async want(take: HashedTake, wants: readonly Want[], options: WantOptions): Promise<boolean> {
     const missing = missingFrom(this.facts, take.hash, wants)
-    if (missing.length === 0) {
-      onProgress(1)
-      return true
-    }
+    if (missing.length === 0) options.onProgress?.(1)
+    else await this.workOut(take, missing, options)
+    return !options.signal.aborted
+  }
+
+  /** Has facts that are not known worked out, or gives them up. */
+  private async workOut(
+    take: HashedTake,
+    missing: readonly Want[],
+    { signal, onProgress = () => undefined, keep = [], priority = 'evidence' }: WantOptions,
+  ): Promise<void> {
     const places = this.facts.get({ take: take.hash, stages: [] }, 'places') ?? null
     const onPiece = (piece: FactPiece) => this.learn(take.hash, missing, piece)
     const input = { take: take.hash, wants: missing, places, keep: keep.length > 0 ? keep : null }
@@ -264,7 +281,6 @@ export class Compute {
       onPiece,
     })
     await result
-    return !signal.aborted
   }
 
   private learn(take: string, wants: readonly Want[], { want, name, value }: FactPiece): void {

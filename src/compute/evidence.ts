@@ -5,6 +5,7 @@ import type {
   Measures,
   PeakPyramid,
   ReductionSummary,
+  SibilantEvent,
   Spectrum,
   Trace,
 } from '../core'
@@ -62,4 +63,10 @@ export interface LoopEvidence {
   readonly reductions: ReadonlyMap<string, ReductionSummary>
   /** The chains this is evidence of. */
   readonly chains: Evidence['chains']
+}
+
+/** Places of a take that can be gone to. */
+export interface TakeMarks {
+  readonly sibilants: readonly SibilantEvent[]
+  readonly clipped: readonly FrameRange[]
 }

@@ -46,6 +46,8 @@ export interface App {
   readonly delivery: StoreApi<DeliveryState>
   readonly trial: StoreApi<TrialState>
   readonly view: StoreApi<ViewState>
+  /** Has jobs about the take done. */
+  readonly compute: Pick<Compute, 'run' | 'takeHash' | 'tiles'>
   /** Loads takes and backings. */
   readonly takes: Takes
   /** Plays, loops and switches sides. */
@@ -98,6 +100,7 @@ export function createApp(): App {
     delivery,
     trial,
     view,
+    compute,
     takes,
     listening,
     comparing,

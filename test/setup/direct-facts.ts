@@ -1,6 +1,7 @@
 import type { FactName, FactValues } from '../../src/compute/facts/fact-values'
 import {
   chainOf,
+  clippedRanges,
   finished,
   hasSibilantBand,
   integratedLoudness,
@@ -24,6 +25,7 @@ const direct: { [Name in FactName]: (take: Sound, stages: readonly StageDoc[]) =
     pauses: pausesOf(take),
     sibilants: hasSibilantBand(take) ? sibilantEvents(take) : [],
   }),
+  clipped: (take, stages) => clippedRanges(rendered(take, stages)),
   energies: (take, stages) => finished(subBlockEnergySteps(rendered(take, stages))),
   integratedLufs: (take, stages) => integratedLoudness(rendered(take, stages)),
   measures: (take, stages) => measure(rendered(take, stages), direct.places(take, [])),
@@ -52,6 +54,7 @@ export function directFact<Name extends FactName>(
 /** Every fact there is. */
 export const factNames: readonly FactName[] = [
   'places',
+  'clipped',
   'energies',
   'integratedLufs',
   'measures',

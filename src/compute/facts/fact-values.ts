@@ -24,6 +24,8 @@ export interface Places {
 export interface FactValues {
   /** Of the take, whatever stages it runs through. */
   readonly places: Places
+  /** Where the take is clipped, as in `clippedRanges`; asked of the take itself. */
+  readonly clipped: readonly FrameRange[]
   /** K-weighted energies of its sub-blocks of 10 ms. */
   readonly energies: Float64Array
   /** Integrated loudness, LUFS; null where not measurable. */

@@ -1,4 +1,5 @@
 import {
+  clippedRangeSteps,
   hasSibilantBand,
   integratedLoudnessSteps,
   longTermSpectrumSteps,
@@ -60,6 +61,9 @@ export const facts: FactTable = {
     const pauses = yield* partOf(pausesSteps(take), 0, 0.2)
     const sibilants = hasSibilantBand(take) ? yield* partOf(sibilantEventSteps(take), 0.2, 1) : []
     return { pauses, sibilants }
+  },
+  *clipped(address, tools) {
+    return yield* clippedRangeSteps(yield* tools.sound(address))
   },
   *energies(address, tools) {
     return yield* subBlockEnergySteps(yield* tools.sound(address))

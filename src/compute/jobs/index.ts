@@ -4,13 +4,17 @@ import { factsJob } from './facts-job'
 import type { Job, JobTools } from './job'
 import { lanesJob } from './lanes-job'
 import { makeupJob } from './makeup-job'
+import { samplesJob } from './samples-job'
 import { samplesOverJob } from './samples-over-job'
+import { spectrogramJob } from './spectrogram-job'
 
 /** Every kind of job. A new kind is its file and its line here. */
 const jobs = {
   facts: factsJob,
   lanes: lanesJob,
   makeup: makeupJob,
+  spectrogram: spectrogramJob,
+  samples: samplesJob,
   delivery: deliveryJob,
   samplesOver: samplesOverJob,
 }

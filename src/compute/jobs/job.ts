@@ -1,8 +1,15 @@
-import type { SoundWithLeads, Steps } from '../../core'
+import type { FrameRange, Sound, SoundWithLeads, Steps } from '../../core'
 import type { SoundAddress } from '../address'
 import type { FactName, FactValues } from '../facts/fact-values'
 import type { FactTools } from '../facts/facts'
 import type { LaneMemory } from '../lanes/lane-ground'
+
+/** A sound, or a part of it. */
+export interface PlacedSound {
+  readonly sound: Sound
+  /** Frame of the take that it begins with. */
+  readonly from: number
+}
 
 /** What a job works with. */
 export interface JobTools<Piece> extends FactTools {
@@ -11,6 +18,11 @@ export interface JobTools<Piece> extends FactTools {
    * same memory: use it before that.
    */
   soundWithLeads(address: SoundAddress): Steps<SoundWithLeads>
+  /**
+   * The sound over `range` at least, as far as the take reaches. Where it is not in memory and a take is long, only a
+   * part of it is rendered, from so far ahead that detectors and filters have settled.
+   */
+  soundNear(address: SoundAddress, range: FrameRange): Steps<PlacedSound>
   /** Takes in a fact that others have worked out. */
   learn<Name extends FactName>(address: SoundAddress, name: Name, value: FactValues[Name]): void
   /** Keeps this sound for later jobs, once it is worked out, also where there is room for one only. */

@@ -2,22 +2,32 @@ import {
   alignedSound,
   chainLatencyFrames,
   excerpt,
+  type FrameRange,
+  frameCount,
   partOf,
   runStage,
   type Sound,
   type SoundWithLeads,
   type StageDoc,
   type Steps,
+  soundBehindSteps,
   workingCopySteps,
 } from '../../core'
 import { type SoundAddress, soundKey, stagesOn } from '../address'
 import type { FactName, FactValues } from '../facts/fact-values'
 import { facts } from '../facts/facts'
-import type { JobTools } from '../jobs/job'
+import type { JobTools, PlacedSound } from '../jobs/job'
 import type { WorkerMemory } from './worker-memory'
 
 /** Sound behind the end of a take that is worked out beyond what is asked for, frames: what more stages may delay. */
 const RUN_OUT_FRAMES = 8192
+
+/**
+ * A part of a sound is rendered from so far ahead: ten of the longest time constants, of which nothing is left then, or
+ * two of them after one another and five of each. Behind it lies what stages may look ahead into or delay. Seconds.
+ */
+const SETTLING_SECONDS = 20
+const RUN_OUT_SECONDS = 0.2
 
 /** A sound in memory. */
 interface Held {
@@ -42,6 +52,8 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
   readonly isWanted: () => boolean
   private readonly asked = new Set<string>()
   private held: Held | null = null
+  /** Memory that stages are run on, and nobody else reads. */
+  private working: readonly Float32Array[] | null = null
 
   constructor(
     private readonly memory: WorkerMemory,
@@ -61,6 +73,13 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
     this.memory.facts.put(address, name, value)
   }
 
+  /** Leaves the memory that stages were run on to the next job. Sounds that were asked for are gone with it. */
+  leaveMemory(): void {
+    this.held = null
+    if (this.working) this.memory.leaveWorking(this.working)
+    this.working = null
+  }
+
   keep(address: SoundAddress): void {
     this.asked.add(soundKey(address))
   }
@@ -69,6 +88,20 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
     const sound = alignedSound(yield* this.soundWithLeads(address))
     const { range } = address
     return range ? excerpt(sound, range.from, range.to) : sound
+  }
+
+  *soundNear(address: SoundAddress, range: FrameRange): Steps<PlacedSound> {
+    const { take, memory } = this
+    const from = Math.max(0, Math.floor(range.from - SETTLING_SECONDS * take.sampleRate))
+    const to = Math.min(frameCount(take), Math.ceil(range.to + RUN_OUT_SECONDS * take.sampleRate))
+    const isThere = stagesOn(address.stages).length === 0 || this.inMemory(soundKey(address), 0) !== null
+    if (isThere || memory.isRoomy || 2 * (to - from) > frameCount(take)) {
+      // Nothing that edits will begin from gives way to it.
+      if (memory.hasFreeRoom) this.keep(address)
+      return { from: 0, sound: yield* this.sound(address) }
+    }
+    const behind = yield* soundBehindSteps(excerpt(take, from, to), address.stages)
+    return { from, sound: alignedSound(behind) }
   }
 
   *fact<Name extends FactName>(address: SoundAddress, name: Name): Steps<FactValues[Name]> {
@@ -122,12 +155,23 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
   private *runBehind(before: Held, stage: StageDoc, needed: number, key: string): Steps<Held> {
     // Silence is what lies behind a take, and not what lies behind a sound that was made from it.
     const runOut = before.sound === this.take ? needed + RUN_OUT_FRAMES : 0
-    const working = before.isShared ? yield* workingCopySteps(before.sound, runOut) : before.sound
+    const working = before.isShared ? yield* this.workingCopy(before.sound, runOut) : before.sound
     // From here on that memory holds another sound, and while the stage runs none.
     this.held = null
     const { sound, trace } = yield* runStage(working, stage)
     const isShared = this.memory.keep(key, sound, this.asked.has(key))
+    if (isShared) this.working = null
     return { key, sound, trace, isShared }
+  }
+
+  private *workingCopy(sound: SoundWithLeads, runOutFrames: number): Steps<SoundWithLeads> {
+    // What was worked out before in that memory is not read again.
+    this.leaveMemory()
+    const copy = yield* workingCopySteps(sound, runOutFrames, (channelCount, frames) =>
+      this.memory.takeWorking(channelCount, frames),
+    )
+    this.working = copy.channels
+    return copy
   }
 
   /** A sound with at least so many frames behind the take. */

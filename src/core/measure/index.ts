@@ -1,4 +1,5 @@
 export { MeasureError, type MeasureErrorCode } from './error'
+export { clippedRangeSteps, clippedRanges } from './levels/clipped-ranges'
 export { type Levels, levelSteps, levels } from './levels/levels'
 export {
   noiseFloorDbfs,
@@ -37,6 +38,23 @@ export {
   sibilantsWithin,
 } from './sibilance/sibilance'
 export { sibilanceDb, sibilanceSteps } from './sibilance/sibilance-level'
+export {
+  SPECTROGRAM_LOWEST_HZ,
+  SPECTROGRAM_ROWS,
+  type SpectrogramColumns,
+  spectrogram,
+  spectrogramDb,
+  spectrogramHighestHz,
+  spectrogramSteps,
+} from './spectrum/spectrogram'
+export {
+  coarserTile,
+  type SpectrogramTile,
+  TILE_COLUMNS,
+  tileHopFor,
+  tileRange,
+  tilesIn,
+} from './spectrum/spectrogram-tiles'
 export {
   longTermSpectrum,
   longTermSpectrumSteps,

@@ -28,7 +28,7 @@ export function applySession(
   app.chain.getState().open({ chain, snapshots, selectedId: view.selectedStage })
   app.listening.restore(listeningOf(session))
   app.trial.setState({ history: session.trials, shown: null })
-  app.view.setState({ seen: view.seen })
+  app.view.setState({ seen: view.seen, spectrogram: view.spectrogram })
 }
 
 function listeningOf({ compared, listening, backing, snapshots }: SessionDoc): ListenContent {

@@ -51,6 +51,8 @@ export interface SessionDoc {
     readonly selectedStage: string | null
     /** The range of the take that is seen; null for all of it. */
     readonly seen: FrameRange | null
+    /** Whether the spectrogram's lane is open. */
+    readonly spectrogram: boolean
   }
 }
 

@@ -11,6 +11,7 @@ export function sessionOf(
   const { take, backing, awaited } = app.take.getState()
   const listen = app.listen.getState()
   const { heard, side, matched, monitorDb, loop, lastLoop, listeningPoint } = listen
+  const { seen, spectrogram } = app.view.getState()
   const backingRef = backing ? soundRef(backing) : awaited.backing
   return {
     format: 'evenhand-session',
@@ -29,7 +30,7 @@ export function sessionOf(
       lastLoop,
     },
     trials: app.trial.getState().history.slice(-MAX_TRIALS),
-    view: { selectedStage: selectedId, seen: app.view.getState().seen },
+    view: { selectedStage: selectedId, seen, spectrogram },
   }
 }
 

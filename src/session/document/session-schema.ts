@@ -115,5 +115,10 @@ export const sessionSchema = entries({
     expected: 'a list of trials',
     expectedCount: `at most ${MAX_TRIALS} trials`,
   }),
-  view: entries({ selectedStage: v.nullable(id), seen: v.nullable(seen) }),
+  view: entries({
+    selectedStage: v.nullable(id),
+    seen: v.nullable(seen),
+    // Documents of before there was one have none.
+    spectrogram: v.optional(toggle, false),
+  }),
 })

@@ -1,4 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { TakeMarks } from '../../compute/evidence'
 import type { Measures, Sound } from '../../core'
 import type { TimingDoubt } from '../../files/coded/coded-span'
 import type { FileHeader } from '../../files/file-header'
@@ -17,6 +18,8 @@ export interface Take {
   readonly replacedSamples: number
   /** Null until measured. */
   readonly measures: Measures | null
+  /** Its places that can be gone to; missing until measured. */
+  readonly marks?: TakeMarks | null
   /** What cannot be told of where the sound of its file begins and ends, if anything. */
   readonly timing?: TimingDoubt | null
   /** Name of its samples, by which a session document refers to it; missing until they are read through. */

@@ -40,7 +40,7 @@ export class Takes {
 
   constructor(
     private readonly store: StoreApi<TakeState>,
-    private readonly compute: Pick<Compute, 'setTake' | 'takeHash'>,
+    private readonly compute: Pick<Compute, 'setTake' | 'takeHash' | 'takeMarks'>,
     /** Told when another take or backing is in place. */
     private readonly onChange: (what: 'take' | 'backing') => void,
   ) {
@@ -167,7 +167,8 @@ export class Takes {
     const isOpen = () => this.store.getState().take === take
     try {
       const measures = await this.compute.setTake(take.sound)
-      if (isOpen()) this.store.setState({ take: { ...take, measures, hash: this.compute.takeHash } })
+      const { takeHash: hash, takeMarks: marks } = this.compute
+      if (isOpen()) this.store.setState({ take: { ...take, measures, hash, marks } })
     } catch (error) {
       const message = `${labelOf(take.name)} is open, but it could not be measured: ${reasonOf(error)}. You can play it; open it again to have it measured.`
       if (isOpen()) this.tell({ message, fileName: take.name })

@@ -42,8 +42,8 @@ export function FigureLine({
       {bypassed !== null && processed !== null && (
         <line className={styles.change} x1={at(bypassed)} x2={at(processed)} y1="50%" y2="50%" />
       )}
-      {hollow !== null && <circle className={styles.hollow} cx={at(hollow)} cy="50%" r="4" />}
-      {solid !== null && <circle className={styles.solid} cx={at(solid)} cy="50%" r="4.5" />}
+      {hollow !== null && <circle className={styles.hollow} cx={at(hollow)} cy="50%" />}
+      {solid !== null && <circle className={styles.solid} cx={at(solid)} cy="50%" />}
     </svg>
   )
 }

@@ -48,7 +48,7 @@ export function FigureRow({ figure, bypassed, processed, heard, isWide, pending 
         className={styles.change}
         title={difference === null ? undefined : `${difference} ${differenceUnit}`}
       >
-        {difference ?? (printed ? '' : pending)}
+        {printed ? (difference ?? '') : <Pending text={pending} />}
       </td>
     </tr>
   )
@@ -60,7 +60,7 @@ interface ValueProps extends Pick<FigureRowProps, 'figure' | 'pending'> {
 
 /** A printed figure: with a word where it clips, in a word where there is none. */
 function Value({ figure, measures, pending }: ValueProps) {
-  if (!measures) return <span className={styles.value}>{pending}</span>
+  if (!measures) return <Pending text={pending} />
   const value = measures[figure.key]
   const { text, why } = printFigure(value, figure, measures.durationSeconds)
   if (why !== null)
@@ -70,8 +70,15 @@ function Value({ figure, measures, pending }: ValueProps) {
       </span>
     )
   return clips(value, figure) ? (
-    <strong className={styles.clips}>{text} clips</strong>
+    <strong className={styles.clips}>
+      {text} <small>clips</small>
+    </strong>
   ) : (
     <span className={styles.value}>{text}</span>
   )
+}
+
+/** In an element of its own: the figure that comes in its place is another, and has not moved. */
+function Pending({ text }: { text: string }) {
+  return <i className={styles.pending}>{text}</i>
 }

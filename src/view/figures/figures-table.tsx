@@ -1,5 +1,6 @@
+import { stageDefinitions } from '../../core'
 import { sideWords } from '../../session/comparison/side-words'
-import { useEvidence, useListen, useTake } from '../context/app-context'
+import { useChain, useEvidence, useListen, useTake } from '../context/app-context'
 import { useLoopEvidence } from '../context/use-loop-evidence'
 import { usePendingWords } from '../context/use-pending-words'
 import { useSize } from '../hooks/use-size'
@@ -12,6 +13,9 @@ import { ReductionRow } from './reduction-row'
 
 /** From this width on the figures of both sides are printed, CSS pixels at the usual text size; else only the processed. */
 const WIDE_PX = 320
+
+/** What names the table stands beneath it, so that its rows share the height that is left. */
+const CAPTION_ID = 'figures-caption'
 
 /** Each figure as a line with a dot for each side, printed, with the change between the printed figures. */
 export function FiguresTable() {
@@ -26,7 +30,8 @@ export function FiguresTable() {
   const [holder, { width }] = useSize()
   const isWide = width >= WIDE_PX * useTextScale()
   const of = loop ?? evidence
-  const stages = evidence?.chains.processed.stages ?? []
+  const chain = useChain((state) => state.chain)
+  const { stages } = evidence?.chains.processed ?? chain
   const other = side === 'processed' ? 'bypassed' : 'processed'
   return (
     <>
@@ -34,10 +39,13 @@ export function FiguresTable() {
         {problem === null ? `hollow ${sides[other]}, solid ${sides[side]}` : 'not up to date'}
       </p>
       <div className={styles.holder} ref={holder}>
-        <table className={styles.table} aria-busy={hasTake && isWorking}>
-          <caption className={styles.caption}>
-            <ComparedCaption />
-          </caption>
+        <table className={styles.table} aria-labelledby={CAPTION_ID} aria-busy={hasTake && isWorking}>
+          <colgroup>
+            <col className={styles.labels} />
+            <col />
+            <col className={styles.values} />
+            <col className={styles.changes} />
+          </colgroup>
           <thead className={isWide ? styles.head : styles.unseen}>
             <tr>
               <td />
@@ -58,14 +66,24 @@ export function FiguresTable() {
                 pending={pending}
               />
             ))}
-            {stages.map((stage, index) => {
-              const reduction = loop
-                ? loop.reductions.get(stage.id)
-                : evidence?.stages.get(stage.id)?.reduction
-              return reduction && <ReductionRow key={stage.id} {...{ stage, index, reduction }} />
-            })}
+            {stages.map((stage, index) =>
+              stage.on && stageDefinitions[stage.kind].reducesGain ? (
+                <ReductionRow
+                  key={stage.id}
+                  stage={stage}
+                  index={index}
+                  reduction={
+                    (loop ? loop.reductions.get(stage.id) : evidence?.stages.get(stage.id)?.reduction) ?? null
+                  }
+                  pending={pending}
+                />
+              ) : null,
+            )}
           </tbody>
         </table>
+        <p className={styles.caption} id={CAPTION_ID}>
+          <ComparedCaption />
+        </p>
       </div>
     </>
   )

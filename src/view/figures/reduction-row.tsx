@@ -9,11 +9,14 @@ interface ReductionRowProps {
   readonly stage: StageDoc
   /** Position in the chain, from 0. */
   readonly index: number
-  readonly reduction: ReductionSummary
+  /** Null before it is known. */
+  readonly reduction: ReductionSummary | null
+  /** Stands for what is to come. */
+  readonly pending: string
 }
 
 /** How far a stage of the processed side reduces gain: its maximum, and its median while it reduces. */
-export function ReductionRow({ stage, index, reduction: { maxDb, medianDb } }: ReductionRowProps) {
+export function ReductionRow({ stage, index, reduction, pending }: ReductionRowProps) {
   const colour = useStageColour(stage.id)
   return (
     <tr className={styles.row}>
@@ -23,10 +26,16 @@ export function ReductionRow({ stage, index, reduction: { maxDb, medianDb } }: R
         </span>
       </th>
       <td title={`Line: ${REDUCTION_RANGE[0]} to ${REDUCTION_RANGE[1]} dB; tick: median`}>
-        <ReductionLine maxDb={maxDb} medianDb={medianDb} colour={colour} />
+        <ReductionLine reduction={reduction} colour={colour} />
       </td>
       <td colSpan={2}>
-        max <strong>{plain(maxDb, 1)}</strong>, median {plain(medianDb, 1)}
+        {reduction ? (
+          <>
+            max <strong>{plain(reduction.maxDb, 1)}</strong>, median {plain(reduction.medianDb, 1)}
+          </>
+        ) : (
+          pending
+        )}
       </td>
     </tr>
   )

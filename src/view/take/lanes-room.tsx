@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react'
-import { useChain } from '../context/app-context'
+import { useChain, useView } from '../context/app-context'
 import { useTextScale } from '../hooks/use-text-scale'
 import { roomFor } from './lanes/lane-heights'
 import { lanePlan } from './lanes/lane-plan'
@@ -10,6 +10,7 @@ export function LanesRoom({ children }: { children?: ReactNode }) {
   const plan = lanePlan(
     useChain(({ chain }) => chain),
     null,
+    useView((state) => state.spectrogram),
   )
   const kinds = plan.map(({ kind }) => kind)
   return (

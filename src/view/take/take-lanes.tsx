@@ -5,6 +5,7 @@ import { useWidth } from '../hooks/use-width'
 import { LanesStack } from './lanes/lanes-stack'
 import { Playhead } from './playhead'
 import { SeekSurface } from './seek-surface'
+import { SpectrogramSwitch } from './spectrogram/spectrogram-switch'
 import styles from './take.module.css'
 import { TimesButton } from './time/times-button'
 import { TimesPanel } from './time/times-panel'
@@ -33,6 +34,9 @@ export function TakeLanes({ sound }: { sound: Sound }) {
       </div>
       <div className={styles.zoom}>
         <ZoomButtons time={time} />
+      </div>
+      <div className={styles.spectrogram}>
+        <SpectrogramSwitch />
       </div>
       <div className={styles.times}>
         <TimesButton

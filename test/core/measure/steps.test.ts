@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import {
+  clippedRangeSteps,
+  clippedRanges,
   hasSibilantBand,
   integratedLoudness,
   integratedLoudnessSteps,
@@ -26,6 +28,8 @@ import {
   sibilanceSteps,
   sibilantEventSteps,
   sibilantEvents,
+  spectrogram,
+  spectrogramSteps,
   subBlockEnergies,
   subBlockEnergySteps,
 } from '../../../src/core/measure'
@@ -36,6 +40,12 @@ import { noise } from '../../setup/signals'
 
 /** Whatever is told of the sibilants, it is measured there. */
 const SIBILANTS = [{ startSeconds: 0.5, endSeconds: 0.8, levelDb: null }]
+
+/** Columns of a tenth of a second, as many as a sound has. */
+function columnsOf(sound: Sound) {
+  const hopFrames = Math.round(sound.sampleRate / 10)
+  return { fromFrame: 0, hopFrames, count: Math.ceil(frameCount(sound) / hopFrames) }
+}
 
 /** Each measure in one go and in steps. */
 const measures: Record<string, [(sound: Sound) => unknown, (sound: Sound) => Steps<unknown>]> = {
@@ -52,6 +62,11 @@ const measures: Record<string, [(sound: Sound) => unknown, (sound: Sound) => Ste
   sibilantEvents: [sibilantEvents, sibilantEventSteps],
   sibilanceDb: [(sound) => sibilanceDb(sound, SIBILANTS), (sound) => sibilanceSteps(sound, SIBILANTS)],
   pitchTrack: [pitchTrack, pitchSteps],
+  clippedRanges: [clippedRanges, clippedRangeSteps],
+  spectrogram: [
+    (sound) => spectrogram(sound, columnsOf(sound)),
+    (sound) => spectrogramSteps(sound, columnsOf(sound)),
+  ],
 }
 
 /** A voice, or noise that comes and goes. */

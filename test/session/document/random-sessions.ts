@@ -83,6 +83,7 @@ export const sessions: fc.Arbitrary<SessionDoc> = fc
       trials: fc.array(trial, { maxLength: 3 }),
       view: fc.record({
         selectedStage: stageId ?? fc.constant(null),
+        spectrogram: fc.boolean(),
         seen: fc.option(range(1e6).map(({ from, to }) => ({ from: from / 3, to: to / 3 }))),
       }),
     })

@@ -65,7 +65,7 @@ describe('a session document', () => {
     app.listening.setDifference(true)
     app.listening.setLoop({ from: 800, to: 4000 })
     app.listening.setBacking({ backingOn: true, backingLevelDb: -3, backingOffsetMs: 12 })
-    app.view.setState({ seen: { from: 0.5, to: 4000.5 } })
+    app.view.setState({ seen: { from: 0.5, to: 4000.5 }, spectrogram: true })
     expect(sessionOf(app)).toMatchObject({
       take: { hash: null, name: 'Take 3.wav' },
       backing: { hash: null, name: 'Band', on: true, levelDb: -3, offsetMs: 12 },
@@ -73,7 +73,7 @@ describe('a session document', () => {
       snapshots: { a: { stages: [{}, {}, {}, {}, { id: 'gain-1' }] }, b: null },
       compared: { scope: { kind: 'snapshots' }, listeningPoint: null },
       listening: { side: 'processed', difference: true, loop: { from: 800, to: 4000 } },
-      view: { selectedStage: 'gain-1', seen: { from: 0.5, to: 4000.5 } },
+      view: { selectedStage: 'gain-1', seen: { from: 0.5, to: 4000.5 }, spectrogram: true },
     })
     expect(parseSession(json())).toEqual(sessionOf(app))
   })
@@ -82,7 +82,11 @@ describe('a session document', () => {
     const compressor = defaultStage('compressor')
     const settings = { ...compressor.settings, ratio: Number.POSITIVE_INFINITY }
     const chain = { ...sessionOf(app).chain, stages: [{ ...compressor, settings }] }
-    const session = { ...sessionOf(app), chain, view: { selectedStage: compressor.id, seen: null } }
+    const session = {
+      ...sessionOf(app),
+      chain,
+      view: { selectedStage: compressor.id, seen: null, spectrogram: false },
+    }
     expect(parseSession(json(session))).toEqual(session)
   })
 
@@ -99,6 +103,17 @@ describe('a session document', () => {
 })
 
 describe('opening a session', () => {
+  it('opens the lanes that were open, none in a document that knows of none', () => {
+    app.view.setState({ spectrogram: true })
+    const { view, ...others } = sessionOf(app)
+    const { spectrogram, ...older } = view
+    app.view.setState({ spectrogram: false })
+    applySession(app, parseSession(json({ ...others, view })))
+    expect([spectrogram, app.view.getState().spectrogram]).toEqual([true, true])
+    applySession(app, parseSession({ ...others, view: older }))
+    expect(app.view.getState().spectrogram).toBe(false)
+  })
+
   it('keeps the take that is loaded, if it is the one referred to, and its loop within it', () => {
     app.take.setState({ take })
     app.listening.loaded('take')

@@ -45,7 +45,7 @@ async function end(name: string): Promise<void> {
   await nextTask()
 }
 
-const measuresNever = { takeHash: null, setTake: () => new Promise<never>(() => undefined) }
+const measuresNever = { takeHash: null, takeMarks: null, setTake: () => new Promise<never>(() => undefined) }
 
 beforeEach(() => {
   reading.clear()

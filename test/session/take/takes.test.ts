@@ -28,7 +28,7 @@ vi.mock('../../../src/session/take/load-demo', () => ({
   loadDemo: async () => ({ title: 'The demo', vocal: soundAt(48_000), backing: soundAt(48_000) }),
 }))
 
-const worker = { takeHash: null, setTake: async () => null }
+const worker = { takeHash: null, takeMarks: null, setTake: async () => null }
 const own = new File([], '48000 own.wav')
 const otherRate = new File([], '44100 other.wav')
 const band = new File([], 'band.wav')
@@ -51,12 +51,17 @@ beforeEach(async () => {
 })
 
 describe('a take that is measured', () => {
-  it('has the hash of its samples, by which a session document refers to it', async () => {
+  it('has the hash of its samples, by which a session document refers to it, and its marks', async () => {
     const measured = measure(soundAt(48_000))
-    takes = new Takes(store, { takeHash: 'a hash', setTake: async () => measured }, () => undefined)
+    const marks = { sibilants: [], clipped: [{ from: 5, to: 9 }] }
+    takes = new Takes(
+      store,
+      { takeHash: 'a hash', takeMarks: marks, setTake: async () => measured },
+      () => undefined,
+    )
     await takes.openTake(own)
     await eventually(() =>
-      expect(store.getState().take).toMatchObject({ measures: measured, hash: 'a hash' }),
+      expect(store.getState().take).toMatchObject({ measures: measured, hash: 'a hash', marks }),
     )
   })
 })
@@ -202,7 +207,7 @@ describe('a take that cannot be measured', () => {
     const setTake = async () => {
       throw new ComputeError('stopped', 'the work stopped several times without an answer.')
     }
-    takes = new Takes(store, { takeHash: null, setTake }, () => undefined)
+    takes = new Takes(store, { takeHash: null, takeMarks: null, setTake }, () => undefined)
     await takes.openTogether({ take: own, backing: band, unused: [] })
     expect(names()).toEqual(['48000 own.wav', 'band.wav'])
     expect(problems()).toEqual([

@@ -1,5 +1,6 @@
 import { STEP_FRAMES, type Steps } from '../../sound/steps'
 import { createRunPeaks, PEAK_RUN, type RunPeaks } from '../peaks/true-peak'
+import { ClippedRuns, RAIL } from './clipped-runs'
 
 /** Plain facts of one channel, all linear (full scale = 1). */
 export interface ChannelLevels {
@@ -10,11 +11,6 @@ export interface ChannelLevels {
   /** What `truePeakSteps` wants to know. */
   readonly runPeaks: RunPeaks
 }
-
-/** Just below the largest positive value of 16-bit sound, 1 - 2^-15, so that both its rails count. */
-const RAIL = 1 - 2 ** -14
-/** A peak may touch the rail by itself; a wave that was cut off stays there. */
-const SHORTEST_CLIPPED_RUN = 3
 
 /**
  * Peak, mean square, mean and clipped samples of one channel, in steps; all 0 when it is empty.
@@ -119,30 +115,5 @@ class ChannelSums {
     this.evenSum = evenSum
     this.oddSquares = oddSquares
     this.oddSum = oddSum
-  }
-}
-
-/** Counts the clipped samples of a channel from its start on. */
-class ClippedRuns {
-  count = 0
-  private previous = 0
-  private run = 0
-
-  add(samples: Float32Array, from: number, to: number): void {
-    let { count, previous, run } = this
-    for (let i = from; i < to; i++) {
-      const x = samples[i] ?? 0
-      if (x < RAIL && x > -RAIL) {
-        run = 0
-        continue
-      }
-      run = run > 0 && x === previous ? run + 1 : 1
-      previous = x
-      if (run === SHORTEST_CLIPPED_RUN) count += SHORTEST_CLIPPED_RUN
-      else if (run > SHORTEST_CLIPPED_RUN) count++
-    }
-    this.count = count
-    this.previous = previous
-    this.run = run
   }
 }

@@ -1,5 +1,5 @@
 /** What the lanes over the time axis are. */
-export type LaneKind = 'wave' | 'spectrogram' | 'level' | 'gainReduction' | 'loudness'
+export type LaneKind = 'marks' | 'wave' | 'spectrogram' | 'level' | 'gainReduction' | 'loudness'
 
 /** How high a lane is at the usual text size, CSS pixels. */
 interface LaneShare {
@@ -13,15 +13,16 @@ interface LaneShare {
 
 /** Add a kind of lane here, and where it is drawn in `lanes-stack.tsx`. */
 const laneShares: Readonly<Record<LaneKind, LaneShare>> = {
-  wave: { leastPx: 72, usualPx: 104, weight: 9 },
-  spectrogram: { leastPx: 48, usualPx: 80, weight: 3 },
-  level: { leastPx: 36, usualPx: 64, weight: 2 },
+  marks: { leastPx: 12, usualPx: 12, weight: 0 },
+  wave: { leastPx: 76, usualPx: 104, weight: 13 },
+  spectrogram: { leastPx: 48, usualPx: 80, weight: 5 },
+  level: { leastPx: 38, usualPx: 64, weight: 2 },
   gainReduction: { leastPx: 24, usualPx: 44, weight: 1 },
-  loudness: { leastPx: 28, usualPx: 38, weight: 1 },
+  loudness: { leastPx: 26, usualPx: 38, weight: 1 },
 }
 
-/** Between two lanes, and between the last and the axis; 0.5 rem in `lanes-stack.module.css`. */
-const GAP_PX = 8
+/** Between two lanes, and between the last and the axis; 0.375 rem in `lanes-stack.module.css`. */
+const GAP_PX = 6
 /** The time axis under them. */
 const AXIS_PX = 22
 

@@ -10,19 +10,16 @@ interface GainReductionLabelProps {
   /** Its number in the chain, from 1. */
   readonly number: number
   readonly figures: string
-  /** Whether the lane is too low for two lines. */
-  readonly low: boolean
 }
 
-/** Which stage reduces, and by how much; in one line without its kind where there is no room for two. */
-export function GainReductionLabel({ stageId, kind, on, number, figures, low }: GainReductionLabelProps) {
-  const name = stageDefinitions[kind].label
+/** Which stage reduces, and by how much. */
+export function GainReductionLabel({ stageId, kind, on, number, figures }: GainReductionLabelProps) {
   return (
     <>
-      <span className={low ? styles.lowGlyph : styles.glyph} title={low ? name : undefined}>
+      <span className={styles.glyph}>
         <StageGlyph colour={useStageColour(stageId)} index={number - 1} on={on} />
       </span>
-      {!low && <span className={styles.name}>{name}</span>}
+      <span className={styles.name}>{stageDefinitions[kind].label}</span>
       <span className={styles.figures} data-figure>
         {figures}
       </span>

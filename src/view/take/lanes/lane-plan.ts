@@ -13,16 +13,21 @@ export interface LaneStage {
 
 /** A lane that is to be drawn. */
 export type PlannedLane =
-  | { readonly kind: 'wave' | 'loudness' }
+  | { readonly kind: 'marks' | 'wave' | 'spectrogram' | 'loudness' }
   | { readonly kind: 'gainReduction'; readonly stage: LaneStage }
 
 /** The lanes that a take with this chain has, from the top. */
-export function lanePlan({ stages }: ChainDoc, listeningPoint: string | null): readonly PlannedLane[] {
+export function lanePlan(
+  { stages }: ChainDoc,
+  listeningPoint: string | null,
+  hasSpectrogram: boolean,
+): readonly PlannedLane[] {
   const lastHeard = listeningPointIndexOf(stages, listeningPoint)
   const reducing = stages.flatMap(({ id, kind, on }, index): PlannedLane[] =>
     stageDefinitions[kind].reducesGain
       ? [{ kind: 'gainReduction', stage: { id, kind, on, number: index + 1, heard: index <= lastHeard } }]
       : [],
   )
-  return [{ kind: 'wave' }, ...reducing, { kind: 'loudness' }]
+  const spectrogram: readonly PlannedLane[] = hasSpectrogram ? [{ kind: 'spectrogram' }] : []
+  return [{ kind: 'marks' }, { kind: 'wave' }, ...spectrogram, ...reducing, { kind: 'loudness' }]
 }

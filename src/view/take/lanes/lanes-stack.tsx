@@ -1,7 +1,9 @@
 import { useMemo } from 'react'
-import { useChain, useEvidence, useListen } from '../../context/app-context'
+import { useChain, useEvidence, useListen, useView } from '../../context/app-context'
 import { useSize } from '../../hooks/use-size'
 import { useTextScale } from '../../hooks/use-text-scale'
+import { MarksRow } from '../marks/marks-row'
+import { LazySpectrogramLane } from '../spectrogram/lazy-spectrogram-lane'
 import type { TimeView } from '../time/time-view'
 import { TraceLane } from '../trace/trace-lane'
 import { axisHeight, laneHeights, roomFor } from './lane-heights'
@@ -31,7 +33,11 @@ export function LanesStack({ view, sampleRate, width }: LanesStackProps) {
   // The chain that the figures are of: the current one, or a stored version.
   const chain = scope.kind === 'snapshots' ? (scope.b ?? current) : current
   const listeningPoint = useListen((state) => state.listeningPoint)
-  const plan = useMemo(() => lanePlan(chain, listeningPoint), [chain, listeningPoint])
+  const hasSpectrogram = useView((state) => state.spectrogram)
+  const plan = useMemo(
+    () => lanePlan(chain, listeningPoint, hasSpectrogram),
+    [chain, listeningPoint, hasSpectrogram],
+  )
   const textScale = useTextScale()
   const [stack, { height }] = useSize()
   const kinds = plan.map(({ kind }) => kind)
@@ -61,6 +67,10 @@ export function LanesStack({ view, sampleRate, width }: LanesStackProps) {
 function Lane({ lane, props }: { lane: PlannedLane; props: LaneProps }) {
   const evidence = useEvidence((state) => state.evidence)
   switch (lane.kind) {
+    case 'marks':
+      return <MarksRow {...props} />
+    case 'spectrogram':
+      return <LazySpectrogramLane {...props} />
     case 'wave':
       return <WaveLane evidence={evidence} {...props} />
     case 'gainReduction':

@@ -1,5 +1,6 @@
 import { useListen } from '../../context/app-context'
 import { printExactTime } from '../../words/time-text'
+import styles from './times-button.module.css'
 
 interface TimesButtonProps {
   readonly sampleRate: number
@@ -22,7 +23,14 @@ export function TimesButton({ sampleRate, isOpen, controls, onPress }: TimesButt
       aria-controls={isOpen ? controls : undefined}
       onClick={onPress}
     >
-      {loop ? `Loop ${time(loop.from)} – ${time(loop.to)}` : 'Times'}
+      {loop ? (
+        <>
+          <span className={styles.loop}>Loop </span>
+          {`${time(loop.from)} – ${time(loop.to)}`}
+        </>
+      ) : (
+        'Times'
+      )}
       <span aria-hidden="true"> {isOpen ? '▴' : '▾'}</span>
     </button>
   )

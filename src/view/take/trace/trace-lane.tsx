@@ -23,9 +23,6 @@ interface TraceLaneProps extends LaneStage {
   readonly textScale: number
 }
 
-/** Two lines of a label do not fit into less, at the usual text size, CSS pixels. */
-const TWO_LINES_PX = 30
-
 /** Gain reduction of one stage along the take, hanging down from 0 dB. No setting of the stage draws it anew. */
 export const TraceLane = memo((props: TraceLaneProps) => {
   const { id, kind, on, number, heard, view, sampleRate, width, height, textScale } = props
@@ -52,16 +49,7 @@ export const TraceLane = memo((props: TraceLaneProps) => {
     : `Gain reduction of stage ${number}, ${name}: ${works ? 'not drawn yet' : figures}.`
   return (
     <LaneRow
-      label={
-        <GainReductionLabel
-          stageId={id}
-          kind={kind}
-          on={on}
-          number={number}
-          figures={figures}
-          low={height < TWO_LINES_PX * textScale}
-        />
-      }
+      label={<GainReductionLabel stageId={id} kind={kind} on={on} number={number} figures={figures} />}
       ticks={ticks}
     >
       <TracePicture

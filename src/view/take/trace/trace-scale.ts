@@ -4,7 +4,7 @@ import { LABEL_PX, type ScaleTick, stepFor } from '../lanes/scale-ticks'
 const STEPS_DB = [6, 12, 24, 48]
 
 /** A label at the very foot would touch the 0 of the lane beneath, in parts of its height. */
-const FOOT_LABEL = 0.25
+const FOOT_LABEL = 0.5
 
 /** Labels from 0 dB down in steps of 6 dB or, where they would touch, of more. */
 export function traceTicks(rangeDb: number, heightPx: number, labelPx = LABEL_PX): readonly ScaleTick[] {

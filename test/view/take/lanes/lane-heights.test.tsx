@@ -12,7 +12,7 @@ const lanesWith = (stages: number, more: LaneKind[] = []): LaneKind[] => [
 const someLanes = fc
   .tuple(fc.nat(32), fc.subarray<LaneKind>(['spectrogram', 'level']))
   .map(([stages, more]) => lanesWith(stages, more))
-const GAP = 8
+const GAP = 6
 
 describe('the heights of the lanes', () => {
   it('fill what is there to the pixel, and no lane has less than its least', () => {
@@ -35,8 +35,8 @@ describe('the heights of the lanes', () => {
 
   // Heights of the lanes in the windows of the paper on the screen, less what else the take holds.
   it.each([
-    [300, 100],
-    [400, 170],
+    [290, 100],
+    [390, 170],
     [560, 260],
   ])('give the wave of the starting chain, in %d px, at least %d px', (available, leastWave) => {
     const [wave = 0, , compressor = 0, deEsser = 0, loudness = 0] = laneHeights(
@@ -49,7 +49,7 @@ describe('the heights of the lanes', () => {
 
   it('keep 24 px for each of 32 stages that reduce, and ask for the room', () => {
     const lanes = lanesWith(32)
-    expect(laneHeights(300, lanes)).toEqual([72, ...reducing(32).map(() => 24), 28])
+    expect(laneHeights(300, lanes)).toEqual([76, ...reducing(32).map(() => 24), 26])
     expect(Number.parseFloat(roomFor(lanes, 1)['--least-room'])).toBeGreaterThan(32 * 24)
   })
 

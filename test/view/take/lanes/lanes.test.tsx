@@ -1,19 +1,10 @@
 import { act, cleanup, screen } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, describe, expect, it, vi } from 'vitest'
-import type { Evidence, SideEvidence } from '../../../../src/compute/evidence'
-import {
-  longTermSpectrum,
-  loudnessOverTime,
-  measure,
-  peakPyramid,
-  reductionSummary,
-  type Sound,
-  TRACE_HOP_FRAMES,
-} from '../../../../src/core'
-import type { App } from '../../../../src/session/app'
+import { reductionSummary, type Sound, TRACE_HOP_FRAMES } from '../../../../src/core'
 import { TheTake } from '../../../../src/view/take/the-take'
 import { showOnPage } from '../../keys/on-page'
+import { evidenceOf } from '../evidence-of'
 
 afterEach(() => {
   cleanup()
@@ -28,23 +19,6 @@ function tone(seconds: number, amplitude: number): Sound {
     (_, n) => amplitude * Math.sin((2 * Math.PI * 440 * n) / RATE),
   )
   return { sampleRate: RATE, channels: [samples] }
-}
-
-function evidenceOf(app: App, sound: Sound): Evidence {
-  const side: SideEvidence = {
-    measures: measure(sound),
-    loudness: loudnessOverTime(sound),
-    peaks: peakPyramid(sound),
-    spectrum: longTermSpectrum(sound),
-  }
-  const { chain } = app.chain.getState()
-  return {
-    bypassed: side,
-    processed: side,
-    stages: new Map(),
-    matching: { bypassedDb: 0, processedDb: 0, measuredOver: 'take' },
-    chains: { bypassed: chain, processed: chain },
-  }
 }
 
 const sentences = () => screen.getAllByRole('img').map((picture) => picture.getAttribute('aria-label'))
@@ -62,7 +36,7 @@ describe('the lanes', () => {
   })
 
   it('show the wave up to the peak that is seen, and say how far and where', () => {
-    vi.spyOn(HTMLElement.prototype, 'getBoundingClientRect').mockReturnValue(new DOMRect(0, 0, 1000, 300))
+    vi.spyOn(HTMLElement.prototype, 'getBoundingClientRect').mockReturnValue(new DOMRect(0, 0, 500, 300))
     const { app } = showOnPage(<TheTake />)
     const quietThenLoud = tone(10, 0.05)
     quietThenLoud.channels[0]?.set([0.45], 8 * RATE)

@@ -1,0 +1,1 @@
+export { SpectrogramTiles, type TilesWanted } from '../../compute/spectrogram/spectrogram-tiles'
