@@ -18,6 +18,7 @@ import type { Priority } from './messages'
 import { HandLanes } from './pool/hand-lanes'
 import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
+import { orAborted, pause } from './port/waits'
 import { alikePrefix, EvidenceSelector, halvesOf, missingFrom, wantsOf } from './select/select-evidence'
 import { loopWantsOf, selectLoop } from './select/select-loop'
 import { startWorker } from './start-worker'
@@ -287,17 +288,4 @@ export class Compute {
     const wanted = wants[want]
     if (wanted) this.facts.put(addressOf(take, wanted), name, value)
   }
-}
-
-function pause(ms: number): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, ms))
-}
-
-/** Waits for `done`, or until `signal` says that it is not waited for. */
-async function orAborted(done: Promise<void>, signal: AbortSignal): Promise<void> {
-  if (signal.aborted) return
-  const aborted = new Promise<void>((resolve) =>
-    signal.addEventListener('abort', () => resolve(), { once: true }),
-  )
-  await Promise.race([done, aborted])
 }
