@@ -19,7 +19,7 @@ import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
 import { orAborted, pause } from './port/waits'
 import { detailWants, selectDetail } from './select/select-detail'
-import { alikePrefix, EvidenceSelector, halvesOf, missingFrom, wantsOf } from './select/select-evidence'
+import { alikePrefix, EvidenceSelector, lotsOf, missingFrom, wantsOf } from './select/select-evidence'
 import { loopWantsOf, selectLoop } from './select/select-loop'
 import type { StageDetail } from './stage-detail'
 import { startWorker } from './start-worker'
@@ -153,7 +153,10 @@ export class Compute {
         .flat()
         .flatMap(({ stages, names }) => names.map((name) => [{ take: take.hash, stages }, name] as const)),
     )
-    const lots = this.lotsOf(take, wants)
+    const lots = lotsOf(
+      wants.map((side) => missingFrom(this.facts, take.hash, side)),
+      this.pool.sharesOut(take),
+    )
     const shares = lots.map(() => 0)
     const onShare = (lot: number) => (share: number) => {
       shares[lot] = share
@@ -264,15 +267,6 @@ export class Compute {
     const { wants, helps } = detailWants(chain, stageId)
     const isKnown = await this.want(take, wants, { signal: abort.signal, priority: 'study', helps })
     return isKnown ? (this.knownDetail(chain, stageId) ?? null) : null
-  }
-
-  /** What is missing of the sides of a comparison, as it is shared out: a side each, or one side in two halves. */
-  private lotsOf(take: HashedTake, sides: readonly (readonly Want[])[]): readonly (readonly Want[])[] {
-    const missing = sides
-      .map((wants) => missingFrom(this.facts, take.hash, wants))
-      .filter(({ length }) => length > 0)
-    const [side] = missing
-    return side && missing.length === 1 && this.pool.sharesOut(take) ? halvesOf(side) : missing
   }
 
   /** Has what is missing worked out. @returns whether all is known; false where it was given up */
