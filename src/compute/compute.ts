@@ -14,7 +14,6 @@ import { addressOf, type Want } from './facts/fact-values'
 import type { JobInput, JobName, JobResult } from './jobs'
 import { type FactPiece, knownFact } from './jobs/facts-job'
 import type { StretchTrace } from './lanes/live-traces'
-import type { Priority } from './messages'
 import { HandLanes } from './pool/hand-lanes'
 import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
@@ -55,29 +54,6 @@ export interface EvidenceListener {
   onLiveTraces(traces: readonly StretchTrace[]): void
   /** All of them have come. */
   onTracesOver(): void
-}
-
-/** Where the take is measured for what is not everywhere. */
-const PLACES: Want = { stages: [], names: ['places'] }
-
-/** Told what comes ahead of evidence. */
-export interface EvidenceListener {
-  onProgress(share: number): void
-  /** Traces of stages on the processed side, provisional. They may belong to the request before. */
-  onLiveTraces(traces: readonly StretchTrace[]): void
-  /** All of them have come. */
-  onTracesOver(): void
-}
-
-/** How facts are wanted. */
-interface WantOptions {
-  readonly signal: AbortSignal
-  readonly priority?: Priority
-  /** The stages whose sound will be asked for again. */
-  readonly keep?: Want['stages']
-  /** Facts that those wanted are worked out from, where they are known. */
-  readonly helps?: readonly Want[]
-  onProgress?(share: number): void
 }
 
 /** Everything that is worked out off the page, about one take at a time. */

@@ -1,2 +1,13 @@
 import type { Want } from './facts/fact-values'
 import type { Priority } from './messages'
+
+/** How facts are wanted. */
+export interface WantOptions {
+  readonly signal: AbortSignal
+  readonly priority?: Priority
+  /** The stages whose sound will be asked for again. */
+  readonly keep?: Want['stages']
+  /** Facts that those wanted are worked out from, where they are known. */
+  readonly helps?: readonly Want[]
+  onProgress?(share: number): void
+}
