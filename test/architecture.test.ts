@@ -33,7 +33,7 @@ const layers: Record<string, { readonly modules: readonly string[]; readonly pac
     'src/demo': { modules: ['src/core'], packages: [] },
     'src/files': { modules: ['src/core', 'src/compute'], packages: ['mediabunny'] },
     'src/compute': { modules: ['src/core'], packages: [] },
-    'src/audio': { modules: ['src/core'], packages: [] },
+    'src/audio': { modules: ['src/core', 'src/compute'], packages: [] },
     'src/audio/engine': { modules: ['src/core'], packages: [] },
     // What runs on the audio thread needs nothing of the page.
     'src/audio/thread': { modules: ['src/core', 'src/audio/engine'], packages: [] },

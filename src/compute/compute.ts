@@ -9,17 +9,17 @@ import {
 import type { HashedTake } from './address'
 import { ByteCache } from './byte-cache'
 import type { Evidence, LoopEvidence, TakeMarks } from './evidence'
+import type { EvidenceListener, EvidenceWanted } from './evidence-wanted'
 import { FactStore } from './facts/fact-store'
 import { addressOf, type Want } from './facts/fact-values'
 import type { JobInput, JobName, JobResult } from './jobs'
 import { type FactPiece, knownFact } from './jobs/facts-job'
-import type { StretchTrace } from './lanes/live-traces'
 import { HandLanes } from './pool/hand-lanes'
 import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
 import { orAborted, pause } from './port/waits'
 import { detailWants, selectDetail } from './select/select-detail'
-import { alikePrefix, EvidenceSelector, missingFrom, wantsOf } from './select/select-evidence'
+import { alikePrefix, EvidenceSelector, halvesOf, missingFrom, wantsOf } from './select/select-evidence'
 import { loopWantsOf, selectLoop } from './select/select-loop'
 import type { StageDetail } from './stage-detail'
 import { startWorker } from './start-worker'
@@ -36,25 +36,8 @@ const REST_MS = 60
 /** A loop is moved and comes to rest again; facts about it wait that long, ms. */
 const LOOP_REST_MS = 120
 
-/** What is compared, and what of it is wanted first. */
-export interface EvidenceWanted {
-  readonly comparison: Comparison
-  readonly loop: FrameRange | null
-  /** The stretch whose gain traces come ahead of everything else; null for none. */
-  readonly live: FrameRange | null
-}
-
 /** Where the take is measured for what is not everywhere. */
 const PLACES: Want = { stages: [], names: ['places'] }
-
-/** Told what comes ahead of evidence. */
-export interface EvidenceListener {
-  onProgress(share: number): void
-  /** Traces of stages on the processed side, provisional. They may belong to the request before. */
-  onLiveTraces(traces: readonly StretchTrace[]): void
-  /** All of them have come. */
-  onTracesOver(): void
-}
 
 /** Everything that is worked out off the page, about one take at a time. */
 export class Compute {
@@ -153,20 +136,15 @@ export class Compute {
         .flat()
         .flatMap(({ stages, names }) => names.map((name) => [{ take: take.hash, stages }, name] as const)),
     )
-    const shares = wants.map(() => 0)
-    const isKnown = await Promise.all(
-      wants.map((each, side) =>
-        this.want(take, each, {
-          signal: abort.signal,
-          onProgress: (share) => {
-            shares[side] = share
-            onProgress(Math.min(...shares))
-          },
-          keep,
-        }),
-      ),
-    )
-    if (abort.signal.aborted || isKnown.includes(false)) return null
+    const lots = this.lotsOf(take, wants)
+    const shares = lots.map(() => 0)
+    const onShare = (lot: number) => (share: number) => {
+      shares[lot] = share
+      onProgress(Math.min(...shares))
+    }
+    const { signal } = abort
+    await Promise.all(lots.map((lot, k) => this.workOut(take, lot, { signal, onProgress: onShare(k), keep })))
+    if (signal.aborted) return null
     const evidence = this.selector.select(take, comparison, loop)
     if (evidence) this.shown = processed
     return evidence
@@ -271,17 +249,29 @@ export class Compute {
     return isKnown && !abort.signal.aborted ? (this.knownDetail(chain, stageId) ?? null) : null
   }
 
+  /** What is missing of the sides of a comparison, as it is shared out: a side each, or one side in two halves. */
+  private lotsOf(take: HashedTake, sides: readonly (readonly Want[])[]): readonly (readonly Want[])[] {
+    const missing = sides
+      .map((wants) => missingFrom(this.facts, take.hash, wants))
+      .filter(({ length }) => length > 0)
+    const [side] = missing
+    return side && missing.length === 1 && this.pool.sharesOut(take) ? halvesOf(side) : missing
+  }
+
   /** Has what is missing worked out. @returns whether all is known; false where it was given up */
-  private async want(
-    take: HashedTake,
-    wants: readonly Want[],
-    { signal, onProgress = () => undefined, keep = [], priority = 'evidence', helps = [] }: WantOptions,
-  ): Promise<boolean> {
+  private async want(take: HashedTake, wants: readonly Want[], options: WantOptions): Promise<boolean> {
     const missing = missingFrom(this.facts, take.hash, wants)
-    if (missing.length === 0) {
-      onProgress(1)
-      return true
-    }
+    if (missing.length === 0) options.onProgress?.(1)
+    else await this.workOut(take, missing, options)
+    return !options.signal.aborted
+  }
+
+  /** Has facts that are not known worked out, or gives them up. */
+  private async workOut(
+    take: HashedTake,
+    missing: readonly Want[],
+    { signal, onProgress = () => undefined, keep = [], priority = 'evidence', helps = [] }: WantOptions,
+  ): Promise<void> {
     const known = [PLACES, ...helps].flatMap(({ stages, names }) =>
       names.flatMap((name) => knownFact(stages, name, this.facts.get({ take: take.hash, stages }, name))),
     )
@@ -289,7 +279,6 @@ export class Compute {
     const input = { take: take.hash, wants: missing, known, keep: keep.length > 0 ? keep : null }
     const { result } = this.pool.run('facts', input, { priority, take, signal, onProgress, onPiece })
     await result
-    return !signal.aborted
   }
 
   private learn(take: string, wants: readonly Want[], { want, name, value }: FactPiece): void {

@@ -39,6 +39,7 @@ export { dbToGain, gainToDb } from './sound/decibels'
 export type { FrameRange } from './sound/frame-range'
 export { sampleHashSteps } from './sound/sample-hash'
 export { durationSeconds, excerpt, frameCount, type Sound } from './sound/sound'
+export { type SoundPart, soundParts } from './sound/sound-parts'
 export { finished, partOf, type Steps } from './sound/steps'
 export {
   isStageKind,

@@ -4,10 +4,12 @@ import { createApp } from '../session/app'
 import { askBeforeLeaving } from './ask-before-leaving'
 import { Page } from './page'
 import { prefetchParts } from './prefetch'
+import { printInLight } from './print-in-light'
 import { sayNotStarted } from './start/say-not-started'
 import './face.css'
 import './tokens.css'
 import './base.css'
+import './print.css'
 
 const NO_WORKERS =
   'This browser gives the page no workers, and without them no sound can be opened, measured or rendered. Open Evenhand in a current browser, or allow workers where they were switched off.'
@@ -18,6 +20,7 @@ function start(root: HTMLElement): void {
   void app.takes.openDemo()
   askBeforeLeaving(app)
   prefetchParts(app)
+  printInLight()
   createRoot(root).render(
     <StrictMode>
       <Page app={app} />

@@ -1,5 +1,5 @@
 import type { App } from '../session/app'
-import { type LazyPart, lazyPart } from '../session/lazy-part'
+import type { LazyPart } from '../session/lazy-part'
 import { fileReading, stageReading, wavWriting } from '../session/parts'
 import { deliveryMaking, trialRunning } from '../session/sheet-parts'
 import { figuresTable } from './figures/the-figures'
@@ -10,17 +10,13 @@ import { sheets } from './sheets'
 import { stagePictures } from './stage/lazy-stage-picture'
 import { takeLanes } from './take/the-take'
 
-/** How the page prints: from when there is something to print. */
-const printing = lazyPart('How the page prints', async () =>
-  (await import('./print-in-light')).printInLight(),
-)
-
 /** All that is fetched later, what is likely to be wanted first at the beginning. */
 const parts: readonly LazyPart<unknown>[] = [
   takeLanes,
   responsePlot,
   figuresTable,
-  ...Object.values(barParts),
+  // The others of the bar come in the same file.
+  barParts.barNotes,
   stagePictures,
   fileReading,
   deliveryMaking,
@@ -31,7 +27,6 @@ const parts: readonly LazyPart<unknown>[] = [
   stageReading,
   takeMenu,
   moreMenu,
-  printing,
   sheets.keys,
   sheets.terms,
 ]

@@ -1,5 +1,3 @@
-import './print.css'
-
 /**
  * Has the page drawn in its light theme while it is printed: pictures on a canvas keep the ink that they were drawn
  * with, whatever the styles for paper say.

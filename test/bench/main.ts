@@ -12,6 +12,8 @@ import { milliseconds, printTable, reached } from './table'
 const WANTED = [6, 1, 2, undefined, 0.5, undefined, 1, 250]
 /** The most of the audio thread's time that listening may take, at the 99th percentile. */
 const WANTED_LIVE = 0.25
+/** Within so many ms cancelling is answered. */
+const WANTED_CANCEL_MS = 20
 /** Times each thing is dragged. */
 const DRAGS = 3
 
@@ -20,7 +22,7 @@ if (option === '--beside' && folder !== undefined) await benchBeside(folder, onl
 else await benchAll()
 
 async function benchAll(): Promise<void> {
-  const { results, liveCost } = await benchInBrowser()
+  const { results, liveCost, cancelMs } = await benchInBrowser()
   printTable(
     results.map(({ what, oursMs, referenceMs }, index) => ({
       what,
@@ -35,6 +37,11 @@ async function benchAll(): Promise<void> {
   const percent = (share: number) => `${(share * 100).toFixed(1)} %`
   console.log(
     `\nListening in the browser, starting chain, both sides, stereo 48 kHz with backing, share of each 2.67 ms: median ${percent(median)}, 99th percentile ${percent(percentile99)} (wanted below ${percent(WANTED_LIVE)}: ${reached(percentile99 < WANTED_LIVE)})`,
+  )
+
+  const at = (share: number) => cancelMs[Math.floor(share * (cancelMs.length - 1))] ?? Number.NaN
+  console.log(
+    `\nCancelling a job of figures of 4 minutes until its worker is at the next: median ${milliseconds(at(0.5))}, 95th percentile ${milliseconds(at(0.95))}, longest ${milliseconds(at(1))} (wanted below ${WANTED_CANCEL_MS} ms: ${reached(at(0.95) < WANTED_CANCEL_MS)})`,
   )
 
   console.log('\nGrowth with length, starting chain with traces:')

@@ -1,8 +1,11 @@
 import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { Compute, type EvidenceListener } from '../../src/compute/compute'
+import { Compute } from '../../src/compute/compute'
 import { ComputeError } from '../../src/compute/compute-error'
+import type { EvidenceListener } from '../../src/compute/evidence-wanted'
+import type { Want } from '../../src/compute/facts/fact-values'
 import type { StretchTrace } from '../../src/compute/lanes/live-traces'
+import type { ToWorker } from '../../src/compute/messages'
 import { Pool } from '../../src/compute/pool/pool'
 import {
   type ChainDoc,
@@ -48,6 +51,15 @@ function ask(
   loop: FrameRange | null = null,
 ) {
   return compute.evidence({ comparison: comparisonOf(chain, scope), loop, live: hand }, listener)
+}
+
+/** The facts that a message asks for. */
+function wantsIn(message: ToWorker): readonly Want[] {
+  if (message.type !== 'job' || message.kind !== 'facts') return []
+  const { input } = message
+  return typeof input === 'object' && input !== null && 'wants' in input && Array.isArray(input.wants)
+    ? input.wants
+    : []
 }
 
 beforeEach(async () => {
@@ -117,14 +129,24 @@ describe('evidence', () => {
     expect((await waiting)?.chains.processed).toEqual(chainAt(-30))
   })
 
-  it('needs what is missing only: of a side that is known nothing is asked', async () => {
+  it('needs what is missing only: nothing of a side that is known, of the other half from each worker', async () => {
     await ask(chainAt(-30))
-    const before = workers.asked.length
+    const before = workers.started.map(({ asked }) => asked.length)
+    expect(await ask(chainAt(-36))).toEqual(evidenceHere(take, comparisonOf(chainAt(-36), { kind: 'chain' })))
+    const asked = workers.started.map((worker, k) => worker.asked.slice(before[k]).flatMap(wantsIn))
+    expect(asked.map((wants) => wants.length).sort()).toEqual([1, 2])
+    const atTheEnd = asked.flat().filter(({ stages }) => stages.length === 2)
+    const names = atTheEnd.flatMap((want) => want.names)
+    expect([...new Set(names)]).toEqual(names)
+  })
+
+  it('of a take that only one worker may hold is asked of that one', async () => {
+    await ask(chainAt(-30))
+    vi.spyOn(pool, 'sharesOut').mockReturnValue(false)
+    const jobs = () => workers.asked.filter(({ type }) => type === 'job').length
+    const before = jobs()
     await ask(chainAt(-36))
-    const inputs = workers.asked
-      .slice(before)
-      .flatMap((message) => (message.type === 'job' ? [message.input] : []))
-    expect(inputs).toHaveLength(1)
+    expect(jobs()).toBe(before + 1)
   })
 
   it('is none about a take that is gone', async () => {

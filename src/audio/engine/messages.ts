@@ -28,6 +28,8 @@ export type Planar = readonly Float32Array[]
 
 /** From the page to the audio thread. Frames are those of the take. */
 export type ToThread =
+  /** A part of the take, to be put in its place. All of them come before anything is played. */
+  | { readonly type: 'take-part'; readonly fromFrame: number; readonly channels: Planar }
   | { readonly type: 'settings'; readonly settings: ListenSettings }
   | { readonly type: 'backing'; readonly channels: Planar | null }
   | { readonly type: 'play'; readonly fromFrame: number; readonly request: number }
@@ -50,8 +52,12 @@ export interface Report {
   readonly momentaryLufs: number
 }
 
-/** What the listening processor is made with. */
+/**
+ * What the listening processor is made with. The take itself comes in parts: the browser keeps a copy of what a
+ * processor is made with for as long as it lives.
+ */
 export interface ListenOptions {
-  readonly take: Planar
+  readonly channelCount: number
+  readonly frames: number
   readonly settings: ListenSettings
 }

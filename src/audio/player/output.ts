@@ -1,5 +1,6 @@
-import type { Sound } from '../../core'
-import { LISTEN_PROCESSOR, type ListenOptions, type ListenSettings } from '../engine/messages'
+import { nextTask } from '../../compute/port/next-task'
+import { frameCount, type Sound, soundParts } from '../../core'
+import { LISTEN_PROCESSOR, type ListenOptions, type ListenSettings, type ToThread } from '../engine/messages'
 import workletUrl from '../thread/evenhand.worklet.ts?worker&url'
 import { isRunning, resumed, soundInSilentMode } from './output-state'
 import { PlayerError } from './player-error'
@@ -57,14 +58,28 @@ export async function openOutput(
   if (!isRunning(context)) {
     throw new PlayerError('blocked', 'The browser did not let sound start. Press play once more.')
   }
-  const options: ListenOptions = { take: take.channels, settings }
+  const options: ListenOptions = { channelCount: take.channels.length, frames: frameCount(take), settings }
   const node = new AudioWorkletNode(context, LISTEN_PROCESSOR, {
     numberOfInputs: 0,
     outputChannelCount: [2],
     processorOptions: options,
   })
+  await giveTake(node, take, signal)
   node.connect(context.destination)
   return { context, node }
+}
+
+/** Gives the take away part by part; the page goes on in between. */
+async function giveTake({ port }: AudioWorkletNode, take: Sound, signal: AbortSignal): Promise<void> {
+  for (const { fromFrame, channels } of soundParts(take)) {
+    if (fromFrame > 0) await nextTask()
+    signal.throwIfAborted()
+    const part: ToThread = { type: 'take-part', fromFrame, channels }
+    port.postMessage(
+      part,
+      channels.map(({ buffer }) => buffer),
+    )
+  }
 }
 
 function newContext(sampleRate: number): AudioContext {

@@ -6,6 +6,7 @@ const REPORTS_PER_SECOND = 30
 
 /** Plays a take through both sides of a comparison. Its output is the monitor. */
 class ListenProcessor extends AudioWorkletProcessor {
+  private readonly take: readonly Float32Array[]
   private readonly engine: ListeningEngine
   private readonly gains = new Float32Array(64)
   private peak = 0
@@ -14,8 +15,9 @@ class ListenProcessor extends AudioWorkletProcessor {
 
   constructor(options: { processorOptions: ListenOptions; outputChannelCount?: number[] }) {
     super()
-    const { take, settings } = options.processorOptions
-    this.engine = new ListeningEngine(take, settings, sampleRate, options.outputChannelCount?.[0] ?? 2)
+    const { channelCount, frames, settings } = options.processorOptions
+    this.take = Array.from({ length: channelCount }, () => new Float32Array(frames))
+    this.engine = new ListeningEngine(this.take, settings, sampleRate, options.outputChannelCount?.[0] ?? 2)
     this.port.onmessage = (event: MessageEvent<ToThread>) => this.receive(event.data)
   }
 
@@ -35,6 +37,9 @@ class ListenProcessor extends AudioWorkletProcessor {
 
   private receive(message: ToThread): void {
     switch (message.type) {
+      case 'take-part':
+        for (const [c, samples] of message.channels.entries()) this.take[c]?.set(samples, message.fromFrame)
+        break
       case 'settings':
         this.engine.set(message.settings)
         break

@@ -1,6 +1,6 @@
 import { frameCount } from '../../core'
 import type { HashedTake } from '../address'
-import type { FromWorker, JobRequest, ToWorker } from '../messages'
+import { type FromWorker, type JobRequest, PRIORITIES, type Priority, type ToWorker } from '../messages'
 import { nextTask } from '../port/next-task'
 import { buffersIn } from '../port/post-moving'
 import { takeParts } from './take-parts'
@@ -38,6 +38,14 @@ export class PoolWorker {
   /** Whether it has, or is being given, this take. */
   holds(hash: string): boolean {
     return this.held?.hash === hash
+  }
+
+  /** How many jobs it has that are done before one of this priority: what is less urgent waits for it. */
+  queueAhead(priority: Priority): number {
+    let count = 0
+    for (const request of this.requests.values())
+      if (PRIORITIES[request.priority] <= PRIORITIES[priority]) count++
+    return count
   }
 
   /**

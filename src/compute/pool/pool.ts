@@ -12,8 +12,11 @@ const LOOKS_AT_IDLE = 5
 const FEWEST_WORKERS = 2
 const MOST_WORKERS = 4
 
-/** A longer take is held by one worker only: two minutes of mono at 48 kHz, bytes. */
-const SHARED_TAKE_BYTES = 24 * 2 ** 20
+/**
+ * A longer take is held, and worked on, by one worker only: a little over four minutes of mono at 48 kHz, bytes. With two
+ * at it memory is above five times the take.
+ */
+const SHARED_TAKE_BYTES = 48 * 2 ** 20
 
 /** So many times a job is begun anew because its worker died; after that the job is at fault. */
 const MOST_RESTARTS = 3
@@ -74,6 +77,11 @@ export class Pool {
     this.size = Math.min(MOST_WORKERS, Math.max(FEWEST_WORKERS, processors))
   }
 
+  /** Whether work on a take may be shared out among workers, each of which then holds it. */
+  sharesOut(take: HashedTake): boolean {
+    return bytesOf(take) <= SHARED_TAKE_BYTES
+  }
+
   /** Has a job done. */
   run<Name extends JobName>(
     kind: Name,
@@ -84,7 +92,7 @@ export class Pool {
     const request: JobRequest = { type: 'job', id, kind, input, priority, take: take?.hash ?? null }
     const answer = new Promise<unknown>((resolve, reject) => {
       if (signal?.aborted) return resolve(null)
-      const doer = this.workerFor(take, worker, priority)
+      const doer = this.workerFor(take, priority, worker)
       this.running.set(id, {
         request,
         take,
@@ -122,10 +130,10 @@ export class Pool {
     this.workers.length = 0
   }
 
-  private workerFor(take: HashedTake | null, wanted: number | undefined, priority: Priority): PoolWorker {
+  private workerFor(take: HashedTake | null, priority: Priority, wanted: number | undefined): PoolWorker {
     if (wanted !== undefined) return this.workerAt(wanted % this.size)
     const holders = this.workers.filter((worker) => take && worker?.holds(take.hash))
-    const isShared = !take || bytesOf(take) <= SHARED_TAKE_BYTES
+    const isShared = !take || this.sharesOut(take)
     const numbers = Array.from({ length: this.size }, (_, number) => number)
     const possible =
       isShared || holders.length === 0
@@ -135,7 +143,10 @@ export class Pool {
       const worker = this.workers[number]
       // Rather than wait behind one job a new worker is started.
       if (!worker) return 0.75
-      return worker.requests.size + (take && !worker.holds(take.hash) ? 0.5 : 0)
+      const ahead = worker.queueAhead(priority)
+      // Others would wait: that is better than giving the take away once more, and worse than an idle worker.
+      const isInterrupted = worker.requests.size > ahead
+      return ahead + (isInterrupted ? 0.25 : 0) + (take && !worker.holds(take.hash) ? 0.5 : 0)
     }
     // What is least urgent goes to the last of those that are as free: what it keeps there stands in nobody's way.
     const order = priority === 'study' ? possible.toReversed() : possible

@@ -81,6 +81,23 @@ export class EvidenceSelector {
   }
 }
 
+/** About half of the work on the end of a chain: facts that are worked out from each other. */
+const MEASURED: ReadonlySet<FactName> = new Set(['energies', 'integratedLufs', 'measures', 'loudness'])
+
+/**
+ * Wants in two lots that take about as long, for two workers: both run the stages, and each works out half of what is
+ * wanted of the end. In one lot where there is not enough to share.
+ */
+export function halvesOf(wants: readonly Want[]): readonly (readonly Want[])[] {
+  const end = wants.at(-1)
+  if (!end) return [wants]
+  const { stages } = end
+  const measured = end.names.filter((name) => MEASURED.has(name))
+  const others = end.names.filter((name) => !MEASURED.has(name))
+  if (measured.length === 0 || others.length === 0) return [wants]
+  return [[...wants.slice(0, -1), { stages, names: others }], [{ stages, names: measured }]]
+}
+
 /** The facts that are wanted and not known. */
 export function missingFrom(facts: FactStore, take: string, wants: readonly Want[]): readonly Want[] {
   return wants.flatMap((want) => {

@@ -52,6 +52,8 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
   readonly isWanted: () => boolean
   private readonly asked = new Set<string>()
   private held: Held | null = null
+  /** Memory that stages are run on, and nobody else reads. */
+  private working: readonly Float32Array[] | null = null
 
   constructor(
     private readonly memory: WorkerMemory,
@@ -69,6 +71,13 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
 
   learn<Name extends FactName>(address: SoundAddress, name: Name, value: FactValues[Name]): void {
     this.memory.facts.put(address, name, value)
+  }
+
+  /** Leaves the memory that stages were run on to the next job. Sounds that were asked for are gone with it. */
+  leaveMemory(): void {
+    this.held = null
+    if (this.working) this.memory.leaveWorking(this.working)
+    this.working = null
   }
 
   keep(address: SoundAddress): void {
@@ -146,12 +155,23 @@ export class WorkerTools<Piece> implements JobTools<Piece> {
   private *runBehind(before: Held, stage: StageDoc, needed: number, key: string): Steps<Held> {
     // Silence is what lies behind a take, and not what lies behind a sound that was made from it.
     const runOut = before.sound === this.take ? needed + RUN_OUT_FRAMES : 0
-    const working = before.isShared ? yield* workingCopySteps(before.sound, runOut) : before.sound
+    const working = before.isShared ? yield* this.workingCopy(before.sound, runOut) : before.sound
     // From here on that memory holds another sound, and while the stage runs none.
     this.held = null
     const { sound, trace } = yield* runStage(working, stage)
     const isShared = this.memory.keep(key, sound, this.asked.has(key))
+    if (isShared) this.working = null
     return { key, sound, trace, isShared }
+  }
+
+  private *workingCopy(sound: SoundWithLeads, runOutFrames: number): Steps<SoundWithLeads> {
+    // What was worked out before in that memory is not read again.
+    this.leaveMemory()
+    const copy = yield* workingCopySteps(sound, runOutFrames, (channelCount, frames) =>
+      this.memory.takeWorking(channelCount, frames),
+    )
+    this.working = copy.channels
+    return copy
   }
 
   /** A sound with at least so many frames behind the take. */

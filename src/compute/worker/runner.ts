@@ -16,6 +16,7 @@ const NO_TAKE = { sampleRate: 1, channels: [] }
 interface Asked {
   readonly request: JobRequest
   steps: Steps<unknown> | null
+  tools: WorkerTools<unknown> | null
   isWanted: boolean
   reported: number
 }
@@ -50,7 +51,13 @@ export class Runner {
         this.memory.adopt(null)
         break
       case 'job':
-        this.jobs.push({ request: message, steps: null, isWanted: true, reported: performance.now() })
+        this.jobs.push({
+          request: message,
+          steps: null,
+          tools: null,
+          isWanted: true,
+          reported: performance.now(),
+        })
         this.jobs.sort((a, b) => rankOf(a) - rankOf(b) || a.request.id - b.request.id)
         void this.work()
         break
@@ -115,6 +122,7 @@ export class Runner {
       tell: (piece: unknown) => postOwned(this.page, { type: 'piece', id, piece }),
       isWanted: () => job.isWanted,
     })
+    job.tools = tools
     return beginJob(kind, input, tools)
   }
 
@@ -127,6 +135,7 @@ export class Runner {
 
   private end(job: Asked): void {
     this.jobs = this.jobs.filter((other) => other !== job)
+    job.tools?.leaveMemory()
   }
 
   private post(message: FromWorker): void {

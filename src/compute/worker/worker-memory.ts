@@ -1,4 +1,4 @@
-import type { Sound, SoundWithLeads } from '../../core'
+import type { SoundWithLeads } from '../../core'
 import type { HashedTake } from '../address'
 import { ByteCache } from '../byte-cache'
 import { FactStore } from '../facts/fact-store'
@@ -10,6 +10,12 @@ import type { LaneMemory } from '../lanes/lane-ground'
  */
 const SOUND_BYTES = 48 * 2 ** 20
 const FACT_BYTES = 16 * 2 ** 20
+
+/**
+ * Memory that stages were run on, up to so many bytes, is left for the next job: to be given new memory takes ten times as
+ * long as to copy a take. Of longer takes it would keep one copy more for good.
+ */
+const WORKING_BYTES = 64 * 2 ** 20
 
 /** With room for this many of its sounds, a take's are all kept; with less, only those that are asked to be. */
 const ROOMY_SOUNDS = 4
@@ -23,6 +29,7 @@ export class WorkerMemory {
   readonly sounds: ByteCache<SoundWithLeads>
   readonly facts: FactStore
   readonly lanes: LaneMemory = { excerpt: null, ground: null }
+  private working: readonly Float32Array[] | null = null
 
   constructor(
     private readonly soundBytes = SOUND_BYTES,
@@ -37,25 +44,44 @@ export class WorkerMemory {
     this.take = take
     this.sounds.clear()
     this.facts.clear()
+    this.working = null
     this.lanes.excerpt = null
     this.lanes.ground = null
   }
 
   /** Whether every sound of the take is kept. */
   get isRoomy(): boolean {
-    return this.take !== null && this.isPlenty(bytesOf(this.take.sound))
+    return this.take !== null && this.isPlenty(bytesOf(this.take.sound.channels))
   }
 
   /** Whether one more sound of the take would push none out. */
   get hasFreeRoom(): boolean {
-    return this.take !== null && this.sounds.bytes + bytesOf(this.take.sound) + LEADS_BYTES <= this.soundBytes
+    return (
+      this.take !== null &&
+      this.sounds.bytes + bytesOf(this.take.sound.channels) + LEADS_BYTES <= this.soundBytes
+    )
   }
 
   /** Keeps a sound where there is room. @returns whether it is kept now, so that its memory must stay as it is */
   keep(key: string, sound: SoundWithLeads, isAskedFor: boolean): boolean {
-    const bytes = bytesOf(sound)
+    const bytes = bytesOf(sound.channels)
     if (isAskedFor || this.isPlenty(bytes)) this.sounds.put(key, sound, bytes)
     return this.sounds.has(key)
+  }
+
+  /** Memory to run stages on, as it was left; whoever takes it has it alone. Null where new memory is needed. */
+  takeWorking(channelCount: number, frames: number): readonly Float32Array[] | null {
+    const { working } = this
+    this.working = null
+    return working?.length === channelCount && working.every(({ length }) => length >= frames)
+      ? working
+      : null
+  }
+
+  /** Leaves memory that nobody reads any more, where it is not too much. */
+  leaveWorking(channels: readonly Float32Array[]): void {
+    const whole = channels.map(({ buffer }) => new Float32Array(buffer))
+    if (bytesOf(whole) <= WORKING_BYTES) this.working = whole
   }
 
   private isPlenty(bytes: number): boolean {
@@ -63,6 +89,6 @@ export class WorkerMemory {
   }
 }
 
-function bytesOf({ channels }: Sound): number {
+function bytesOf(channels: readonly Float32Array[]): number {
   return channels.reduce((sum, samples) => sum + samples.byteLength, 0)
 }

@@ -35,16 +35,21 @@ export function padded(
   return finished(paddedSteps(channels, silentFrames, frames))
 }
 
-/** {@link padded} in steps. */
+/**
+ * {@link padded} in steps.
+ * @param into memory to write the copies to, each of it long enough; new memory where it is left out
+ */
 export function* paddedSteps(
   channels: readonly Float32Array[],
   silentFrames: number,
   frames: number,
+  into?: readonly Float32Array[],
 ): Steps<Float32Array[]> {
   const copies: Float32Array[] = []
   for (const [c, samples] of channels.entries()) {
-    const copy = new Float32Array(silentFrames + frames)
     const end = Math.min(samples.length, frames)
+    const copy = into?.[c]?.subarray(0, silentFrames + frames) ?? new Float32Array(silentFrames + frames)
+    if (into) copy.fill(0, 0, silentFrames).fill(0, silentFrames + end)
     for (let from = 0; from < end; from += COPY_FRAMES) {
       const to = Math.min(end, from + COPY_FRAMES)
       copy.set(samples.subarray(from, to), silentFrames + from)

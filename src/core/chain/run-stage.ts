@@ -17,11 +17,19 @@ export interface BehindStage {
   readonly trace: Trace | null
 }
 
-/** A copy of `sound` that stages can be run on in place, with silence behind it for what they delay. */
-export function* workingCopySteps(sound: SoundWithLeads, delayFrames: number): Steps<SoundWithLeads> {
+/**
+ * A copy of `sound` that stages can be run on in place, with silence behind it for what they delay.
+ * @param memoryFor gives memory of at least so many frames for each of so many channels; null for new memory
+ */
+export function* workingCopySteps(
+  sound: SoundWithLeads,
+  delayFrames: number,
+  memoryFor: (channelCount: number, frames: number) => readonly Float32Array[] | null = () => null,
+): Steps<SoundWithLeads> {
   const { sampleRate, channels, leadInFrames = 0, leadOutFrames = 0 } = sound
   const longer = Math.max(0, delayFrames - leadOutFrames)
-  const copies = yield* paddedSteps(channels, 0, frameCount(sound) + longer)
+  const frames = frameCount(sound) + longer
+  const copies = yield* paddedSteps(channels, 0, frames, memoryFor(channels.length, frames) ?? undefined)
   return { sampleRate, channels: copies, leadInFrames, leadOutFrames: leadOutFrames + longer }
 }
 

@@ -61,12 +61,16 @@ export abstract class ReducingProcessor<Settings extends ReductionSettings> {
     levels: Float64Array,
   ): void
 
-  /** Applies to these frames the gains in `mixed`, of paths as they were said to be mixed. */
+  /**
+   * Applies to these frames the gains in `mixed`, of paths as they were said to be mixed.
+   * @param reduces false where none of them reduces anything
+   */
   protected abstract apply(
     channels: readonly Float32Array[],
     from: number,
     count: number,
     mixed: Float64Array,
+    reduces: boolean,
   ): void
 
   private run(
@@ -83,11 +87,11 @@ export abstract class ReducingProcessor<Settings extends ReductionSettings> {
       const count = upToEnd(upToEnd(chunk, this.detectorFramesLeft), reduction.fade.framesLeft)
       this.prepare(channels, from, count)
       this.detect(channels, from, count, levels)
-      reduction.run(levels, count, reductions, earlierReductions)
+      const reduces = reduction.run(levels, count, reductions, earlierReductions)
       reader?.read(reductions, count)
       if (isHeard) reduction.mix(reductions, earlierReductions, count, this.pathsOf, mixed)
       reduction.fade.pass(count)
-      if (isHeard) this.apply(channels, from, count, mixed)
+      if (isHeard) this.apply(channels, from, count, mixed, reduces)
       from += count
     }
   }

@@ -10,6 +10,8 @@ export interface Fact {
   readonly title: string
   /** Something to be looked into. */
   readonly worth?: boolean
+  /** It happens at places of the take, of which the first can be gone to. */
+  readonly hasPlace?: boolean
 }
 
 /** What the take is: length, rate, channels, and what its file says of itself. */
@@ -45,6 +47,7 @@ export function measureFacts(measures: Measures): readonly Fact[] {
       words: `clipped ${clippedSamples}`,
       title: 'Clipped samples: runs of three or more at full scale',
       worth: clippedSamples > 0,
+      hasPlace: clippedSamples > 0,
     },
   ]
   if (dc > MUCH_DC)

@@ -1,12 +1,14 @@
 import { useMemo } from 'react'
 import { deliveredMeasures } from '../../session/delivered-measures'
-import { useChain, useEvidence, useTake } from '../context/app-context'
+import { goToFirstClip } from '../../session/take/go-to'
+import { useApp, useChain, useEvidence, useTake } from '../context/app-context'
 import { useScreenStore } from '../context/screen-context'
 import { type Fact, measureFacts, outputFact, takeFacts } from './facts'
 import styles from './header.module.css'
 
 /** The take in one line, and what of it or of the output has to be looked into. Its line is there before its figures. */
 export function TakeFacts() {
+  const app = useApp()
   const screen = useScreenStore()
   const take = useTake((state) => state.take)
   const peakDbtp = useOutputPeak()
@@ -14,9 +16,20 @@ export function TakeFacts() {
   const output = outputFact(peakDbtp)
   return (
     <ul className={styles.facts} aria-label="The unprocessed take">
-      {facts.map(({ words, title, worth }) => (
+      {facts.map(({ words, title, worth, hasPlace }) => (
         <li key={title} title={title} data-worth={worth}>
-          {words}
+          {hasPlace ? (
+            <button
+              type="button"
+              data-look="link"
+              title={`${title}. Goes to the first.`}
+              onClick={() => goToFirstClip(app)}
+            >
+              {words}
+            </button>
+          ) : (
+            words
+          )}
         </li>
       ))}
       {output && (

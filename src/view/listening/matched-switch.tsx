@@ -21,7 +21,8 @@ export function MatchedSwitch() {
         checked={matched}
         onChange={(event) => listening.setMatched(event.target.checked)}
       />
-      <span>
+      {/* Other words are another element: none of them moves to make room. */}
+      <span key={`${side} ${amount}`}>
         matched: {side !== null && <span className={styles.side}>{side} </span>}
         {amount}
       </span>

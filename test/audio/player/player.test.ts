@@ -55,6 +55,21 @@ describe('Player', () => {
     expect(plays()).toMatchObject([{ fromFrame: 480 }])
   })
 
+  it('gives the audio thread the whole take, in parts, before it plays', async () => {
+    const frames = 2 ** 21 + 5
+    const long = { sampleRate: RATE, channels: [Float32Array.from({ length: frames }, (_, n) => n % 1000)] }
+    player.load(long, null, listenTo(chainOf([])))
+    await start()
+    const { sent } = newest()
+    expect(sent.slice(-3).map(({ type }) => type)).toEqual(['backing', 'loop', 'play'])
+    const parts = sent.slice(0, -3).flatMap((message) => (message.type === 'take-part' ? [message] : []))
+    expect(parts).toHaveLength(3)
+    const given = new Float32Array(frames)
+    for (const { fromFrame, channels } of parts) given.set(channels[0] ?? [], fromFrame)
+    expect(given).toEqual(long.channels[0])
+    expect(parts.map(({ channels }) => channels[0]?.buffer)).not.toContain(long.channels[0]?.buffer)
+  })
+
   it('says to press play once more where the browser does not let sound start, and does so then', async () => {
     output.letsSoundStart = false
     const blocked = expect(player.play(0)).rejects.toMatchObject({ name: 'PlayerError', code: 'blocked' })
@@ -181,7 +196,7 @@ describe('an output that goes away', () => {
       await pass(1500)
       expect(errors).toEqual([])
       expect(output.contexts.map(({ state }) => state)).toEqual(['closed', 'running'])
-      expect(newest().sent.map(({ type }) => type)).toEqual(['backing', 'loop', 'play'])
+      expect(newest().sent.map(({ type }) => type)).toEqual(['take-part', 'backing', 'loop', 'play'])
       expect(plays()).toMatchObject([{ fromFrame: 2.9 * RATE }])
       heardAt(3.5 * RATE)
       expect(reports.at(-1)).toMatchObject({ positionFrame: 3.4 * RATE + 4800 - 1536 })

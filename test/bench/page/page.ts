@@ -14,6 +14,7 @@ import { COMPRESSOR_CHAIN, DE_ESSER_CHAIN, FIVE_SECTION_CHAIN, GAIN_CHAIN, SATUR
 import type { LiveCost } from '../live-cost'
 import { longTake } from '../long-take'
 import { medianMs, medianPair } from '../timing'
+import { cancelMs } from './cancelling'
 import liveCostWorker from './live-cost.worker.ts?worker&url'
 import {
   fiveBiquads,
@@ -36,6 +37,7 @@ declare global {
   interface Window {
     runBench?: () => Promise<PageResult[]>
     runLiveCost?: () => Promise<LiveCost>
+    runCancels?: (times: number) => Promise<number[]>
     runSoak?: (minutes: number, seed: number) => Promise<SoakReport>
   }
 }
@@ -64,6 +66,8 @@ window.runLiveCost = () =>
     }
     worker.onerror = ({ message }) => reject(new Error(message))
   })
+
+window.runCancels = cancelMs
 
 window.runSoak = async (minutes, seed) => (await import('./soak')).soak(minutes, seed)
 

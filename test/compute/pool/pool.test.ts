@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { HashedTake } from '../../../src/compute/address'
 import { ComputeError } from '../../../src/compute/compute-error'
 import type { FactPiece } from '../../../src/compute/jobs/facts-job'
+import type { Priority } from '../../../src/compute/messages'
 import { Pool } from '../../../src/compute/pool/pool'
 import { nextTask } from '../../../src/compute/port/next-task'
 import { type ChainDoc, chainOf, integratedLoudness, renderChain } from '../../../src/core'
@@ -18,6 +19,8 @@ const take = hashed(noise(RATE, 2, 1, 3, (at) => (at < 1 ? 0.5 : 0.1)))
 const other = hashed(noise(RATE, 2, 1, 4, () => 0.2))
 /** Longer than what several workers hold, and given in several parts. */
 const long = hashed(noise(RATE, 800, 1, 5, () => 0.2))
+/** More than workers may hold one each. */
+const longest = hashed({ sampleRate: RATE, channels: [...long.sound.channels, ...long.sound.channels] })
 
 let workers: WorkersHere
 let pool: Pool
@@ -77,9 +80,21 @@ describe('a pool of workers', () => {
 
   it('has a long take held by one worker only', async () => {
     await deliver(gain(0), take)
-    await Promise.all([1, 2, 3].map((gainDb) => lufs(gain(gainDb), long)))
-    const given = workers.asked.filter((message) => message.type === 'take' && message.hash === long.hash)
+    await Promise.all([1, 2, 3].map((gainDb) => lufs(gain(gainDb), longest)))
+    const given = workers.asked.filter((message) => message.type === 'take' && message.hash === longest.hash)
     expect(given).toHaveLength(1)
+  })
+
+  it('does not let urgent jobs wait behind one another where another worker has less urgent ones only', async () => {
+    const run = (priority: Priority, worker?: number) =>
+      pool.run('delivery', { chain: gain(1) }, { priority, take, ...(worker !== undefined && { worker }) })
+        .result
+    await Promise.all([run('evidence', 0), run('evidence', 1)])
+    const jobsOf = ({ asked }: WorkerHere) =>
+      asked.flatMap((message) => (message.type === 'job' ? [message.priority] : [])).slice(1)
+    const all = [run('study', 0), run('study', 0), run('study', 0), run('evidence'), run('evidence')]
+    expect(workers.started.map(jobsOf)).toEqual([['study', 'study', 'study', 'evidence'], ['evidence']])
+    await Promise.all(all)
   })
 
   it('gives a take up for another, and takes it in anew', async () => {

@@ -76,6 +76,7 @@ function* jobOf(
     if (keep) tools.keep({ take, stages: stages.slice(0, -1) })
     expect(yield* tools.fact({ take, stages }, name), name).toEqual(directFact(sound, stages, name))
   }
+  tools.leaveMemory()
 }
 
 describe(`facts in the memory of a worker (seed ${SEED})`, () => {
@@ -111,6 +112,34 @@ describe(`facts in the memory of a worker (seed ${SEED})`, () => {
       }),
       { seed: SEED, numRuns: 30 },
     )
+  })
+})
+
+describe('memory that stages are run on', () => {
+  const chain = [stageWith('gain', { gainDb: -3 }), stageWith('compressor', { lookaheadMs: 3 })]
+  const take = hashed(monoOf(RATE, 2000, () => 0.1))
+  const bufferOf = ({ channels }: Sound) => channels[0]?.buffer
+
+  it('is left for the next job, and had by one at a time', () => {
+    const memory = memoryOf(take, 0)
+    const address = { take: take.hash, stages: chain }
+    const [first, second, third] = [toolsOf(memory), toolsOf(memory), toolsOf(memory)]
+    const left = bufferOf(finished(first.sound(address)))
+    first.leaveMemory()
+    expect(bufferOf(finished(second.sound(address)))).toBe(left)
+    expect(bufferOf(finished(third.sound(address)))).not.toBe(left)
+  })
+
+  it('is not kept where it is too small, of other channels or very large', () => {
+    const memory = memoryOf(take, 0)
+    memory.leaveWorking([new Float32Array(100)])
+    expect(memory.takeWorking(1, 101)).toBeNull()
+    memory.leaveWorking([new Float32Array(100)])
+    expect(memory.takeWorking(2, 100)).toBeNull()
+    memory.leaveWorking([new Float32Array(100).subarray(3)])
+    expect(memory.takeWorking(1, 100)).toHaveLength(1)
+    memory.leaveWorking([new Float32Array(2 ** 24 + 1)])
+    expect(memory.takeWorking(1, 100)).toBeNull()
   })
 })
 

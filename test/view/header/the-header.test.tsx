@@ -1,11 +1,11 @@
 import { act, cleanup, screen, within } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { comparisonOf } from '../../../src/core'
+import { comparisonOf, measure } from '../../../src/core'
 import { switchStage } from '../../../src/session/chain/chain-edits'
 import { TheHeader } from '../../../src/view/header/the-header'
 import { evidenceOf } from '../../session/trials/trial-app'
-import { showOnPage, take } from '../keys/on-page'
+import { showOnPage, sound, take } from '../keys/on-page'
 
 let page: ReturnType<typeof showOnPage>
 const user = userEvent.setup()
@@ -19,6 +19,17 @@ afterEach(() => {
 })
 
 describe('the header', () => {
+  it('goes to the first clipped samples', async () => {
+    const { app } = page
+    const clippedSamples = 12
+    const marks = { sibilants: [], clipped: [{ from: 24_000, to: 24_012 }] }
+    act(() =>
+      app.take.setState({ take: { ...take, measures: { ...measure(sound), clippedSamples }, marks } }),
+    )
+    await user.click(screen.getByRole('button', { name: 'clipped 12' }))
+    expect(app.listen.getState().positionFrame).toBe(24_000)
+  })
+
   it('names the take with its facts, and opens what can be opened, with where audio stays', async () => {
     const facts = screen.getByRole('list', { name: 'The unprocessed take' })
     expect(

@@ -27,8 +27,10 @@ export class FadingReduction<Settings extends ReductionSettings> {
     fadeFrames: number,
     private readonly raises: (from: Settings, to: Settings) => boolean = () => false,
   ) {
-    this.envelope = new ReductionEnvelope(sampleRate)
-    this.earlier = new ReductionEnvelope(sampleRate)
+    // Only what is faded to starts from what it would hold back by now.
+    const remembersLevels = fadeFrames > 0
+    this.envelope = new ReductionEnvelope(sampleRate, remembersLevels)
+    this.earlier = new ReductionEnvelope(sampleRate, remembersLevels)
     this.envelope.take(settings)
     this.fade = new CrossFade(settings, fadeFrames, (coming) => this.takeOver(coming))
   }
@@ -41,10 +43,11 @@ export class FadingReduction<Settings extends ReductionSettings> {
   /**
    * Writes the reduction at the first `count` of `levels`, no more than the fade has left, to `reductions`, and
    * while there is a fade that by the settings before to `earlier`. {@link CrossFade.pass} is left to the caller.
+   * @returns false where all that it wrote is 0
    */
-  run(levels: Float64Array, count: number, reductions: Float64Array, earlier: Float64Array): void {
-    if (this.fade.framesLeft > 0) this.earlier.run(levels, count, earlier)
-    this.envelope.run(levels, count, reductions)
+  run(levels: Float64Array, count: number, reductions: Float64Array, earlier: Float64Array): boolean {
+    const reducedBefore = this.fade.framesLeft > 0 && this.earlier.run(levels, count, earlier)
+    return this.envelope.run(levels, count, reductions) || reducedBefore
   }
 
   /**

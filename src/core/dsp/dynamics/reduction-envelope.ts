@@ -40,7 +40,11 @@ export class ReductionEnvelope {
   private loudest = 0
   private readonly forgetting: number
 
-  constructor(private readonly sampleRate: number) {
+  /** @param remembersLevels whether {@link loudestLevel} will be asked for */
+  constructor(
+    private readonly sampleRate: number,
+    private readonly remembersLevels = true,
+  ) {
     this.forgetting = timeCoefficient(MEMORY_MS, sampleRate)
   }
 
@@ -69,8 +73,12 @@ export class ReductionEnvelope {
     this.loudest = loudestLevel
   }
 
-  /** Writes the gain reduction (dB, 0 or more) at the first `frames` of `levels` (linear) to `reductions`. */
-  run(levels: Float64Array, frames: number, reductions: Float64Array): void {
+  /**
+   * Writes the gain reduction (dB, 0 or more) at the first `frames` of `levels` (linear) to `reductions`.
+   * @returns whether any of it is more than 0
+   */
+  run(levels: Float64Array, frames: number, reductions: Float64Array): boolean {
+    if (this.holdsNothingBack(levels, frames)) return this.letGo(levels, frames, reductions)
     const { thresholdDb, slope, kneeDb, bend, rangeDb, attack, release, quietest, forgetting } = this
     let { reduction, loudest } = this
     for (let n = 0; n < frames; n++) {
@@ -93,11 +101,47 @@ export class ReductionEnvelope {
     }
     this.reduction = reduction
     this.loudest = loudest
+    return true
   }
 
   /** Back to no reduction. */
   reset(): void {
     this.reduction = 0
     this.loudest = 0
+  }
+
+  private holdsNothingBack(levels: Float64Array, frames: number): boolean {
+    const { quietest } = this
+    for (let n = 0; n < frames; n++) if ((levels[n] ?? 0) > quietest) return false
+    return true
+  }
+
+  /** What `run` does where there is nothing to hold back: mostly the case in a de-esser, and a fraction of the work. */
+  private letGo(levels: Float64Array, frames: number, reductions: Float64Array): boolean {
+    const { release } = this
+    if (this.remembersLevels) this.remember(levels, frames)
+    if (this.reduction === 0) {
+      for (let n = 0; n < frames; n++) reductions[n] = 0
+      return false
+    }
+    let { reduction } = this
+    for (let n = 0; n < frames; n++) {
+      reduction *= release
+      if (reduction < NO_REDUCTION_DB) reduction = 0
+      reductions[n] = reduction
+    }
+    this.reduction = reduction
+    return true
+  }
+
+  private remember(levels: Float64Array, frames: number): void {
+    const { forgetting } = this
+    let { loudest } = this
+    for (let n = 0; n < frames; n++) {
+      const level = levels[n] ?? 0
+      loudest *= forgetting
+      if (level > loudest) loudest = level
+    }
+    this.loudest = loudest
   }
 }

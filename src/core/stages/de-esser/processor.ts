@@ -82,8 +82,14 @@ class DeEsserProcessor extends ReducingProcessor<DeEsserSettings> implements Pro
     from: number,
     count: number,
     taken: Float64Array,
+    reduces: boolean,
   ): void {
     this.sum.process(channels, count, from)
+    if (reduces) this.take(channels, from, count, taken)
+    this.split.pass(count)
+  }
+
+  private take(channels: readonly Float32Array[], from: number, count: number, taken: Float64Array): void {
     const { split } = this
     const moving = split.left > 0
     const settled = split.now
@@ -97,7 +103,6 @@ class DeEsserProcessor extends ReducingProcessor<DeEsserSettings> implements Pro
         samples[from + n] = whole - (taken[n] ?? 0) * (whole + share * ((upper[n] ?? 0) - whole))
       }
     }
-    split.pass(count)
   }
 }
 

@@ -61,7 +61,7 @@ function Marks({ take, view, sampleRate, width, textScale }: MarksProps) {
           key={`${group.first.kind} ${group.first.frame}`}
           type="button"
           data-look="bare"
-          className={group.counts.has('clipped') ? styles.clipped : styles.mark}
+          className={lookOf(group)}
           style={{ left: group.x }}
           tabIndex={index === stop ? 0 : -1}
           title={groupWords(group, sampleRate)}
@@ -74,6 +74,12 @@ function Marks({ take, view, sampleRate, width, textScale }: MarksProps) {
       ))}
     </div>
   )
+}
+
+function lookOf({ counts }: MarkGroup): string | undefined {
+  if (counts.has('clipped')) return styles.clipped
+  const isLoopAlone = !counts.has('sibilant')
+  return isLoopAlone ? styles.loop : styles.mark
 }
 
 const GLYPHS: Readonly<Record<MarkKind, string>> = {
