@@ -9,11 +9,11 @@ import {
 import type { HashedTake } from './address'
 import { ByteCache } from './byte-cache'
 import type { Evidence, LoopEvidence, TakeMarks } from './evidence'
+import type { EvidenceListener, EvidenceWanted } from './evidence-wanted'
 import { FactStore } from './facts/fact-store'
 import { addressOf, type Want } from './facts/fact-values'
 import type { JobInput, JobName, JobResult } from './jobs'
 import { type FactPiece, knownFact } from './jobs/facts-job'
-import type { StretchTrace } from './lanes/live-traces'
 import { HandLanes } from './pool/hand-lanes'
 import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
@@ -36,25 +36,8 @@ const REST_MS = 60
 /** A loop is moved and comes to rest again; facts about it wait that long, ms. */
 const LOOP_REST_MS = 120
 
-/** What is compared, and what of it is wanted first. */
-export interface EvidenceWanted {
-  readonly comparison: Comparison
-  readonly loop: FrameRange | null
-  /** The stretch whose gain traces come ahead of everything else; null for none. */
-  readonly live: FrameRange | null
-}
-
 /** Where the take is measured for what is not everywhere. */
 const PLACES: Want = { stages: [], names: ['places'] }
-
-/** Told what comes ahead of evidence. */
-export interface EvidenceListener {
-  onProgress(share: number): void
-  /** Traces of stages on the processed side, provisional. They may belong to the request before. */
-  onLiveTraces(traces: readonly StretchTrace[]): void
-  /** All of them have come. */
-  onTracesOver(): void
-}
 
 /** Everything that is worked out off the page, about one take at a time. */
 export class Compute {
