@@ -146,9 +146,52 @@ test.describe('by touch at 360 px', () => {
     await expect(field).toHaveValue(/^−5\d\.\d dBFS$/)
   })
 
+  test('the line of cards scrolls sideways, shows the selected one, and leads on to its settings', async ({
+    page,
+  }) => {
+    await openApp(page)
+    const line = page.getByRole('region', { name: 'Chain' }).getByRole('list')
+    const scrolled = () => line.evaluate((list) => list.scrollLeft)
+    expect(await scrolled()).toBe(0)
+    const { x, y } = await middleOf(page.locator('[data-stage-id] button[aria-current]').first())
+    await swipe(page, { x: x + 60, y }, -160, 2)
+    await expect.poll(scrolled).toBeGreaterThan(80)
+    await expect(page.locator('[data-drop]')).toHaveCount(0)
+    await page.keyboard.press(']')
+    await page.keyboard.press(']')
+    await page.keyboard.press(']')
+    const last = page.getByRole('button', { name: /^4 ?De-esser/ })
+    await expect(last).toBeInViewport({ ratio: 1 })
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360)
+    // Pressed again it leads on to the stage.
+    await page.evaluate(() => window.scrollTo(0, 0))
+    await last.tap()
+    await expect(page.getByRole('heading', { name: /De-esser/ })).toBeInViewport()
+  })
+
+  test('a finger moves the listening point along the line, and a stage by its number', async ({ page }) => {
+    await openApp(page)
+    const point = page.getByRole('slider', { name: 'Listening point' })
+    await page.getByRole('button', { name: 'Hear up to here, after 1 Equaliser' }).tap()
+    await expect(point).toHaveAttribute('aria-valuetext', 'after 1 Equaliser')
+    const from = await middleOf(point)
+    const next = await middleOf(page.getByRole('button', { name: 'Hear up to here, after 2 Equaliser' }))
+    const moved = await middleOf(point)
+    await swipe(page, moved, next.x - moved.x, 2)
+    expect(from.y).toBeGreaterThan(0)
+    await expect(point).toHaveAttribute('aria-valuetext', 'after 2 Equaliser')
+    const [first, second] = [
+      await middleOf(page.locator('[data-stage-id]').nth(0).getByText('1', { exact: true })),
+      await middleOf(page.locator('[data-stage-id]').nth(1).getByText('2', { exact: true })),
+    ]
+    const begin = await middleOf(page.locator('[data-stage-id]').nth(1).getByText('2', { exact: true }))
+    await swipe(page, begin, first.x - second.x, 0)
+    await expect(page.getByRole('button', { name: /^Undo: 2 Equaliser earlier/ })).toBeVisible()
+  })
+
   test('a second finger neither moves nor drops a stage that the first one drags', async ({ page }) => {
     await openApp(page)
-    const names = page.locator('[data-stage-id] button > span > span:last-child')
+    const names = page.locator('[data-stage-id] button[aria-current] > span:last-child')
     const order = ['Equaliser', 'Equaliser', 'Compressor', 'De-esser']
     await expect(names).toHaveText(order)
     await page.setViewportSize({ width: 1024, height: 740 })

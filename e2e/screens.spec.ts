@@ -210,7 +210,7 @@ test('in the colours of the reader, with little motion, it still works', async (
   expect(moving).toBe(false)
   // Selected and switched must be told apart without our colours: by the sort of line.
   const widths = await page
-    .locator('main li[data-selected]')
+    .locator('main li[data-selected] > :first-child')
     .evaluateAll((stages) => stages.map((stage) => getComputedStyle(stage).borderBlockStartWidth))
   expect(new Set(widths).size).toBeGreaterThan(1)
 })

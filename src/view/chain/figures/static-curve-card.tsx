@@ -12,9 +12,10 @@ interface StaticCurveCardProps {
 }
 
 /** The static curve, with a dot at the level right now. */
-export function StaticCurveCard({ picture: { curve }, stage: { on }, index }: StaticCurveCardProps) {
+export function StaticCurveCard({ picture: { curve }, stage, index }: StaticCurveCardProps) {
   const level = levelOfReduction(curve, useGainReduction(index) ?? 0)
-  const point = on && level !== null ? levelPoint(curve, level, level - reductionDb(level, curve)) : null
+  const point =
+    stage.on && level !== null ? levelPoint(curve, level, level - reductionDb(level, curve)) : null
   return (
     <>
       <path className={styles.ghost} d={`M0,${HEIGHT - 2}L${WIDTH},2`} />
