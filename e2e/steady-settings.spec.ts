@@ -42,7 +42,7 @@ test('at no width does a control move when another has the focus, and no slider 
     await pageAtRest(page)
     for (let k = 0; k < 6; k++) {
       await stages.nth(k).getByRole('button').first().click()
-      const more = page.getByRole('button', { name: 'More', exact: true })
+      const more = page.getByRole('button', { name: /^More settings/ })
       if ((await more.count()) > 0 && (await more.getAttribute('aria-expanded')) === 'false')
         await more.click()
       const seen = await focusOnAll(page)

@@ -26,7 +26,8 @@ test('the lanes share the height of the window, the wave gets the most of it', a
 test('an end of the loop is seen and dragged, and single cycles are seen by keys', async ({ page }, info) => {
   const box = await surface(page).boundingBox()
   if (!box) throw new Error('the take is not drawn')
-  const y = box.y + 20
+  // Below the marks.
+  const y = box.y + 60
   const drag = async (from: number, to: number) => {
     await page.mouse.move(box.x + from * box.width, y)
     await page.mouse.down()
@@ -42,10 +43,10 @@ test('an end of the loop is seen and dragged, and single cycles are seen by keys
   await surface(page).focus()
   for (let presses = 0; presses < 20; presses++) await page.keyboard.press('+')
   await expect(page.getByRole('button', { name: 'Zoom in' })).toBeDisabled()
-  // A line from sample to sample: 240 of them in 5 ms, and one at each side of what is seen.
+  // Both sides are lines from sample to sample: 240 of them in 5 ms, and one at each side of what is seen.
   const isCycles = () =>
     wave(page).evaluate((picture) =>
-      [...picture.querySelectorAll('path')].some((path) => {
+      [...picture.querySelectorAll('path')].every((path) => {
         const samples = path.getAttribute('d')?.match(/[ML]/g)?.length ?? 0
         return samples >= 240 && samples <= 243
       }),

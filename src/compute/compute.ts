@@ -9,17 +9,17 @@ import {
 import type { HashedTake } from './address'
 import { ByteCache } from './byte-cache'
 import type { Evidence, LoopEvidence, TakeMarks } from './evidence'
+import type { EvidenceListener, EvidenceWanted } from './evidence-wanted'
 import { FactStore } from './facts/fact-store'
 import { addressOf, type Want } from './facts/fact-values'
 import type { JobInput, JobName, JobResult } from './jobs'
 import { type FactPiece, knownFact } from './jobs/facts-job'
-import type { StretchTrace } from './lanes/live-traces'
 import { HandLanes } from './pool/hand-lanes'
 import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
 import { orAborted, pause } from './port/waits'
 import { detailWants, selectDetail } from './select/select-detail'
-import { alikePrefix, EvidenceSelector, halvesOf, missingFrom, wantsOf } from './select/select-evidence'
+import { alikePrefix, EvidenceSelector, lotsOf, missingFrom, wantsOf } from './select/select-evidence'
 import { loopWantsOf, selectLoop } from './select/select-loop'
 import type { StageDetail } from './stage-detail'
 import { startWorker } from './start-worker'
@@ -36,25 +36,8 @@ const REST_MS = 60
 /** A loop is moved and comes to rest again; facts about it wait that long, ms. */
 const LOOP_REST_MS = 120
 
-/** What is compared, and what of it is wanted first. */
-export interface EvidenceWanted {
-  readonly comparison: Comparison
-  readonly loop: FrameRange | null
-  /** The stretch whose gain traces come ahead of everything else; null for none. */
-  readonly live: FrameRange | null
-}
-
 /** Where the take is measured for what is not everywhere. */
 const PLACES: Want = { stages: [], names: ['places'] }
-
-/** Told what comes ahead of evidence. */
-export interface EvidenceListener {
-  onProgress(share: number): void
-  /** Traces of stages on the processed side, provisional. They may belong to the request before. */
-  onLiveTraces(traces: readonly StretchTrace[]): void
-  /** All of them have come. */
-  onTracesOver(): void
-}
 
 /** Everything that is worked out off the page, about one take at a time. */
 export class Compute {
@@ -153,7 +136,10 @@ export class Compute {
         .flat()
         .flatMap(({ stages, names }) => names.map((name) => [{ take: take.hash, stages }, name] as const)),
     )
-    const lots = this.lotsOf(take, wants)
+    const lots = lotsOf(
+      wants.map((side) => missingFrom(this.facts, take.hash, side)),
+      this.pool.sharesOut(take),
+    )
     const shares = lots.map(() => 0)
     const onShare = (lot: number) => (share: number) => {
       shares[lot] = share
@@ -264,15 +250,6 @@ export class Compute {
     const { wants, helps } = detailWants(chain, stageId)
     const isKnown = await this.want(take, wants, { signal: abort.signal, priority: 'study', helps })
     return isKnown ? (this.knownDetail(chain, stageId) ?? null) : null
-  }
-
-  /** What is missing of the sides of a comparison, as it is shared out: a side each, or one side in two halves. */
-  private lotsOf(take: HashedTake, sides: readonly (readonly Want[])[]): readonly (readonly Want[])[] {
-    const missing = sides
-      .map((wants) => missingFrom(this.facts, take.hash, wants))
-      .filter(({ length }) => length > 0)
-    const [side] = missing
-    return side && missing.length === 1 && this.pool.sharesOut(take) ? halvesOf(side) : missing
   }
 
   /** Has what is missing worked out. @returns whether all is known; false where it was given up */

@@ -1,6 +1,6 @@
 import { vi } from 'vitest'
-import type { EvidenceListener, EvidenceWanted } from '../../src/compute/compute'
 import type { Evidence, LoopEvidence } from '../../src/compute/evidence'
+import type { EvidenceListener, EvidenceWanted } from '../../src/compute/evidence-wanted'
 import { nextTask } from '../../src/compute/port/next-task'
 import { type Comparison, type FrameRange, measure } from '../../src/core'
 import { startingChain } from '../../src/demo'

@@ -85,10 +85,23 @@ export class EvidenceSelector {
 const MEASURED: ReadonlySet<FactName> = new Set(['energies', 'integratedLufs', 'measures', 'loudness'])
 
 /**
+ * What is missing of the sides of a comparison, as it is given to workers: each side by itself, or, where all of the
+ * others is known and the take may be worked on by several, one side in two halves.
+ */
+export function lotsOf(
+  sides: readonly (readonly Want[])[],
+  sharesOut: boolean,
+): readonly (readonly Want[])[] {
+  const missing = sides.filter(({ length }) => length > 0)
+  const [side] = missing
+  return side && missing.length === 1 && sharesOut ? halvesOf(side) : missing
+}
+
+/**
  * Wants in two lots that take about as long, for two workers: both run the stages, and each works out half of what is
  * wanted of the end. In one lot where there is not enough to share.
  */
-export function halvesOf(wants: readonly Want[]): readonly (readonly Want[])[] {
+function halvesOf(wants: readonly Want[]): readonly (readonly Want[])[] {
   const end = wants.at(-1)
   if (!end) return [wants]
   const { stages } = end

@@ -22,7 +22,7 @@ export async function cancelMs(times: number): Promise<number[]> {
   for (let k = 0; k < times; k++) {
     const giveUp = new AbortController()
     const wants = wantsOf(startingChain(), true)
-    const input = { take: take.hash, wants, places: null, keep: null }
+    const input = { take: take.hash, wants, known: [], keep: null }
     const job = pool.run('facts', input, { priority: 'evidence', take, signal: giveUp.signal })
     await new Promise((resolve) => setTimeout(resolve, (k * STEP_MS) % LATEST_MS))
     const start = performance.now()

@@ -99,7 +99,7 @@ describe.each([
     const parameters: Parameter[] = Object.values(stageDefinitions[kind].parameters)
     for (const { label } of parameters.filter(isRare))
       expect(screen.queryByRole('slider', { name: label }), label).toBeNull()
-    await user.click(screen.getByRole('button', { name: 'More' }))
+    await user.click(screen.getByRole('button', { name: /^More settings/ }))
     for (const { type, label } of parameters)
       expect(screen.getByRole(type === 'number' ? 'slider' : 'combobox', { name: label })).toBeDefined()
   })

@@ -18,8 +18,8 @@ interface CardPictureProps {
 }
 
 interface PartProps<Kind extends StagePictureKind> {
-  readonly picture: Extract<StagePicture, { kind: Kind }>
   readonly stage: StageDoc
+  readonly picture: Extract<StagePicture, { kind: Kind }>
   /** Position of the stage in the chain, from 0. */
   readonly index: number
 }
@@ -68,7 +68,7 @@ function Response({ stage }: { stage: StageDoc }) {
   )
 }
 
-/** A bar up or down, of the gain that is the same at every frequency. */
+/** A bar up or down, for what is the same at every frequency. */
 function LevelCard({ stage }: PartProps<'level-change'>) {
   const sampleRate = useSampleRate()
   const [db = 0] = magnitudeDb({ ...stage, on: true }, [LEVEL_HZ], sampleRate)

@@ -60,7 +60,8 @@ export function SettingRows({ stage, tool, onNews }: SettingRowsProps) {
               className={styles.more}
               aria-expanded={isOpen}
               aria-controls={isOpen ? moreId : undefined}
-              title={`More: ${rare.join(', ')}`}
+              aria-label={`More settings: ${rare.join(', ')}`}
+              title={`More settings: ${rare.join(', ')}`}
               onClick={() => setOpen(!isOpen)}
             >
               More

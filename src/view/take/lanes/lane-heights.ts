@@ -14,8 +14,8 @@ interface LaneShare {
 /** Add a kind of lane here, and where it is drawn in `lanes-stack.tsx`. */
 const laneShares: Readonly<Record<LaneKind, LaneShare>> = {
   marks: { leastPx: 12, usualPx: 12, weight: 0 },
-  wave: { leastPx: 76, usualPx: 104, weight: 13 },
-  spectrogram: { leastPx: 48, usualPx: 80, weight: 5 },
+  wave: { leastPx: 76, usualPx: 104, weight: 16 },
+  spectrogram: { leastPx: 48, usualPx: 80, weight: 6 },
   level: { leastPx: 38, usualPx: 64, weight: 2 },
   gainReduction: { leastPx: 24, usualPx: 44, weight: 1 },
   loudness: { leastPx: 26, usualPx: 38, weight: 1 },

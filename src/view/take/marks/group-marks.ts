@@ -13,6 +13,9 @@ export interface MarkGroup {
   readonly x: number
 }
 
+/** An end of the loop is narrow, and dragged where it stands: it joins others only this near to them, CSS pixels. */
+const LOOP_APART_PX = 9
+
 /**
  * The marks that are seen, those nearer than `leastApartPx` to the first of a group in it. Counted from the take's start,
  * so that moving the view regroups nothing.
@@ -28,11 +31,19 @@ export function markGroups(
   const x = (mark: Mark) => xOfFrame(view, mark.frame, widthPx)
   const groups: Mark[][] = []
   for (const mark of marks) {
+    if (isLoopEnd(mark)) continue
     const group = groups.at(-1)
     const [first] = group ?? []
     if (group && first && x(mark) - x(first) < leastApartPx) group.push(mark)
     else groups.push([mark])
   }
+  for (const end of marks.filter(isLoopEnd)) {
+    const near = groups.find((group) => group.some((mark) => Math.abs(x(mark) - x(end)) < LOOP_APART_PX))
+    if (near) near.push(end)
+    else groups.push([end])
+  }
+  for (const group of groups) group.sort(inOrder)
+  groups.sort(([a], [b]) => (a && b ? inOrder(a, b) : 0))
   return groups.flatMap((group): MarkGroup[] => {
     const [first] = group
     const last = group.at(-1)
@@ -41,6 +52,14 @@ export function markGroups(
     for (const { kind } of group) counts.set(kind, (counts.get(kind) ?? 0) + 1)
     return [{ first, last, counts, x: (x(first) + x(last)) / 2 }]
   })
+}
+
+function isLoopEnd({ kind }: Mark): boolean {
+  return kind === 'loop-start' || kind === 'loop-end'
+}
+
+function inOrder(a: Mark, b: Mark): number {
+  return a.frame - b.frame
 }
 
 const WORDS: Readonly<Record<MarkKind, readonly [one: string, many: string]>> = {

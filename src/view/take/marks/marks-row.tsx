@@ -89,12 +89,9 @@ const GLYPHS: Readonly<Record<MarkKind, string>> = {
   'loop-end': ']',
 }
 
-/** What a group holds, as small as can be read. */
+/** What a group holds, as small as can be read: drawn by the styles, since its name says it in words. */
 function Glyphs({ group: { counts } }: { readonly group: MarkGroup }) {
   return Array.from(counts, ([kind, count]) => (
-    <span key={kind}>
-      {GLYPHS[kind]}
-      {count > 1 && `×${count}`}
-    </span>
+    <span key={kind} data-glyph={count > 1 ? `${GLYPHS[kind]}×${count}` : GLYPHS[kind]} />
   ))
 }

@@ -69,13 +69,23 @@ describe('groups of marks', () => {
         { kind: 'sibilant', frame: 40_000 },
         { kind: 'sibilant', frame: 40_400 },
         { kind: 'clipped', frame: 40_800 },
-        { kind: 'loop-end', frame: 41_600 },
+        { kind: 'loop-end', frame: 41_200 },
       ],
       whole,
       1000,
       24,
     ).map((each) => groupWords(each, RATE))
     expect(single).toBe('Sibilant at 0:01.00')
-    expect(group).toBe('2 sibilants, clipped samples, loop end, 0:05.00 to 0:05.20')
+    expect(group).toBe('2 sibilants, clipped samples, loop end, 0:05.00 to 0:05.15')
+  })
+
+  it('leave an end of the loop by itself where it overlaps nothing, so that it can be dragged', () => {
+    const near: Mark[] = [
+      { kind: 'sibilant', frame: 40_000 },
+      { kind: 'loop-end', frame: 41_000 },
+      { kind: 'sibilant', frame: 42_200 },
+    ]
+    const kinds = markGroups(near, whole, 1000, 24).map(({ counts }) => [...counts.keys()])
+    expect(kinds).toEqual([['sibilant'], ['loop-end'], ['sibilant']])
   })
 })
