@@ -130,7 +130,7 @@ test('a whole run by keyboard, without a request, ends in a result and a table',
   const table = readFileSync(await (await downloading).path(), 'utf8')
   expect(table.split('\r\n')).toHaveLength(18)
   expect(table).toContain(
-    'Front_Center.wav,the whole chain,X is one of the two: without or with,16,finished,12,0.0384',
+    'Front_Center.wav,the whole chain,without,with,X is one of the two,16,finished,12,0.0384',
   )
   expect(errors).toEqual([])
 })

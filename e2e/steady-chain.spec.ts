@@ -59,7 +59,7 @@ test('up to 32 stages stand in lines or in one that scrolls, the output last, an
 }, info) => {
   const stages = page.locator('li[data-stage-id]')
   for (const count of [9, 32]) {
-    while ((await stages.count()) < count) await page.getByRole('button', { name: /^Duplicate/ }).click()
+    while ((await stages.count()) < count) await add(page, /^Gain/)
     await expect(stages).toHaveCount(count)
     for (const width of [1440, 1024, 768, 360]) {
       await page.setViewportSize({ width, height: 900 })

@@ -26,8 +26,8 @@ class SharedApp {
   private async broughtBack(): Promise<boolean> {
     await this.page.emulateMedia({ colorScheme: 'light', forcedColors: null, reducedMotion: null })
     await this.page.setViewportSize(VIEWPORT)
-    const firstStage = this.page.locator('[data-stage-id]').first().getByRole('button').first()
-    await firstStage.evaluateAll((found) => {
+    const firstSelected = this.page.locator('[data-stage-id="level"]').getByRole('button').first()
+    await firstSelected.evaluateAll((found) => {
       for (const button of found) if (button instanceof HTMLElement) button.click()
     })
     return (await this.look()) === this.shown

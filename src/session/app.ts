@@ -75,7 +75,8 @@ export interface App {
 
 /** An app with the demo's chain and no take yet. */
 export function createApp(): App {
-  const chain = createChainStore(startingChain())
+  // Its picture shows most at once: level, threshold and what it does.
+  const chain = createChainStore(startingChain(), 'level')
   const take = createTakeStore()
   const listen = createListenStore()
   const evidence = createEvidenceStore()

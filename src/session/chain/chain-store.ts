@@ -50,13 +50,19 @@ interface OpenGesture extends Pick<ChainState, 'past' | 'future'> {
   readonly versions: ChainVersions
 }
 
-/** The chain with its stored versions, and every change that led to them. */
-export function createChainStore(initial: ChainDoc): StoreApi<ChainState> {
+/**
+ * The chain with its stored versions, and every change that led to them.
+ * @param selectedId the stage whose settings are shown at first
+ */
+export function createChainStore(
+  initial: ChainDoc,
+  selectedId: string | null = initial.stages[0]?.id ?? null,
+): StoreApi<ChainState> {
   let openGesture: OpenGesture | null = null
   const first: ChainVersions = { chain: initial, snapshots: NO_SNAPSHOTS }
   return createStore<ChainState>()((set, get) => ({
     ...first,
-    selectedId: initial.stages[0]?.id ?? null,
+    selectedId,
     past: [],
     future: [],
     gesturesEnded: 0,

@@ -51,12 +51,12 @@ export function TheChain() {
         <p className={styles.said} aria-live="polite">
           {announcement}
         </p>
-        <div className={styles.choices}>
-          {isOpened && (
-            <LazyView part={chainTools} props={{ list: reorder.list, adder, announce }} failed={FailedPart} />
-          )}
-          <AddStage opener={adder} onAdded={announce} />
-        </div>
+        {/* What comes behind it comes late, and moves nothing. */}
+        <span className={styles.space} />
+        {isOpened && (
+          <LazyView part={chainTools} props={{ list: reorder.list, adder, announce }} failed={FailedPart} />
+        )}
+        <AddStage opener={adder} onAdded={announce} />
       </div>
       <ol
         className={styles.list}

@@ -236,25 +236,6 @@ describe('the slider', () => {
       expect(onChange).toHaveBeenCalledExactlyOnceWith(-60)
     })
 
-    it('follows a finger that moves along it, as one change', () => {
-      const { slider, onChange } = touched()
-      fireEvent.pointerMove(slider, { ...finger, clientX: 112, clientY: 96 })
-      asks(slider, 0.25)
-      // However it goes on.
-      fireEvent.pointerMove(slider, { ...finger, clientX: 120, clientY: 40 })
-      asks(slider, 0.5)
-      fireEvent.pointerUp(slider, finger)
-      expect(onChange.mock.calls).toEqual([[-60], [-40]])
-    })
-
-    it('is set by a tap, once the finger is lifted', () => {
-      const { slider, onChange, onRest } = touched()
-      fireEvent.pointerMove(slider, { ...finger, clientX: 101, clientY: 102 })
-      fireEvent.pointerUp(slider, finger)
-      expect(onChange).toHaveBeenCalledExactlyOnceWith(-72)
-      expect(onRest).toHaveBeenCalled()
-    })
-
     it('leaves the direction to the finger that came first', () => {
       const { slider, onChange } = touched()
       const second = { pointerId: 6, pointerType: 'touch' }
@@ -263,13 +244,6 @@ describe('the slider', () => {
       asks(slider, 0.4)
       fireEvent.pointerUp(slider, second)
       expect(onChange).not.toHaveBeenCalled()
-    })
-
-    it('follows the mouse at once', () => {
-      const { slider, onChange } = rowOf('compressor thresholdDb', -20)
-      fireEvent.pointerDown(slider, { pointerId: 1, pointerType: 'mouse', clientX: 100, clientY: 100 })
-      asks(slider, 0.25)
-      expect(onChange).toHaveBeenCalledExactlyOnceWith(-60)
     })
   })
 })

@@ -25,7 +25,7 @@ interface VersionMenuProps {
 /** What can be done with a stored version besides comparing it. */
 export function VersionMenu(props: VersionMenuProps) {
   return (
-    <Menu label="▾" name={`Version ${snapshotLetters[props.of]}`}>
+    <Menu label="" name={`Version ${snapshotLetters[props.of]}`}>
       {(close) => <Entries {...props} close={close} />}
     </Menu>
   )

@@ -21,8 +21,8 @@ const laneShares: Readonly<Record<LaneKind, LaneShare>> = {
   loudness: { leastPx: 26, usualPx: 38, weight: 1 },
 }
 
-/** Between two lanes, and between the last and the axis; 0.375 rem in `lanes-stack.module.css`. */
-const GAP_PX = 6
+/** Between two lanes, and between the last and the axis; 0.1875 rem in `lanes-stack.module.css`. */
+const GAP_PX = 3
 /** The time axis under them. */
 const AXIS_PX = 22
 

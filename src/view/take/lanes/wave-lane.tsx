@@ -88,8 +88,8 @@ function useWavePath(
 }
 
 function lookOf({ samples }: SeenWave, look: 'ghost' | 'ink'): string | undefined {
-  if (samples) return look === 'ink' ? styles.inkLine : styles.outline
-  return styles[look]
+  if (look === 'ink') return samples ? styles.inkLine : styles.ink
+  return samples ? styles.outline : styles.ghost
 }
 
 /** The sample furthest from 0 of what is seen, in words. */

@@ -1,6 +1,6 @@
 import { type PointerEvent, useState } from 'react'
 import type { FrameRange } from '../../../core'
-import { type LoopBounds, longEnough } from './fitted-loop'
+import { type LoopBounds, longEnough } from '../time/fitted-loop'
 import { anchorOf, between, CLICK_SLOP_PX, edgeSlopPx } from './selection'
 
 interface LoopDragOptions {

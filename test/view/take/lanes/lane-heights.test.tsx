@@ -12,7 +12,7 @@ const lanesWith = (stages: number, more: LaneKind[] = []): LaneKind[] => [
 const someLanes = fc
   .tuple(fc.nat(32), fc.subarray<LaneKind>(['spectrogram', 'level']))
   .map(([stages, more]) => lanesWith(stages, more))
-const GAP = 6
+const GAP = 3
 
 describe('the heights of the lanes', () => {
   it('fill what is there to the pixel, and no lane has less than its least', () => {
