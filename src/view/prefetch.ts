@@ -9,6 +9,7 @@ import { barParts } from './listening/bar-parts'
 import { responsePlot } from './response/the-response'
 import { sheets } from './sheets'
 import { stagePictures } from './stage/lazy-stage-picture'
+import { stageMenu } from './stage/stage-menu'
 import { takeLanes } from './take/the-take'
 
 /** All that is fetched later, what is likely to be wanted first at the beginning. */
@@ -31,6 +32,7 @@ const parts: readonly LazyPart<unknown>[] = [
   wavWriting,
   stageReading,
   takeMenu,
+  stageMenu,
   moreMenu,
   sheets.keys,
   sheets.terms,

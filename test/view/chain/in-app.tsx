@@ -12,6 +12,7 @@ import { moreMenu, takeMenu } from '../../../src/view/header/the-header'
 import { barParts } from '../../../src/view/listening/bar-parts'
 import { responsePlot } from '../../../src/view/response/the-response'
 import { stagePictures } from '../../../src/view/stage/lazy-stage-picture'
+import { stageMenu } from '../../../src/view/stage/stage-menu'
 import { takeLanes } from '../../../src/view/take/the-take'
 
 // As on a page that has been idle.
@@ -29,6 +30,7 @@ await Promise.all(
     endFigures,
     listeningPoint,
     takeMenu,
+    stageMenu,
     moreMenu,
     ...Object.values(barParts),
   ].map((part: LazyPart<unknown>) => part.load()),
