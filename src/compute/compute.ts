@@ -18,12 +18,10 @@ import { HandLanes } from './pool/hand-lanes'
 import { Pool, type RunOptions } from './pool/pool'
 import { inSlices } from './port/next-task'
 import { orAborted, pause } from './port/waits'
-import { detailWants, selectDetail } from './select/select-detail'
 import { alikePrefix, EvidenceSelector, lotsOf, missingFrom, wantsOf } from './select/select-evidence'
 import { loopWantsOf, selectLoop } from './select/select-loop'
-import type { StageDetail } from './stage-detail'
 import { startWorker } from './start-worker'
-import type { WantOptions } from './want-options'
+import type { Study, WantOptions } from './want-options'
 
 /** Facts that the page keeps, bytes: those of some dozens of comparisons of a four-minute take. */
 const FACT_BYTES = 64 * 2 ** 20
@@ -50,7 +48,7 @@ export class Compute {
   private takeAbort = new AbortController()
   private evidenceAbort = new AbortController()
   private loopAbort = new AbortController()
-  private detailAbort = new AbortController()
+  private studyAbort = new AbortController()
   /** Ends the wait for the hand to rest. */
   private endWait: () => void = () => undefined
   /** The chain whose evidence was put together last: what is alike in the next will be alike in the one after. */
@@ -81,7 +79,7 @@ export class Compute {
     this.takeAbort.abort()
     this.evidenceAbort.abort()
     this.loopAbort.abort()
-    this.detailAbort.abort()
+    this.studyAbort.abort()
     this.lanes.leave()
     const abort = new AbortController()
     this.takeAbort = abort
@@ -232,24 +230,23 @@ export class Compute {
     return this.run('makeup', (take) => ({ take, chain, stageId }), { priority: 'screen', signal })
   }
 
-  /** What is known of one stage alone, whether it is on or off; undefined where some of it is not known. */
-  knownDetail(chain: ChainDoc, stageId: string): StageDetail | undefined {
-    return this.take ? selectDetail(this.facts, this.take.hash, chain, stageId) : undefined
+  /** What `select` finds among the facts that are known; undefined before there is a take. */
+  among<Found>(select: (facts: FactStore, take: string) => Found): Found | undefined {
+    return this.take ? select(this.facts, this.take.hash) : undefined
   }
 
   /**
-   * What there is to know of one stage alone, after all that is more urgent; null when it was given up.
-   * @throws ComputeError when it could not be worked out
+   * Has facts worked out after all that is more urgent; those asked for before in this way are given up.
+   * @returns whether all of them are known
+   * @throws ComputeError when they could not be worked out
    */
-  async detail(chain: ChainDoc, stageId: string): Promise<StageDetail | null> {
-    this.detailAbort.abort()
+  async study({ wants, helps }: Study): Promise<boolean> {
+    this.studyAbort.abort()
     const abort = new AbortController()
-    this.detailAbort = abort
-    const { take } = this
-    if (!take) return null
-    const { wants, helps } = detailWants(chain, stageId)
-    const isKnown = await this.want(take, wants, { signal: abort.signal, priority: 'study', helps })
-    return isKnown ? (this.knownDetail(chain, stageId) ?? null) : null
+    this.studyAbort = abort
+    return (
+      this.take !== null && this.want(this.take, wants, { signal: abort.signal, priority: 'study', helps })
+    )
   }
 
   /** Has what is missing worked out. @returns whether all is known; false where it was given up */

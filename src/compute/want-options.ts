@@ -11,3 +11,10 @@ export interface WantOptions {
   readonly helps?: readonly Want[]
   onProgress?(share: number): void
 }
+
+/** Facts that are wanted when there is nothing more urgent. */
+export interface Study {
+  readonly wants: readonly Want[]
+  /** Those that they are worked out from, where they are known. */
+  readonly helps: readonly Want[]
+}

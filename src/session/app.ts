@@ -9,13 +9,13 @@ import { type ChainState, createChainStore } from './chain/chain-store'
 import { Comparing } from './comparison/comparing'
 import type { Delivery } from './delivery'
 import { createDeliveryStore, type DeliveryState } from './delivery-store'
+import { detailFollowing } from './detail-part'
 import { createDetailStore, type DetailState } from './detail-store'
 import type { SessionSounds } from './document/apply-session'
 import type { SessionDoc } from './document/session-doc'
 import { sessionOf } from './document/session-of'
 import { createEvidenceStore, type EvidenceState } from './evidence-store'
 import { followComparison } from './follow-comparison'
-import { followSelectedStage } from './follow-selected-stage'
 import { createListenStore, type ListenState } from './listening/listen-store'
 import { Listening } from './listening/listening'
 import { deliveryMaking, trialRunning } from './sheet-parts'
@@ -95,7 +95,14 @@ export function createApp(): App {
   const comparing = new Comparing({ chain, listen })
   const takes = new Takes(take, compute, (name) => listening.loaded(name))
   const askAgain = followComparison({ chain, take, listen, evidence, view }, compute)
-  followSelectedStage({ chain, take, evidence, detail }, compute)
+  // Where it cannot be fetched, the next take asks for it again.
+  const stopWaiting = take.subscribe(async (now, before) => {
+    if (!now.take || now.take.sound === before.take?.sound || detailFollowing.loaded) return
+    const part = await detailFollowing.load().catch(() => null)
+    if (!part) return
+    stopWaiting()
+    part.followSelectedStage({ chain, take, evidence, detail }, new part.StageDetails(compute))
+  })
   let deliveries: Delivery | null = null
   let trials: Trials | null = null
   const app: App = {

@@ -1,6 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla'
-import type { Compute } from '../compute/compute'
 import type { StageDetail } from '../compute/stage-detail'
+import type { StageDetails } from '../compute/stage-details'
 import type { ChainState } from './chain/chain-store'
 import type { DetailState } from './detail-store'
 import type { EvidenceState } from './evidence-store'
@@ -19,7 +19,7 @@ interface Stores {
  */
 export function followSelectedStage(
   { chain, take, evidence, detail }: Stores,
-  worker: Pick<Compute, 'knownDetail' | 'detail'>,
+  details: Pick<StageDetails, 'known' | 'find'>,
 ): void {
   let asked = 0
 
@@ -32,11 +32,11 @@ export function followSelectedStage(
     const { chain: current, selectedId } = chain.getState()
     if (detail.getState().stageId !== selectedId) show(selectedId, null)
     if (selectedId === null || !take.getState().take?.measures) return
-    const known = worker.knownDetail(current, selectedId)
+    const known = details.known(current, selectedId)
     if (known) return show(selectedId, known)
     if (evidence.getState().working !== null) return
     // Where it fails the evidence says so, which asks the same workers for more; it is asked for again with the next change.
-    const found = await worker.detail(current, selectedId).catch(() => null)
+    const found = await details.find(current, selectedId).catch(() => null)
     if (request === asked && found) show(selectedId, found)
   }
 
@@ -50,6 +50,7 @@ export function followSelectedStage(
   evidence.subscribe((now, before) => {
     if (now.working === null && before.working !== null) void update()
   })
+  void update()
 }
 
 function isSame(a: StageDetail | null, b: StageDetail | null): boolean {

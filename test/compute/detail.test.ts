@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { Compute } from '../../src/compute/compute'
 import { Pool } from '../../src/compute/pool/pool'
+import { StageDetails } from '../../src/compute/stage-details'
 import { chainOf, comparisonOf, type StageDoc } from '../../src/core'
 import { stageWith } from '../setup/chains'
 import { directFact } from '../setup/direct-facts'
@@ -15,11 +16,13 @@ const first = stageWith('gain', { gainDb: -3 }, 'first')
 let workers: WorkersHere
 let pool: Pool
 let compute: Compute
+let details: StageDetails
 
 beforeEach(async () => {
   workers = new WorkersHere()
   pool = new Pool(workers.make, 2)
   compute = new Compute(pool)
+  details = new StageDetails(compute)
   await compute.setTake(take)
 })
 afterEach(() => {
@@ -39,7 +42,7 @@ describe('the detail of a stage', () => {
     ['gain', stageWith('gain', { gainDb: 4 }, 'it')],
     ['equaliser', stageWith('equaliser', {}, 'it')],
   ] as const)('%s: that of renders of its own, whether it is on or off', async (kind, stage) => {
-    const found = await compute.detail(upTo({ ...stage, on: false }), 'it')
+    const found = await details.find(upTo({ ...stage, on: false }), 'it')
     const fact = <Name extends Parameters<typeof directFact>[2]>(name: Name, stages = [first, stage]) =>
       directFact(take, stages, name)
     expect(found).toEqual({
@@ -54,22 +57,20 @@ describe('the detail of a stage', () => {
   })
 
   it('is known at once, the very same, once anything but its detector has changed', async () => {
-    const found = await compute.detail(upTo(stageWith('compressor', { thresholdDb: -20 }, 'it')), 'it')
+    const found = await details.find(upTo(stageWith('compressor', { thresholdDb: -20 }, 'it')), 'it')
     const asked = jobs().length
     const moved = upTo(stageWith('compressor', { thresholdDb: -40, ratio: 9, makeupDb: 3 }, 'it'))
-    expect(compute.knownDetail(moved, 'it')?.level).toBe(found?.level)
-    await compute.detail(moved, 'it')
+    expect(details.known(moved, 'it')?.level).toBe(found?.level)
+    await details.find(moved, 'it')
     expect(jobs()).toHaveLength(asked)
-    expect(
-      compute.knownDetail(upTo(stageWith('compressor', { detector: 'rms' }, 'it')), 'it'),
-    ).toBeUndefined()
+    expect(details.known(upTo(stageWith('compressor', { detector: 'rms' }, 'it')), 'it')).toBeUndefined()
   })
 
   it('comes after evidence, is given up for a newer one, and does not run the stage itself', async () => {
     const chain = upTo(stageWith('compressor', {}, 'it'))
     const [late, newest] = [
-      compute.detail(upTo(stageWith('de-esser', {}, 'it')), 'it'),
-      compute.detail(chain, 'it'),
+      details.find(upTo(stageWith('de-esser', {}, 'it')), 'it'),
+      details.find(chain, 'it'),
     ]
     expect(await late).toBeNull()
     expect((await newest)?.level).not.toBeNull()
@@ -77,7 +78,7 @@ describe('the detail of a stage', () => {
   })
 
   it('outlives workers that are killed', async () => {
-    const answer = compute.detail(upTo(stageWith('de-esser', {}, 'it')), 'it')
+    const answer = details.find(upTo(stageWith('de-esser', {}, 'it')), 'it')
     await eventually(() => expect(jobs().length).toBeGreaterThan(1))
     for (const worker of workers.alive) worker.terminate()
     const stages = [first, stageWith('de-esser', {}, 'it')]
@@ -91,7 +92,7 @@ describe('the detail of a stage', () => {
       { comparison: comparisonOf(chain, { kind: 'chain' }), loop: null, live: null },
       listener,
     )
-    await compute.detail(chain, 'it')
+    await details.find(chain, 'it')
     expect(studies()[0]).toMatchObject({
       input: { known: [{ name: 'places' }, { name: 'integratedLufs', value: expect.any(Number) }] },
     })

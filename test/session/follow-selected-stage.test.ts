@@ -34,8 +34,8 @@ function app() {
   const asked: Asked[] = []
   let known: StageDetail | undefined
   followSelectedStage(stores, {
-    knownDetail: () => known,
-    detail: (chain, stageId) =>
+    known: () => known,
+    find: (chain, stageId) =>
       new Promise((answer, fail) => void asked.push({ chain, stageId, answer, fail })),
   })
   return {

@@ -2,6 +2,7 @@ import { type ChainDoc, detectorOf, pictureOf, type StageDoc } from '../../core'
 import type { FactStore } from '../facts/fact-store'
 import type { FactName, FactValues, Want } from '../facts/fact-values'
 import type { StageDetail } from '../stage-detail'
+import type { Study } from '../want-options'
 
 /** A stage as it is looked at: on, behind those in front of it. */
 interface InPlace {
@@ -11,10 +12,7 @@ interface InPlace {
 }
 
 /** Facts that the detail of a stage is put together from, and those that they are worked out from. */
-export function detailWants(
-  chain: ChainDoc,
-  stageId: string,
-): { readonly wants: readonly Want[]; readonly helps: readonly Want[] } {
+export function detailWants(chain: ChainDoc, stageId: string): Study {
   const place = placeOf(chain, stageId)
   if (!place) return { wants: [], helps: [] }
   const { front, upTo } = place
