@@ -1,6 +1,7 @@
 import type { ComponentType } from 'react'
 import type { StageDoc, StagePicture } from '../../core'
 import { type LazyPart, lazyPart } from '../../session/lazy-part'
+import { useTake } from '../context/app-context'
 import { FailedPart } from '../lazy/failed-part'
 import { LazyView } from '../lazy/lazy-view'
 
@@ -10,7 +11,7 @@ interface LazyStagePictureProps {
   readonly index: number
 }
 
-/** The pictures of stages: an equaliser, which has none, is what is seen first. */
+/** The pictures of stages. */
 export const stagePictures: LazyPart<ComponentType<LazyStagePictureProps>> = lazyPart(
   'The picture of the stage',
   async () => (await import('./pictures/stage-picture')).StagePicture,
@@ -18,5 +19,8 @@ export const stagePictures: LazyPart<ComponentType<LazyStagePictureProps>> = laz
 
 /** The picture of a stage's settings, once it has been fetched. */
 export function LazyStagePicture(props: LazyStagePictureProps) {
+  const hasTake = useTake(({ take }) => take !== null)
+  // Before there is a take, as little as possible is fetched.
+  if (!hasTake && !stagePictures.loaded) return null
   return <LazyView part={stagePictures} props={props} failed={FailedPart} />
 }

@@ -11,6 +11,7 @@ export function LanesRoom({ children }: { children?: ReactNode }) {
     useChain(({ chain }) => chain),
     null,
     useView((state) => state.spectrogram),
+    useChain(({ chain, selectedId }) => chain.stages.find(({ id }) => id === selectedId)) ?? null,
   )
   const kinds = plan.map(({ kind }) => kind)
   return (

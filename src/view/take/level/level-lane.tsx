@@ -83,11 +83,17 @@ function StageLevel({ stage, index, detector, view, width, height, textScale }: 
           height={height}
           sentence={`Level${where} that ${name} detects along the take, from ${plain(lowDbfs, 0)} to ${plain(highDbfs, 0)} dBFS: ${howOften} above the threshold of ${plainInSentence(threshold.value, 1)} dBFS.`}
         />
-        <ThresholdLine stage={stage} index={index} threshold={threshold} range={range} height={height} />
+        {/* Where it stands is known once the level is. */}
+        {level && (
+          <ThresholdLine stage={stage} index={index} threshold={threshold} range={range} height={height} />
+        )}
       </div>
     </LaneRow>
   )
 }
+
+/** So that what stands above stays where it is. */
+const KEEPS_ITS_LINE = '\u00a0'
 
 interface LevelLabelProps {
   readonly colour: string
@@ -104,11 +110,9 @@ function LevelLabel({ colour, number, on, figures }: LevelLabelProps) {
         <StageGlyph colour={colour} index={number - 1} on={on} />
       </span>
       <span className={styles.name}>Level, dBFS</span>
-      {figures && (
-        <span className={styles.figures} data-figure>
-          {figures}
-        </span>
-      )}
+      <span className={styles.figures} data-figure>
+        {figures ?? KEEPS_ITS_LINE}
+      </span>
     </>
   )
 }
