@@ -11,16 +11,15 @@ interface LazyStagePictureProps {
   readonly index: number
 }
 
-/** The pictures of stages. */
+/** The pictures of stages. They show what a take does there: nobody needs them before there is one. */
 export const stagePictures: LazyPart<ComponentType<LazyStagePictureProps>> = lazyPart(
   'The picture of the stage',
   async () => (await import('./pictures/stage-picture')).StagePicture,
 )
 
-/** The picture of a stage's settings, once it has been fetched. */
+/** The picture of a stage's settings, once there is a take and it has been fetched. */
 export function LazyStagePicture(props: LazyStagePictureProps) {
   const hasTake = useTake(({ take }) => take !== null)
-  // Before there is a take, as little as possible is fetched.
   if (!hasTake && !stagePictures.loaded) return null
   return <LazyView part={stagePictures} props={props} failed={FailedPart} />
 }

@@ -83,7 +83,6 @@ function StageLevel({ stage, index, detector, view, width, height, textScale }: 
           height={height}
           sentence={`Level${where} that ${name} detects along the take, from ${plain(lowDbfs, 0)} to ${plain(highDbfs, 0)} dBFS: ${howOften} above the threshold of ${plainInSentence(threshold.value, 1)} dBFS.`}
         />
-        {/* Where it stands is known once the level is. */}
         {level && (
           <ThresholdLine stage={stage} index={index} threshold={threshold} range={range} height={height} />
         )}
@@ -92,7 +91,7 @@ function StageLevel({ stage, index, detector, view, width, height, textScale }: 
   )
 }
 
-/** So that what stands above stays where it is. */
+/** So that the name stays where it is when the figure comes. */
 const KEEPS_ITS_LINE = '\u00a0'
 
 interface LevelLabelProps {
