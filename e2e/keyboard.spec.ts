@@ -32,7 +32,8 @@ test('the whole job is done with keys alone', async ({ page }) => {
 
   // Choose a stage, and change a setting by typing and by arrows.
   await page.keyboard.press(']')
-  await page.keyboard.press(']')
+  await expect(page.getByRole('heading', { name: /De-esser/ })).toBeVisible()
+  await page.keyboard.press('[')
   await expect(page.getByRole('heading', { name: /Compressor/ })).toBeVisible()
   const typed = await tabTo(page, 'textbox', 'Threshold, typed')
   await page.keyboard.type('-19,3')

@@ -136,7 +136,7 @@ test('at 1440 x 900 five stages, stored versions, a compared band and a note pus
   const parts = [
     page.getByRole('region', { name: 'Response' }).getByRole('img'),
     page.getByRole('row', { name: /^Noise floor/ }),
-    page.getByRole('combobox', { name: 'Design' }),
+    page.getByRole('button', { name: 'Add a band' }),
   ]
   for (const part of parts) {
     const box = await part.boundingBox()

@@ -20,6 +20,6 @@ export const stagePictures: LazyPart<ComponentType<LazyStagePictureProps>> = laz
 /** The picture of a stage's settings, once there is a take and it has been fetched. */
 export function LazyStagePicture(props: LazyStagePictureProps) {
   const hasTake = useTake(({ take }) => take !== null)
-  if (!hasTake) return null
+  if (!hasTake && !stagePictures.loaded) return null
   return <LazyView part={stagePictures} props={props} failed={FailedPart} />
 }
