@@ -50,7 +50,7 @@ test('a stage dragged to another place leaves the selection alone', async ({ pag
   await page.mouse.move(first.x, first.y, { steps: 5 })
   await page.mouse.up()
   await expect(stages.nth(0)).toContainText('De-esser')
-  await expect(page.locator('[data-selected="true"]')).toHaveText(/^2 ?Equaliser/)
+  await expect(page.locator('[data-selected="true"]')).toHaveText(/^4 ?Compressor/)
 })
 
 test('a click selects all of a number, the next one places the caret, and a drag selects a part', async ({
@@ -152,7 +152,9 @@ test.describe('by touch at 360 px', () => {
     await openApp(page)
     const line = page.getByRole('region', { name: 'Chain' }).getByRole('list')
     const scrolled = () => line.evaluate((list) => list.scrollLeft)
-    expect(await scrolled()).toBe(0)
+    await page.keyboard.press('[')
+    await page.keyboard.press('[')
+    await expect.poll(scrolled).toBe(0)
     const { x, y } = await middleOf(page.locator('[data-stage-id] button[aria-current]').first())
     await swipe(page, { x: x + 60, y }, -160, 2)
     await expect.poll(scrolled).toBeGreaterThan(80)

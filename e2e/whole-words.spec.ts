@@ -105,8 +105,8 @@ test('on a phone the bar takes a fifth of the height, and says how sides are mat
     expect.soft((await control.boundingBox())?.height, `${control}`).toBeGreaterThanOrEqual(44)
   // A choice folds what it was made in.
   await compare.tap()
-  await bar.locator('label', { hasText: 'stage 1' }).tap()
-  await expect(bar.getByRole('button', { name: 'stage 1' })).toHaveAttribute('aria-expanded', 'false')
+  await bar.locator('label', { hasText: 'stage 3' }).tap()
+  await expect(bar.getByRole('button', { name: 'stage 3' })).toHaveAttribute('aria-expanded', 'false')
   await page.keyboard.press('h')
   await expect(bar.getByRole('button', { name: 'difference', exact: true })).toBeInViewport()
   expect((await bar.boundingBox())?.height).toBe(height)
