@@ -55,7 +55,7 @@ const figures = (page: Page) => page.getByRole('table').first().textContent()
 
 /** Sets the compressor's threshold to one of its steps. */
 async function setThreshold(page: Page, value: number): Promise<void> {
-  await page.getByRole('slider', { name: 'Threshold' }).first().fill(String(value))
+  await page.locator('input[type="range"][aria-label="Threshold"]').fill(String(value))
 }
 
 const upToDate = (page: Page) => page.locator('table[aria-busy="false"]').first()

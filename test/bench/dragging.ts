@@ -126,7 +126,7 @@ async function middleOfBand(page: Page): Promise<Point> {
 /** Puts the compressor at hand: the thumb of its threshold's slider. */
 async function middleOfThreshold(page: Page): Promise<Point> {
   await page.locator('[data-stage-id] button[aria-current]', { hasText: 'Compressor' }).click()
-  const slider = page.getByRole('slider', { name: 'Threshold' }).first()
+  const slider = page.locator('input[type="range"][aria-label="Threshold"]')
   await slider.scrollIntoViewIfNeeded()
   const box = await slider.boundingBox()
   if (!box) throw new Error('no threshold to drag')
