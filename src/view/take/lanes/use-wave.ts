@@ -2,7 +2,8 @@ import { useMemo } from 'react'
 import type { PeakPyramid } from '../../../core'
 import type { RangeSamples } from '../samples/use-range-samples'
 import type { TimeView } from '../time/time-view'
-import { type Column, framesPerPixel, sampleColumns, waveColumns } from './wave-geometry'
+import { framesPerPixel, sampleColumns, waveColumns } from './wave-geometry'
+import type { Column } from './wave-scale'
 
 /** Up to so many frames in a pixel the wave is a line from sample to sample. */
 const LINE_FRAMES = 3

@@ -2,14 +2,7 @@ import { area, line } from 'd3-shape'
 import { type PeakPyramid, peakLevelFor } from '../../../core'
 import type { RangeSamples } from '../samples/use-range-samples'
 import { type TimeView, xOfFrame } from '../time/time-view'
-import { waveY } from './wave-scale'
-
-/** The lowest and highest sample of one column of the picture. */
-export interface Column {
-  readonly x: number
-  readonly min: number
-  readonly max: number
-}
+import { type Column, waveY } from './wave-scale'
 
 /** What of the wave is seen, one column each pixel: a handful of points however long the take is. */
 export function waveColumns(peaks: PeakPyramid, view: TimeView, widthPx: number): readonly Column[] {

@@ -1,6 +1,12 @@
 import { dbToGain, gainToDb, plain } from '../../../core'
 import { LABEL_PX, type ScaleTick } from './scale-ticks'
-import type { Column } from './wave-geometry'
+
+/** The lowest and highest sample of one column of the picture. */
+export interface Column {
+  readonly x: number
+  readonly min: number
+  readonly max: number
+}
 
 /** The height of the lane goes in such steps, so that it stays as it is from one page of the take to the next. */
 const HEIGHT_STEP_DB = 2
