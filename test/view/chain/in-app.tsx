@@ -44,10 +44,12 @@ class SilentWorker {
   terminate(): void {}
 }
 
-/** Shows something on a bench of its own, with the demo's chain on it and no take. */
+/** Shows something in an app of its own, with the demo's chain on it and no take. */
 export function showInApp(part: ReactNode): App {
   vi.stubGlobal('Worker', SilentWorker)
   const app = createApp()
+  // Whatever the page begins with: tests go through the chain from its first stage.
+  app.chain.getState().select('clean-up')
   render(<AppProvider app={app}>{part}</AppProvider>)
   return app
 }

@@ -13,7 +13,6 @@ const stage = (index: number) => app.chain.getState().chain.stages[index]
 
 beforeEach(() => {
   app = showInApp(<SelectedStage />)
-  act(() => app.chain.getState().select('clean-up'))
 })
 afterEach(cleanup)
 

@@ -1,4 +1,4 @@
-import { act, cleanup, fireEvent, screen } from '@testing-library/react'
+import { cleanup, fireEvent, screen } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { App } from '../../../../src/session/app'
 import { SelectedStage } from '../../../../src/view/stage/selected-stage'
@@ -15,7 +15,6 @@ const usualHz = () => {
 
 beforeEach(() => {
   app = showInApp(<SelectedStage />)
-  act(() => app.chain.getState().select('clean-up'))
 })
 afterEach(cleanup)
 
