@@ -40,6 +40,17 @@ test('in use, at every size, light and dark, nothing is cut off sideways', async
   }
 })
 
+test('what is filled with ink stays so under the pointer', async ({ page }) => {
+  for (const name of ['Deliver', 'Play']) {
+    const button = page.getByRole('button', { name, exact: true })
+    const paper = () => button.evaluate((element) => getComputedStyle(element).backgroundColor)
+    const before = await paper()
+    await button.hover()
+    expect(await paper(), name).toBe(before)
+  }
+  await page.mouse.move(0, 0)
+})
+
 test('zoomed to four times its size nothing is cut off sideways, and the bar does not fill the window', async ({
   page,
 }, info) => {
