@@ -2,7 +2,7 @@ import type { ReactNode } from 'react'
 import styles from './unseen.module.css'
 
 interface UnseenProps {
-  readonly as?: 'legend' | 'span'
+  readonly as?: 'legend' | 'span' | 'thead'
   readonly children: ReactNode
 }
 

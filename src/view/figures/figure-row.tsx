@@ -35,7 +35,7 @@ export function FigureRow({ figure, bypassed, processed, heard, isWide, pending 
             processed={behind}
             heard={heard}
             mark={mark}
-            isProblem={clips(behind, figure)}
+            isProblem={(value) => clips(value, figure)}
             words={isWide ? undefined : (printed?.text ?? pending)}
           />
           {isWide && <Value {...{ figure, measures: bypassed, pending }} />}

@@ -3,6 +3,7 @@ import { sideWords } from '../../session/comparison/side-words'
 import { useChain, useEvidence, useListen, useTake } from '../context/app-context'
 import { useLoopEvidence } from '../context/use-loop-evidence'
 import { usePendingWords } from '../context/use-pending-words'
+import { Unseen } from '../controls/unseen'
 import { useSize } from '../hooks/use-size'
 import { useTextScale } from '../hooks/use-text-scale'
 import { ComparedCaption } from './compared-caption'
@@ -33,6 +34,14 @@ export function FiguresTable() {
   const chain = useChain((state) => state.chain)
   const { stages } = evidence?.chains.processed ?? chain
   const other = side === 'processed' ? 'bypassed' : 'processed'
+  const headings = (
+    <tr>
+      <td />
+      <th scope="col">{sides.bypassed}</th>
+      <th scope="col">{sides.processed}</th>
+      <th scope="col">change</th>
+    </tr>
+  )
   return (
     <>
       <p className={problem === null ? styles.note : styles.problem}>
@@ -46,14 +55,11 @@ export function FiguresTable() {
             <col className={styles.values} />
             <col className={styles.changes} />
           </colgroup>
-          <thead className={isWide ? styles.head : styles.unseen}>
-            <tr>
-              <td />
-              <th scope="col">{sides.bypassed}</th>
-              <th scope="col">{sides.processed}</th>
-              <th scope="col">change</th>
-            </tr>
-          </thead>
+          {isWide ? (
+            <thead className={styles.head}>{headings}</thead>
+          ) : (
+            <Unseen as="thead">{headings}</Unseen>
+          )}
           <tbody>
             {figures.map((figure) => (
               <FigureRow

@@ -1,6 +1,7 @@
 import type { ReductionSummary } from '../../core'
 import { positionIn, REDUCTION_RANGE } from './figures'
 import styles from './reduction-line.module.css'
+import { ScaledLine } from './scaled-line'
 
 interface ReductionLineProps {
   /** Null before it is known. */
@@ -13,8 +14,7 @@ interface ReductionLineProps {
 export function ReductionLine({ reduction, colour }: ReductionLineProps) {
   const at = (db: number) => `${(100 * positionIn(REDUCTION_RANGE, db)).toFixed(1)}%`
   return (
-    <svg className={styles.picture} aria-hidden="true" style={{ '--stage': colour }}>
-      <line className={styles.scale} x1="0" x2="100%" y1="50%" y2="50%" />
+    <ScaledLine style={{ '--stage': colour }}>
       {reduction && (
         <>
           <line className={styles.bar} x1="0" x2={at(reduction.maxDb)} y1="50%" y2="50%" />
@@ -27,6 +27,6 @@ export function ReductionLine({ reduction, colour }: ReductionLineProps) {
           />
         </>
       )}
-    </svg>
+    </ScaledLine>
   )
 }

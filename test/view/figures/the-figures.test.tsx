@@ -110,7 +110,7 @@ describe('the figures', () => {
     showWithFigures()
     expect(lineOf()?.getAttribute('aria-label')).toBe('−23.0')
     cleanup()
-    vi.spyOn(HTMLElement.prototype, 'clientWidth', 'get').mockReturnValue(400)
+    vi.spyOn(HTMLElement.prototype, 'getBoundingClientRect').mockReturnValue(new DOMRect(0, 0, 400, 300))
     showWithFigures()
     expect(lineOf()?.getAttribute('aria-hidden')).toBe('true')
     expect(texts(/^Integrated/)).toEqual(['−23.0', '−17.0', '+6.0'])
@@ -141,6 +141,12 @@ describe('the figures', () => {
     }
     act(() => app.evidence.setState({ evidence: { ...evidence, processed } }))
     expect(texts(/^True peak/)[1]).toBe('0.8 clips')
+    // The dot of that side is marked, whichever is heard.
+    const marked = () =>
+      [...row(/^True peak/).querySelectorAll('circle')].map((dot) => dot.getAttribute('data-problem'))
+    expect(marked()).toEqual(['false', 'true'])
+    act(() => app.listen.setState({ side: 'bypassed' }))
+    expect(marked()).toEqual(['true', 'false'])
   })
 
   it('have a row for each stage that reduces gain, with its maximum and median', () => {
