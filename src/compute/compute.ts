@@ -90,7 +90,7 @@ export class Compute {
     const hash = await inSlices(sampleHashSteps(sound), () => !abort.signal.aborted)
     if (hash === null || abort.signal.aborted) return null
     this.take = { hash, sound }
-    const wants = [{ stages: [], names: ['places', 'clipped', 'measures'] }] as const
+    const wants = [{ stages: [], names: ['places', 'measures', 'clipped'] }] as const
     const isKnown = await this.want(this.take, wants, abort)
     return isKnown ? (this.facts.get({ take: hash, stages: [] }, 'measures') ?? null) : null
   }

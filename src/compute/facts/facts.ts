@@ -67,7 +67,10 @@ export const facts: FactTable = {
     return { pauses, sibilants }
   },
   *clipped(address, tools) {
-    return yield* clippedRangeSteps(yield* tools.sound(address))
+    const { clippedSamples } = yield* partOf(tools.fact(address, 'measures'), 0, 0.9)
+    // Mostly there is none, and the sound need not be gone through once more.
+    if (clippedSamples === 0) return []
+    return yield* partOf(clippedRangeSteps(yield* tools.sound(address)), 0.9, 1)
   },
   *energies(address, tools) {
     return yield* subBlockEnergySteps(yield* tools.sound(address))

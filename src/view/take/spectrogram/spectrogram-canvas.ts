@@ -18,9 +18,7 @@ export class SpectrogramCanvas {
     private readonly ink: Uint8ClampedArray,
   ) {
     this.context = context
-    context.fillStyle = getComputedStyle(canvas).color
-    context.fillRect(0, 0, 1, 1)
-    this.rgb = Array.from(context.getImageData(0, 0, 1, 1).data)
+    this.rgb = rgbOf(getComputedStyle(canvas).color)
   }
 
   /** Draws pieces over whatever was there, from edge to edge of the canvas. */
@@ -71,4 +69,14 @@ export class SpectrogramCanvas {
     context.putImageData(image, 0, 0)
     return bitmap
   }
+}
+
+/** A colour of styles, however it is written, as red, green and blue from 0 to 255. */
+function rgbOf(colour: string): readonly number[] {
+  // On a canvas of its own: one that is read goes without the graphics processor.
+  const context = document.createElement('canvas').getContext('2d', { willReadFrequently: true })
+  if (!context) return []
+  context.fillStyle = colour
+  context.fillRect(0, 0, 1, 1)
+  return Array.from(context.getImageData(0, 0, 1, 1).data)
 }
