@@ -1,5 +1,6 @@
 import { type ReactNode, type RefObject, useRef, useState } from 'react'
 import styles from './menu.module.css'
+import { Opener } from './opener'
 
 interface MenuProps {
   /** On the button that opens it. */
@@ -37,19 +38,16 @@ export function Menu({ label, name, disabled = false, align = 'end', opener: giv
         if (!event.currentTarget.contains(event.relatedTarget)) setOpen(false)
       }}
     >
-      <button
-        ref={opener}
-        type="button"
-        className={styles.opener}
-        data-look="bare"
-        aria-expanded={open}
-        aria-label={name}
+      <Opener
+        button={opener}
+        label={label}
+        name={name}
         title={name}
+        opens="beneath"
+        isOpen={open}
         disabled={disabled}
-        onClick={() => setOpen(!open)}
-      >
-        <span>{label}</span>
-      </button>
+        onPress={() => setOpen(!open)}
+      />
       {open && (
         <span className={styles.list} data-align={align}>
           {children(close)}

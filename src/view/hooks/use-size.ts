@@ -1,6 +1,6 @@
 import { type RefObject, useLayoutEffect, useRef, useState } from 'react'
 
-/** Size of an element's content in whole CSS pixels. */
+/** Size of an element in whole CSS pixels. */
 export interface ElementSize {
   readonly width: number
   readonly height: number
@@ -9,7 +9,7 @@ export interface ElementSize {
 const NOT_LAID_OUT: ElementSize = { width: 0, height: 0 }
 
 /**
- * Size of an element's content, kept up to date; `first` until it is laid out, and the last size while it is hidden.
+ * Size of an element without borders, kept up to date; `first` until it is laid out, and the last size while it is hidden.
  * The element must get its size from its surroundings and not from what is drawn into it by this size.
  */
 export function useSize<Target extends HTMLElement = HTMLDivElement>(
@@ -21,8 +21,9 @@ export function useSize<Target extends HTMLElement = HTMLDivElement>(
     const observed = element.current
     if (!observed) return
     const measure = () => {
-      const width = Math.floor(observed.clientWidth)
-      const height = Math.floor(observed.clientHeight)
+      const box = observed.getBoundingClientRect()
+      const width = Math.floor(box.width)
+      const height = Math.floor(box.height)
       if (width > 0)
         setSize((last) => (last.width === width && last.height === height ? last : { width, height }))
     }

@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useId, useRef, useState } from 'react'
+import { Opener } from '../controls/opener'
 import styles from './fold.module.css'
 
 interface FoldProps {
@@ -55,18 +56,17 @@ export function Fold({ label, title, always = false, children, more }: FoldProps
           setOpen(false)
       }}
     >
-      <button
-        ref={opener}
-        type="button"
-        className={styles.opener}
-        data-look="bare"
-        title={title}
-        aria-expanded={open}
-        aria-controls={id}
-        onClick={() => setOpen(!open)}
-      >
-        <span>{label}</span>
-      </button>
+      <span className={styles.opener}>
+        <Opener
+          button={opener}
+          label={label}
+          title={title}
+          opens="above"
+          isOpen={open}
+          controls={id}
+          onPress={() => setOpen(!open)}
+        />
+      </span>
       <div id={id} className={styles.content} data-open={open}>
         {children}
         {open && more && <div className={styles.more}>{more}</div>}

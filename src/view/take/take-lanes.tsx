@@ -1,7 +1,7 @@
 import { useId, useRef, useState } from 'react'
 import type { Sound } from '../../core'
 import { useEvidence } from '../context/app-context'
-import { useWidth } from '../hooks/use-width'
+import { useSize } from '../hooks/use-size'
 import { LanesStack } from './lanes-stack'
 import { Playhead } from './playhead'
 import { SeekSurface } from './seek-surface'
@@ -17,7 +17,7 @@ export function TakeLanes({ sound }: { sound: Sound }) {
   const measuring = useEvidence((state) => state.working !== null)
   const time = useTimeView(sound)
   const surface = useRef<HTMLDivElement>(null)
-  const [pictures, width] = useWidth()
+  const [pictures, { width }] = useSize()
   const [timesOpen, setTimesOpen] = useState(false)
   const panelId = useId()
   const { sampleRate } = sound

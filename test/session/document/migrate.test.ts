@@ -6,20 +6,13 @@ import { type MigrationStep, migrated } from '../../../src/session/document/migr
 import { parseSession } from '../../../src/session/document/parse-session'
 import { SESSION_VERSION } from '../../../src/session/document/session-doc'
 import { sessionOf } from '../../../src/session/document/session-of'
+import { SilentWorker } from '../../setup/silent-worker'
 
 /** As the app wrote it while its documents were of version 1: never to be changed. */
 const version1 = readFileSync(new URL('./version-1.json', import.meta.url), 'utf8')
 
 interface Id {
   readonly id: string
-}
-
-/** A worker that takes everything and never answers. */
-class SilentWorker {
-  onmessage = null
-  onerror = null
-  postMessage(): void {}
-  terminate(): void {}
 }
 
 let app: App

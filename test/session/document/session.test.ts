@@ -12,16 +12,9 @@ import { SessionError } from '../../../src/session/document/session-error'
 import { sessionOf } from '../../../src/session/document/session-of'
 import { FIRST_MONITOR_DB } from '../../../src/session/listening/listen-store'
 import { SEED } from '../../setup/random-chains'
+import { SilentWorker } from '../../setup/silent-worker'
 import { take } from '../trials/trial-app'
 import { sessions } from './random-sessions'
-
-/** A worker that takes everything and never answers. */
-class SilentWorker {
-  onmessage = null
-  onerror = null
-  postMessage(): void {}
-  terminate(): void {}
-}
 
 let app: App
 

@@ -14,6 +14,7 @@ import { responsePlot } from '../../../src/view/response/the-response'
 import { stagePictures } from '../../../src/view/stage/lazy-stage-picture'
 import { stageMenu } from '../../../src/view/stage/stage-menu'
 import { takeLanes } from '../../../src/view/take/the-take'
+import { SilentWorker } from '../../setup/silent-worker'
 
 // As on a page that has been idle.
 await Promise.all(
@@ -35,14 +36,6 @@ await Promise.all(
     ...Object.values(barParts),
   ].map((part: LazyPart<unknown>) => part.load()),
 )
-
-/** A worker that takes everything and never answers: these tests are about the page. */
-class SilentWorker {
-  onmessage = null
-  onerror = null
-  postMessage(): void {}
-  terminate(): void {}
-}
 
 /** Shows something in an app of its own, with the demo's chain on it and no take. */
 export function showInApp(part: ReactNode): App {

@@ -1,12 +1,12 @@
-import { useEffect, useState } from 'react'
+import { useCallback, useState } from 'react'
 import { useStore } from 'zustand'
 import { plain } from '../../../core'
+import type { ListenState } from '../../../session/listening/listen-store'
 import { useApp } from '../../context/app-context'
 import { isLimited } from './meter-geometry'
 import styles from './meters.module.css'
+import { useCalmReading } from './use-calm-reading'
 
-/** Calm enough to read, ms. */
-const EVERY_MS = 250
 /** What counts as silence, dBFS. */
 const SILENCE_DBFS = -90
 /** Loudness is not shown below the absolute gate of ITU-R BS.1770-5, LUFS. */
@@ -21,26 +21,24 @@ const SILENT: Levels = { words: 'silent', limited: false }
 
 /** What goes to the output: the highest peak of the last quarter of a second, and momentary loudness. */
 export function OutputLevels() {
-  const { listen, trial } = useApp()
+  const { trial } = useApp()
   // They would tell hidden sides apart.
   const isHidden = useStore(trial, ({ running }) => running !== null)
   const [{ words, limited }, setLevels] = useState(SILENT)
-  useEffect(() => {
+  const begin = useCallback(() => {
     let highest = Number.NEGATIVE_INFINITY
-    const stop = listen.subscribe(({ playing, outputPeakDb }) => {
-      if (playing) highest = Math.max(highest, outputPeakDb)
-    })
-    const timer = setInterval(() => {
-      const { playing, momentaryLufs } = listen.getState()
-      const found = levelsOf(highest, playing ? momentaryLufs : Number.NEGATIVE_INFINITY)
-      setLevels((shown) => (shown.words === found.words && shown.limited === found.limited ? shown : found))
-      highest = Number.NEGATIVE_INFINITY
-    }, EVERY_MS)
-    return () => {
-      stop()
-      clearInterval(timer)
+    return {
+      collect({ playing, outputPeakDb }: ListenState) {
+        if (playing) highest = Math.max(highest, outputPeakDb)
+      },
+      tell({ playing, momentaryLufs }: ListenState) {
+        const found = levelsOf(highest, playing ? momentaryLufs : Number.NEGATIVE_INFINITY)
+        setLevels((shown) => (shown.words === found.words && shown.limited === found.limited ? shown : found))
+        highest = Number.NEGATIVE_INFINITY
+      },
     }
-  }, [listen])
+  }, [])
+  useCalmReading(begin)
   return (
     <span
       className={limited ? styles.limited : undefined}
